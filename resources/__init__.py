@@ -1,0 +1,1 @@
+"""Tables, demo designs, icons and templates, read as files."""
