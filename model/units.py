@@ -124,8 +124,9 @@ _TRUE: Mm = 0.0005  # half a micron: a shown size this near is the size itself
 def show_length(mm: Mm, unit: str, step: Mm | None = None) -> str:
     """A length as the maker reads it: `695.3 mm`, `27 3/8"`.
 
-    `unit` is "mm" or "inch"; `step` (mm) is the fineness to show, by default 1/64 in or 0.1 mm. What
-    cannot be said at that fineness carries a `~`, so that nobody cuts to a rounded figure unawares.
+    `unit` is "mm" or "inch"; `step` (mm) is the fineness to show, by default 1/64 in or 0.1 mm.
+    What cannot be said at that fineness carries a `~`, so that nobody cuts to a rounded figure
+    unawares. A true 1/128 in or 0.01 mm is shown as it is.
     """
     return show_bare(mm, unit, step) + ('"' if _unit(unit) == "inch" else " mm")
 
@@ -186,12 +187,12 @@ _UNIT_WORDS: dict[str, str] = {
 }
 _SIGNS = str.maketrans(
     {
-        **dict.fromkeys("′’‘´`ʹ", "'"),
-        **dict.fromkeys("″”“ʺ〃", '"'),
-        **dict.fromkeys("−–—‐‑", "-"),
-        **dict.fromkeys("×·⋅", "*"),
-        **dict.fromkeys("⁄∕÷", "/"),
-        **dict.fromkeys("\u00a0\u2009\u202f\t", " "),
+        **dict.fromkeys("\u2032\u2018\u2019\u00b4\u02b9`", "'"),  # prime, quotes, accents
+        **dict.fromkeys("\u2033\u201c\u201d\u02ba", '"'),  # double prime, double quotes
+        **dict.fromkeys("\u2212\u2010\u2011\u2013\u2014", "-"),  # minus, hyphens, dashes
+        **dict.fromkeys("\u00d7\u00b7\u22c5", "*"),  # times, dots
+        **dict.fromkeys("\u2044\u2215\u00f7", "/"),  # fraction and division slashes
+        **dict.fromkeys("\u00a0\u2009\u202f\t\n\r", " "),  # spaces of other widths
     }
 )
 _VULGAR: dict[str, str] = {
@@ -201,8 +202,9 @@ _VULGAR: dict[str, str] = {
 }  # fmt: skip
 _TOKEN = re.compile(
     r"""\s*(?:
-        (?P<mixed>(?<!/)[0-9]+(?:\s+|-)[0-9]+/[0-9]+(?![0-9.,/]))  # 27 3/8 and 27-3/8
-      | (?P<number>[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)          # 27  27.375  27,375  .5
+        (?P<mixed>(?<!/)[0-9]+(?:\s+|-)[0-9]+/[0-9]+(?![0-9.,/])) # 27 3/8 and 27-3/8
+      | (?P<fraction>(?<!/)[0-9]+/[0-9]+(?![0-9.,/]))        # 3/8, before any unit sign
+      | (?P<number>[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)         # 27  27.375  27,375  .5
       | (?P<unit>[a-z]+\.?|''|"|')
       | (?P<dash>(?<=['t])(?<!'')-(?=[0-9]))                  # 2'-3" and 2ft-3in
       | (?P<sign>[-+*/()])
@@ -217,8 +219,8 @@ def parse_length(text: str, default_unit: str = "mm", field: str = "length") -> 
     """Read a length as makers write them, small sums included.
 
     A number without a unit is in `default_unit` ("mm" or "inch"; in a sum with another unit it is
-    refused, because either reading could be meant). `27-3/8` is twenty-seven and three eighths;
-    a minus has a space beside it. A leading `~`, as shown beside a rounded size, is ignored.
+    refused, because either reading could be meant). `27-3/8` is twenty-seven and three eighths and
+    `2'-3"` two feet three: a minus has a space beside it there. A leading `~` is ignored.
     Refused with a sentence: what is not a length, what is below zero, division by zero.
     """
     try:
@@ -252,7 +254,7 @@ class _Amount(NamedTuple):
 def _tokens(typed: str) -> list[_Token]:
     plain = typed.translate(_SIGNS).strip().lower().removeprefix("~")
     for vulgar, spelt in _VULGAR.items():
-        plain = plain.replace(vulgar, f" {spelt} ")
+        plain = re.sub(f"(?<=[0-9]){vulgar}", f" {spelt}", plain).replace(vulgar, spelt)
     plain = plain.strip()
     if not plain:
         raise _NotUnderstood(f"No length is given. Write {_EXAMPLES}.")
@@ -331,6 +333,9 @@ class _Reading:
             if not _is_proper(part):
                 raise _not_a_length(mixed)
             return int(whole) + Fraction(part)
+        if fraction := self._take("fraction"):
+            upper, lower = (_Amount(Fraction(figure)) for figure in fraction.split("/"))
+            return _over(upper, lower).value
         if number := self._take("number"):
             return Fraction(number.replace(",", "."))
         raise _not_a_length(self._peek().text)
@@ -347,7 +352,7 @@ class _Reading:
     def _with_inches(self, feet: _Amount) -> _Amount:
         """Feet may be followed by inches, with or without the inch sign and a dash."""
         dashed = self._take("dash")
-        if not dashed and self._peek().kind not in ("mixed", "number"):
+        if not dashed and self._peek().kind not in ("mixed", "fraction", "number"):
             return feet
         inches = self._with_unit(_Amount(self._number()))
         if inches.unit not in ("", "inch"):
