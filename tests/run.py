@@ -1,0 +1,86 @@
+"""Set up the test tools and a virtual screen, then run every test: `python3 tests/run.py`.
+
+Arguments go on to pytest (`python3 tests/run.py tests/model -k rail`), and then only pytest runs.
+Standard library only.
+"""
+
+import os
+import signal
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[1]
+sys.path.insert(0, str(ROOT))
+
+from app import start  # first: it tells an old Python what it lacks
+from app.setup_environment import places, prepare, wishes
+from app.setup_system import CannotStart, need_program, need_window_libraries, say
+
+CHECKS = [
+    ["ruff", "check"],
+    ["ruff", "format", "--check"],
+    ["mypy", "--strict", "model"],
+]
+TESTS = ["pytest", "-W", "error::RuntimeWarning"]
+
+
+def main(arguments: list[str]) -> int:
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))  # so that the screen is put away
+    try:
+        python = prepare(wishes(with_tests=True), places())
+        if sys.platform != "linux":
+            return run_all(python, arguments, start.surroundings())
+        need_window_libraries(on_x11=True)
+        need_program("Xvfb", "xvfb")
+        with virtual_screen() as screen:
+            return run_all(python, arguments, start.surroundings() | screen)
+    except CannotStart as reason:
+        say(str(reason))
+    except KeyboardInterrupt:
+        say("Stopped.")
+    return 1
+
+
+def run_all(python: Path, arguments: list[str], where: dict[str, str]) -> int:
+    """Tests come last, so that their count is the last thing to read."""
+    checks = [] if arguments else CHECKS
+    failed = [check for check in checks if run(python, check, where) != 0]
+    for check in failed:
+        say(f"FAILED: {' '.join(check)} (see above); the tests run all the same.")
+    return run(python, [*TESTS, *arguments], where) or len(failed)
+
+
+def run(python: Path, tool: list[str], where: dict[str, str]) -> int:
+    return subprocess.run([python, "-P", "-m", *tool], cwd=ROOT, env=where).returncode
+
+
+@contextmanager
+def virtual_screen() -> Iterator[dict[str, str]]:
+    """A screen of our own, so that no test depends on a desktop or takes its focus."""
+    ours, theirs = os.pipe()
+    options = ["-displayfd", str(theirs), "-screen", "0", "1600x1200x24", "-nolisten", "tcp"]
+    server = subprocess.Popen(
+        ["Xvfb", *options, "-noreset"],
+        pass_fds=[theirs],
+        stderr=subprocess.DEVNULL,
+        start_new_session=True,  # Ctrl+C is for the tests: the screen goes after them
+    )
+    os.close(theirs)
+    try:
+        with os.fdopen(ours) as answer, tempfile.TemporaryDirectory() as runtime:
+            number = answer.readline().strip()  # empty if the server ended without one
+            if not number:
+                raise CannotStart("Xvfb did not start. This shows why:\n  Xvfb :99")
+            wayland_free = {"WAYLAND_DISPLAY": "", "XDG_RUNTIME_DIR": runtime}
+            yield wayland_free | {"DISPLAY": f":{number}", "QT_QPA_PLATFORM": "xcb"}
+    finally:
+        server.terminate()
+        server.wait()
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
