@@ -15,8 +15,8 @@ import pytest
 
 # A folder or file of model/ imports only from those before it.
 MODEL_ORDER = [
-    "units",
     "errors",
+    "units",
     "rules",
     "materials",
     "brief",
