@@ -254,7 +254,8 @@ class _Amount(NamedTuple):
 def _tokens(typed: str) -> list[_Token]:
     plain = typed.translate(_SIGNS).strip().lower().removeprefix("~")
     for vulgar, spelt in _VULGAR.items():
-        plain = re.sub(f"(?<=[0-9]){vulgar}", f" {spelt}", plain).replace(vulgar, spelt)
+        # Spaces keep 27½ from becoming 271/2; the dash of 2'-½" stays tight.
+        plain = re.sub(f"(?<!-){vulgar}", f" {spelt} ", plain).replace(vulgar, f"{spelt} ")
     plain = plain.strip()
     if not plain:
         raise _NotUnderstood(f"No length is given. Write {_EXAMPLES}.")

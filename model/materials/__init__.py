@@ -1,0 +1,72 @@
+"""What beds are made of and held together with: tables of the trade, each figure with its source.
+
+The tables lie in `resources/` as CSV and are read when first asked for. A loader in the plural
+gives all rows by key (`slides()`), the singular one row (`slide("side_mount_full")`).
+"""
+
+from model.materials.connector import Connector, connector, connectors
+from model.materials.glide import Glide, glide, glides
+from model.materials.lumber import LumberSize, lumber, lumber_size, rough_stock
+from model.materials.material import Material, material, materials
+from model.materials.mattress import Mattress, mattress, mattresses
+from model.materials.pull import Pull, pull, pulls
+from model.materials.screw import (
+    PocketScrew,
+    PullScrew,
+    WoodScrew,
+    pocket_screw,
+    pocket_screw_for,
+    pocket_screws,
+    pull_screw_for,
+    pull_screws,
+    screw_no_longer_than,
+    screws,
+    wood_screw,
+)
+from model.materials.sheet import Sheet, sheet, sheets
+from model.materials.slide import Slide, slide, slides
+from model.materials.species import Species, species, wood
+from model.materials.table import rows_of
+
+__all__ = [
+    "Connector",
+    "Glide",
+    "LumberSize",
+    "Material",
+    "Mattress",
+    "PocketScrew",
+    "Pull",
+    "PullScrew",
+    "Sheet",
+    "Slide",
+    "Species",
+    "WoodScrew",
+    "connector",
+    "connectors",
+    "glide",
+    "glides",
+    "lumber",
+    "lumber_size",
+    "material",
+    "materials",
+    "mattress",
+    "mattresses",
+    "pocket_screw",
+    "pocket_screw_for",
+    "pocket_screws",
+    "pull",
+    "pull_screw_for",
+    "pull_screws",
+    "pulls",
+    "rough_stock",
+    "rows_of",
+    "screw_no_longer_than",
+    "screws",
+    "sheet",
+    "sheets",
+    "slide",
+    "slides",
+    "species",
+    "wood",
+    "wood_screw",
+]

@@ -1,0 +1,62 @@
+"""Solid wood and sheet goods in one view, for whatever asks only what a part weighs."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from types import MappingProxyType
+from typing import Literal
+
+from model.materials.sheet import Sheet, sheets
+from model.materials.species import Species, species
+from model.materials.table import row_of
+from model.units import KgPerM3
+
+
+@dataclass(frozen=True, kw_only=True)
+class Material:
+    """What a part is made of."""
+
+    key: str
+    name: str
+    kind: Literal["solid", "sheet"]
+    density_kg_m3: KgPerM3
+    source: str
+
+
+@lru_cache
+def materials(
+    own_species: tuple[Species, ...] = (), own_sheets: tuple[Sheet, ...] = ()
+) -> Mapping[str, Material]:
+    """All woods, then all sheet goods, by key."""
+    solid = (_of_wood(row) for row in species(own_species).values())
+    flat = (_of_sheet(row) for row in sheets(own_sheets).values())
+    return MappingProxyType({row.key: row for row in (*solid, *flat)})
+
+
+def material(
+    key: str, own_species: tuple[Species, ...] = (), own_sheets: tuple[Sheet, ...] = ()
+) -> Material:
+    """The wood or sheet with that key."""
+    return row_of(materials(own_species, own_sheets), key, "material")
+
+
+def _of_wood(row: Species) -> Material:
+    return Material(
+        key=row.key,
+        name=row.name,
+        kind="solid",
+        density_kg_m3=row.density_kg_m3,
+        source=row.source_density_kg_m3,
+    )
+
+
+def _of_sheet(row: Sheet) -> Material:
+    return Material(
+        key=row.key,
+        name=row.name,
+        kind="sheet",
+        density_kg_m3=row.density_kg_m3,
+        source=row.source_density,
+    )
