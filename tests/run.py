@@ -36,8 +36,8 @@ def main(arguments: list[str]) -> int:
             return run_all(python, arguments, start.surroundings())
         need_window_libraries(on_x11=True)
         need_program("Xvfb", "xvfb")
-        with virtual_screen() as screen:
-            return run_all(python, arguments, start.surroundings() | screen)
+        with virtual_screen() as where:
+            return run_all(python, arguments, where)
     except CannotStart as reason:
         say(str(reason))
     except KeyboardInterrupt:
@@ -75,11 +75,16 @@ def virtual_screen() -> Iterator[dict[str, str]]:
             number = answer.readline().strip()  # empty if the server ended without one
             if not number:
                 raise CannotStart("Xvfb did not start. This shows why:\n  Xvfb :99")
-            wayland_free = {"WAYLAND_DISPLAY": "", "XDG_RUNTIME_DIR": runtime}
-            yield wayland_free | {"DISPLAY": f":{number}", "QT_QPA_PLATFORM": "xcb"}
+            yield surroundings_on(f":{number}", runtime)
     finally:
         server.terminate()
         server.wait()
+
+
+def surroundings_on(display: str, runtime: str) -> dict[str, str]:
+    qt = {"DISPLAY": display, "QT_QPA_PLATFORM": "xcb", "XDG_RUNTIME_DIR": runtime}
+    # Left alone, PyOpenGL goes by the desktop that the tests are started from.
+    return start.surroundings() | qt | {"PYOPENGL_PLATFORM": "glx"}
 
 
 if __name__ == "__main__":
