@@ -17,11 +17,19 @@ POUND = 0.45359237
 
 def test_a_12_7_mm_slide_wants_12_9_to_13_2_mm() -> None:
     """A slide maker's help page: thickness + 0.2 to + 0.5 mm."""
-    row = slide("side_mount_full")
+    usual = [row for row in slides().values() if row.thickness_mm == 12.7]
 
-    assert row.thickness_mm == 12.7
-    assert row.side_space_low_mm == pytest.approx(12.9)
-    assert row.side_space_high_mm == pytest.approx(13.2)
+    assert len(usual) == 6  # three travels, inch and metric
+    for row in usual:
+        assert row.side_space_low_mm == pytest.approx(12.9), row.key
+        assert row.side_space_high_mm == pytest.approx(13.2), row.key
+
+
+def test_the_heavier_series_wants_more_play() -> None:
+    """The same page: thickness + 0.5 to + 0.9 mm."""
+    row = slide("side_mount_full_heavy")
+
+    assert (row.play_low_mm, row.play_high_mm) == (0.5, 0.9)
 
 
 def test_an_opening_less_one_inch_leaves_no_play() -> None:
