@@ -1,0 +1,37 @@
+"""What the maker can decide: every choice with default, range, reasons and help, one file per topic."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+from types import MappingProxyType
+from typing import Any
+
+from model.brief import deck, drawers, ends, heights, mattress, posts, shop, sides
+from model.brief.declare import Choice, choices_of
+from model.units import GRIDS
+
+TOPICS: tuple[type, ...] = (
+    mattress.Mattress, heights.Heights, sides.Row, drawers.Slides, drawers.Boxes, drawers.Fronts,
+    sides.Side, sides.SideFrames, deck.Deck, deck.Beam, posts.Posts, ends.End, ends.Ends,
+    shop.Shop, sides.Nightstand,
+)  # fmt: skip
+
+
+@cache
+def all_choices() -> Mapping[str, Choice]:
+    """Every choice of the bed family by its full name, in the order that panes show them."""
+    return MappingProxyType({c.name: c for topic in TOPICS for c in choices_of(topic)})
+
+
+@cache
+def defaults() -> Mapping[str, Any]:
+    """The design that a new bed starts from."""
+    return MappingProxyType({name: c.default for name, c in all_choices().items()})
+
+
+def given(choices: Mapping[str, Any]) -> dict[str, Any]:
+    """What the rules receive: table rows for keys, cut sizes on the shop grid, defaults for what was not chosen."""
+    known = all_choices()
+    grid = GRIDS[choices.get("grid", known["grid"].default)]
+    return {n: c.given(choices.get(n, c.default), grid) for n, c in known.items()}
