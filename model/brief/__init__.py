@@ -13,7 +13,7 @@ from model.units import GRIDS
 
 TOPICS: tuple[type, ...] = (
     mattress.Mattress, heights.Heights, sides.Row, drawers.Slides, drawers.Boxes, drawers.Fronts,
-    sides.Side, sides.SideFrames, deck.Deck, deck.Beam, posts.Posts, ends.End, ends.Ends,
+    sides.Side, sides.SideFrames, deck.Deck, deck.CleatScrews, deck.Beam, posts.Posts, ends.End, ends.Ends,
     shop.Shop, sides.Nightstand,
 )  # fmt: skip
 

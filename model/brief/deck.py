@@ -3,7 +3,7 @@
 from typing import Literal
 
 from model.brief.declare import count, length, measured, option, row_of
-from model.materials import Material, materials
+from model.materials import Material, WoodScrew, materials, screws
 from model.units import Count, Measured, Mm
 
 DeckKind = Literal["slats", "panels"]
@@ -96,4 +96,19 @@ class Beam:
     beam_end_clearance: Mm = length(
         2, least=0, most=10, why_least="The beam touches the end rails.",
         why_most="A shorter beam slips off.", help="Between the beam and each end rail.",
+    )  # fmt: skip
+
+
+class CleatScrews:
+    """Cleat screws"""
+
+    cleat_screw: WoodScrew = row_of(screws, "8", help="Screws that hold the cleats to the rails.")
+    cleat_screw_spacing: Mm = length(
+        150, least=50, most=400, why_least="Closer screws split the cleat.",
+        why_most="Wider leaves the cleat to the glue.", help="Largest distance between cleat screws.",
+    )  # fmt: skip
+    screw_cover: Mm = length(
+        3, least=1, most=10, why_least="A point would come through.",
+        why_most="More leaves no thread.",
+        help="Wood that must remain in front of a screw's point.",
     )  # fmt: skip

@@ -4,6 +4,7 @@ import math
 
 from model.brief.deck import DeckKind, SlatsBy
 from model.errors import CannotBuild
+from model.materials import WoodScrew
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid
 
@@ -177,3 +178,36 @@ def batten_halves(has_beam: bool, batten_span: Mm, beam_stock: Mm) -> Places:
 def batten_bottom(deck_bottom: Mm, frame_thickness: Mm) -> Mm:
     """Battens lie flat under the deck panels."""
     return deck_bottom - frame_thickness
+
+
+@rule
+def cleat_screw_length(
+    cleat_screw: WoodScrew, cleat_stock: Mm, frame_thickness: Mm, screw_cover: Mm
+) -> Mm:
+    """The longest screw that goes through the cleat into the rail and does not come out."""
+    most = cleat_stock + frame_thickness - screw_cover
+    fitting = [x for x in cleat_screw.lengths_mm if cleat_stock < x <= most]
+    if not fitting:
+        raise CannotBuild(
+            "cleat_stock", "No screw passes the cleat and ends inside the rail."
+        )
+    return max(fitting)
+
+
+@rule
+def slat_screw_length(cleat_screw: WoodScrew, slat_thickness: Mm, cleat_width: Mm, screw_cover: Mm) -> Mm:
+    """A slat's screw is about three times as long as the slat is thick, and ends inside the cleat.
+
+    Source: common practice, no source.
+    """
+    most = min(3 * slat_thickness, slat_thickness + cleat_width - screw_cover)
+    fitting = [x for x in cleat_screw.lengths_mm if slat_thickness < x <= most]
+    if not fitting:
+        raise CannotBuild("cleat_width", "No screw passes the slat and ends inside the cleat.")
+    return max(fitting)
+
+
+@rule
+def slat_screw_in(slat_clearance_built: Mm, cleat_stock: Mm) -> Mm:
+    """Slat screws stand over the middle of the cleat, counted from the slat's end."""
+    return cleat_stock / 2 - slat_clearance_built

@@ -1,6 +1,6 @@
 """The foot end's frame of reference, and the row of drawers reached from there."""
 
-from model.parts.frame import Frame, end_frame_at
+from model.frame import Frame, end_frame_at
 from model.rules import rule
 from model.units import Count, Mm
 

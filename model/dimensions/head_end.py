@@ -1,6 +1,6 @@
 """The head end's frame of reference."""
 
-from model.parts.frame import Frame, end_frame_at
+from model.frame import Frame, end_frame_at
 from model.rules import rule
 from model.units import Mm
 

@@ -1,6 +1,6 @@
 """The right side's frame of reference."""
 
-from model.parts.frame import Frame, side_frame_at
+from model.frame import Frame, side_frame_at
 from model.rules import rule
 from model.units import Mm
 

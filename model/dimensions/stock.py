@@ -88,3 +88,15 @@ def mattress_along(mattress_length: Mm, mattress_length_measured: Measured) -> M
 def mattress_high(mattress_thickness: Mm, mattress_thickness_measured: Measured) -> Mm:
     """The mattress is as thick as measured, else as its label says."""
     return _real(mattress_thickness, mattress_thickness_measured)
+
+
+@rule
+def mattress_piece_width(mattress_width: Mm, mattress_width_measured: Measured) -> Mm:
+    """Each piece of the mattress is as wide as measured, else as its label says."""
+    return _real(mattress_width, mattress_width_measured)
+
+
+@rule
+def mattress_from_x(mattress_across: Mm) -> Mm:
+    """The mattress lies centred across the bed."""
+    return -mattress_across / 2

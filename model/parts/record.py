@@ -1,7 +1,7 @@
 """What a part is: a stock box in its own axes, the cuts that joints make in it, and where it lies.
 
 A part's own axes are length (x), width (y), thickness (z), in mm, with the origin at a corner of the
-stock box. Parts are laid in a frame (see `model.parts.frame`), whose axes are called u, v and z.
+stock box. Parts are laid in a frame (see `model.frame`), whose axes are called u, v and z.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from enum import StrEnum
 from functools import cached_property
 from typing import Annotated, NamedTuple
 
-from model.parts.frame import BED, Frame
+from model.frame import BED, Frame
 from model.units import Mm
 
 Point = tuple[float, float, float]

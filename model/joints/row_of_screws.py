@@ -1,0 +1,37 @@
+"""Screws in a row along a part: through its thickness into what lies behind, each with its pilot hole."""
+
+from __future__ import annotations
+
+import math
+
+from model.parts.record import Face, Hole, Point, Screw
+
+
+def row_of_screws(
+    size: Point,
+    *,
+    through: Face,
+    into: str,
+    length: float,
+    diameter: float,
+    pilot: float,
+    spacing: float,
+    end_distance: float,
+    sunk: float = 0.0,
+) -> tuple[tuple[Hole, ...], tuple[Screw, ...]]:
+    """Holes and screws along the middle of a part's width, driven in at the face `through`.
+
+    The first and last stand `end_distance` from the ends, the others evenly, no farther apart than `spacing`.
+    `sunk` is how deep the heads are countersunk. All mm, in the part's own axes.
+    """
+    run = size[0] - 2 * end_distance
+    gaps = max(1, math.ceil(run / spacing - 1e-9))
+    start, toward = (size[2], -1.0) if through is Face.FACE else (0.0, 1.0)
+    holes, screws = [], []
+    for i in range(gaps + 1):
+        x = end_distance + run * i / gaps
+        mouth = (x, size[1] / 2, start)
+        holes.append(Hole("pilot hole", through, mouth, (0.0, 0.0, toward), pilot, size[2]))
+        head = (x, size[1] / 2, start + toward * sunk)
+        screws.append(Screw("wood screw", head, (0.0, 0.0, toward), length, diameter, into))
+    return tuple(holes), tuple(screws)
