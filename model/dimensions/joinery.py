@@ -1,0 +1,62 @@
+"""Sizes that joints share all over the bed: tenons, dowels, what a joint adds to a length."""
+
+from __future__ import annotations
+
+from model.brief.posts import FrameJoint
+from model.rules import rule
+from model.units import Mm, ShopGrid
+
+LEAST_WALL: Mm = 6.0  # 1/4 in: a groove or a mortise must leave this; common practice, no source
+
+
+def _adds(joint: FrameJoint, tenon_length: float, panel_groove_depth: float) -> float:
+    lengths = {"mortise and tenon": tenon_length, "stub tenon": panel_groove_depth}
+    return lengths.get(joint, 0.0)
+
+
+@rule
+def end_joint_adds(end_joint: FrameJoint, tenon_length: Mm, panel_groove_depth: Mm) -> Mm:
+    """A tenon is cut from its member's own length; a stub tenon is as long as grooves are deep."""
+    return _adds(end_joint, tenon_length, panel_groove_depth)
+
+
+@rule
+def frame_joint_adds(frame_joint: FrameJoint, tenon_length: Mm, panel_groove_depth: Mm) -> Mm:
+    """In a face frame, too, tenons are cut from the stile's own length."""
+    return _adds(frame_joint, tenon_length, panel_groove_depth)
+
+
+@rule
+def tenon_thickness(frame_thickness: Mm, grid: ShopGrid) -> Mm:
+    """A tenon takes the middle third of its stock: mortise walls and tenon are alike strong.
+
+    Source: common practice, no source
+    """
+    return max(grid.near(frame_thickness / 3), grid.step)
+
+
+@rule
+def tenon_shoulder(grid: ShopGrid) -> Mm:
+    """The tenon stands back from its member's edges, so that shoulders hide the mortise's ends.
+
+    Source: common practice, no source (1/4 in)
+    """
+    return grid.near(6.35)
+
+
+@rule
+def dowel_diameter(frame_thickness: Mm) -> Mm:
+    """A dowel is a third to half as thick as the stock that it joins.
+
+    Source: common practice, no source (6, 8 and 10 mm are sold)
+    """
+    return 6.0 if frame_thickness < 16 else 8.0 if frame_thickness < 25 else 10.0
+
+
+@rule
+def dowel_length(dowel_diameter: Mm) -> Mm:
+    """A dowel holds along five times its diameter, half of it in each part.
+
+    Source: common practice, no source
+    """
+    return 5 * dowel_diameter

@@ -1,0 +1,64 @@
+"""Dowel joint: round pegs, half in the end of one part and half in the side of the other."""
+
+from __future__ import annotations
+
+from model.joints.groove import middle
+from model.joints.spread import spread
+from model.parts.record import Face, Hole, Point
+from model.units import Mm
+
+# Left free at each end of a dowel for glue and a hole drilled shallow; common practice, no source.
+DOWEL_RELIEF: Mm = 1.6
+DOWELS_APART: Mm = 100.0  # common practice, no source
+
+
+def dowel_offsets(width: Mm, *, lower: Mm, upper: Mm, diameter: Mm) -> tuple[Mm, ...]:
+    """Centres of the dowels across a member's width, from its lower edge.
+
+    Two, in a wide member more, in a narrow one a single one; `lower` and `upper` keep them out of
+    what is cut into the edges.
+    """
+    return spread(float(lower), float(width - upper), inset=diameter, apart=DOWELS_APART)
+
+
+def holes_on_end(
+    size: Point, end: Face, *, offsets: tuple[Mm, ...], diameter: Mm, length: Mm
+) -> tuple[Hole, ...]:
+    """Dowel holes in the end of a member, in the middle of its thickness."""
+    x, toward = (size[0], -1.0) if end.is_high else (0.0, 1.0)
+    depth = length / 2 + DOWEL_RELIEF
+    return tuple(
+        Hole("dowel hole", end, (x, y, size[2] / 2), (toward, 0.0, 0.0), diameter, depth)
+        for y in offsets
+    )
+
+
+def holes_in_mate(
+    size: Point,
+    face: Face,
+    *,
+    along: tuple[Mm, Mm],
+    across: tuple[Mm, Mm],
+    offsets: tuple[Mm, ...],
+    diameter: Mm,
+    length: Mm,
+) -> tuple[Hole, ...]:
+    """Dowel holes in the side of the mate, where the member's holes will stand.
+
+    `along` is where the member's width meets the mate's length, `across` where its thickness does.
+    """
+    at, toward = [0.0, 0.0, 0.0], [0.0, 0.0, 0.0]
+    at[face.axis] = size[face.axis] if face.is_high else 0.0
+    toward[face.axis] = -1.0 if face.is_high else 1.0
+    at[3 - face.axis] = (across[0] + across[1]) / 2
+    direction = (toward[0], toward[1], toward[2])
+    depth = length / 2 + DOWEL_RELIEF
+    return tuple(
+        Hole("dowel hole", face, (along[0] + y, at[1], at[2]), direction, diameter, depth)
+        for y in offsets
+    )
+
+
+def half_way(plane: Mm, length: Mm) -> Mm:
+    """Where a dowel begins that lies half on either side of a joint's plane."""
+    return middle(2 * plane, length)[0]

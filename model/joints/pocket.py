@@ -1,0 +1,63 @@
+"""Pocket screw: a screw at 15 degrees from a face out through the end, into the part that it meets.
+
+The axis leaves the end in the middle of the stock's thickness. From there the head's seat lies back
+along the axis by the table's `seat_mm`; the pocket runs on from the seat to the face.
+Source: common practice, no source; sizes by thickness of stock from the table of pocket screws.
+"""
+
+from __future__ import annotations
+
+import math
+
+from model.errors import CannotBuild
+from model.joints.spread import spread
+from model.joints.work import Work
+from model.materials import PocketScrew, pocket_screw
+from model.parts.record import Face, Hole, Point, Screw
+from model.units import Mm
+
+POCKET_INSET: Mm = 12.0  # from the edge to the first pocket; common practice, no source
+POCKETS_APART: Mm = 100.0  # common practice, no source
+
+
+def screw_for(stock: Mm, field: str) -> PocketScrew:
+    """The pocket screw for a stock; a refusal names the `field` that the stock comes from."""
+    try:
+        return pocket_screw(float(stock))
+    except CannotBuild as refusal:
+        sentence = "No pocket screw is sold for stock of this thickness."
+        raise CannotBuild(field, sentence, works=refusal.works) from None
+
+
+def pocket_offsets(width: Mm, *, lower: Mm, upper: Mm) -> tuple[Mm, ...]:
+    """Centres of the pockets across a member's width, from its lower edge."""
+    return spread(float(lower), float(width - upper), inset=POCKET_INSET, apart=POCKETS_APART)
+
+
+def pocket(
+    size: Point, end: Face, face: Face, *, offset: Mm, screw: PocketScrew, into: str
+) -> Work:
+    """One pocket at an end: its bore from `face` to the seat, the pilot to the end, the screw."""
+    angle = math.radians(screw.angle_degrees)
+    exit_point = (size[0] if end.is_high else 0.0, float(offset), size[2] / 2)
+    toward = (
+        math.cos(angle) if end.is_high else -math.cos(angle),
+        0.0,
+        -math.sin(angle) if face.is_high else math.sin(angle),
+    )
+    to_mouth = size[2] / 2 / math.sin(angle)
+    if to_mouth <= screw.seat_mm:
+        raise CannotBuild("frame_stock", "The stock is too thin for a pocket screw's seat.")
+    seat, mouth = (_back(exit_point, toward, way) for way in (screw.seat_mm, to_mouth))
+    bore, shank = screw.pocket_diameter_mm, screw.pilot_diameter_mm
+    return Work(
+        holes=(
+            Hole("pocket hole", face, mouth, toward, bore, to_mouth - screw.seat_mm),
+            Hole("pocket pilot", face, seat, toward, shank, screw.seat_mm),
+        ),
+        screws=(Screw("pocket screw", seat, toward, screw.length_mm, screw.shank_mm, into),),
+    )
+
+
+def _back(point: Point, toward: Point, way: Mm) -> Point:
+    return (point[0] - way * toward[0], point[1] - way * toward[1], point[2] - way * toward[2])
