@@ -1,0 +1,88 @@
+"""What the window says about a choice: its value, its range and why it ends, what lies outside."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from model.brief.declare import Choice
+from model.errors import BedError, CannotBuild
+from model.units import show_length
+
+YES_NO = {True: "yes", False: "no"}
+
+
+def value_text(choice: Choice, value: Any, unit: str) -> str:
+    """A value as the maker reads it; empty for a measured one that was left out."""
+    if value is None:
+        return ""
+    if choice.is_flag:
+        return YES_NO[bool(value)]
+    if choice.keys:
+        return row_name(choice, value)
+    return show_length(value, unit) if choice.is_length else f"{value:g}"
+
+
+def row_name(choice: Choice, key: str) -> str:
+    """A key as its table names it, or the key itself."""
+    row = choice.table().get(key) if choice.table is not None else None
+    return str(getattr(row, "name", key))
+
+
+def range_text(choice: Choice, unit: str) -> str:
+    """From where to where the choice goes, and why it ends there."""
+    if choice.least is None or choice.most is None:
+        return ""
+    low, high = (value_text(choice, end, unit) for end in (choice.least, choice.most))
+    reasons = f"{_ends(low, choice.why_least)} {_ends(high, choice.why_most)}".strip()
+    return f"From {low} to {high}. {reasons}".strip()
+
+
+def _ends(end: str, reason: str) -> str:
+    return f"{end}: {reason[:1].lower()}{reason[1:]}" if reason else ""
+
+
+def help_text(choice: Choice, unit: str) -> str:
+    """The help line of a field: what it is, its range, its default."""
+    default = value_text(choice, choice.default, unit)
+    usual = f"Default: {default}." if default else ""
+    return " ".join(filter(None, (choice.help, range_text(choice, unit), usual)))
+
+
+def outside_text(choice: Choice, number: float, unit: str) -> str:
+    """Why a number lies outside the range of its field; empty when it does not."""
+    hair = 1e-6  # a typed 24" is 609.6 mm, give or take floating-point dust
+    if choice.least is not None and number < choice.least - hair:
+        end, limit, why = "least", choice.least, choice.why_least
+    elif choice.most is not None and number > choice.most + hair:
+        end, limit, why = "most", choice.most, choice.why_most
+    else:
+        return ""
+    given, shown = value_text(choice, number, unit), value_text(choice, limit, unit)
+    return f"{given} is outside the range: the {end} is {shown}. {why}".strip()
+
+
+def refusal_text(error: BedError, choices: dict[str, Choice], unit: str) -> str:
+    """The sentence of a refusal, and the range that works in the shown unit."""
+    works = error.works if isinstance(error, CannotBuild) else None
+    if works is None or error.field not in choices:
+        return error.sentence
+    return f"{error.sentence} {works_text(choices[error.field], works, unit)}"
+
+
+def works_text(choice: Choice, works: Any, unit: str) -> str:
+    """What would build: `Drawer depth from 12" to 24" would work.`"""
+    name = full_label(choice)
+    if all(isinstance(each, str) for each in works):
+        return f"{name}: {', '.join(row_name(choice, each) for each in works)} would work."
+    low, high = (value_text(choice, end, unit) for end in works)
+    return (
+        f"{name} of {low} would work."
+        if low == high
+        else f"{name} from {low} to {high} would work."
+    )
+
+
+def full_label(choice: Choice) -> str:
+    """A label that needs no heading above it: `Left drawers`, `Mattress width`."""
+    scope = choice.name.rpartition(".")[0]
+    return f"{scope.capitalize()} {choice.label.lower()}" if scope else choice.label
