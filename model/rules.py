@@ -101,20 +101,25 @@ class RuleBook:
         parameters = tuple(inspect.signature(function).parameters)
         needs = []
         for need in parameters:
-            full = self._full_name(scope, need)
-            if full is None:
-                raise LookupError(f"{name} needs {need}, which no rule or choice gives")
+            try:
+                full = self.full_name(scope, need)
+            except LookupError:
+                raise LookupError(f"{name} needs {need}, which no rule or choice gives") from None
             if self.kinds[full] != hints[need]:
                 raise TypeError(f"{name} takes {need} as {hints[need]}, but it is {self.kinds[full]}")
             needs.append(full)
         return Step(name, function, tuple(needs), parameters, self.kinds[name] == Mm)
 
-    def _full_name(self, scope: str, need: str) -> str | None:
+    def full_name(self, scope: str, need: str) -> str:
+        """The dimension or choice that a need means, seen from a scope. LookupError: nothing gives it."""
         side, _, rest = need.partition("_")
         if scope and side == "opposite":
             side = OPPOSITE[scope]
         candidates = ([f"{scope}.{need}"] if scope else []) + [need, f"{side}.{rest}"]
-        return next((name for name in candidates if name in self.kinds), None)
+        for name in candidates:
+            if name in self.kinds:
+                return name
+        raise LookupError(need)
 
     def formula(self, name: str) -> str | None:
         """The expression that a one-line rule returns, as text; None for a rule with cases."""

@@ -29,6 +29,7 @@ Newton = Annotated[float, "N"]
 NewtonPerMm = Annotated[float, "N/mm"]
 Mpa = Annotated[float, "MPa"]
 Places = tuple[float, ...]
+Spans = tuple[tuple[float, float], ...]  # from and to along a run, mm
 
 INCH: Mm = 25.4
 

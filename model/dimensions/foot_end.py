@@ -2,7 +2,7 @@
 
 from model.frame import Frame, end_frame_at
 from model.rules import rule
-from model.units import Count, Mm
+from model.units import Count, Mm, Places
 
 
 @rule
@@ -81,3 +81,21 @@ def row_from(run_from: Mm) -> Mm:
 def row_name() -> str:
     """The row of drawers is called after its side."""
     return "foot"
+
+
+@rule
+def frame_assembly() -> str:
+    """The foot frame is glued up with the footboard."""
+    return "footboard"
+
+
+@rule
+def closed_bays() -> Places:
+    """Every bay at the foot opens."""
+    return ()
+
+
+@rule
+def blind_bays() -> Places:
+    """No bay at the foot is blind."""
+    return ()

@@ -2,9 +2,7 @@
 
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Count, Mm, Places, ShopGrid
-
-Spans = tuple[tuple[float, float], ...]  # from and to along the run, mm
+from model.units import Count, Mm, Places, ShopGrid, Spans
 
 LEAST_OPENING = 120.0  # mm: a hand with something in it; common practice, no source
 

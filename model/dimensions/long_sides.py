@@ -1,6 +1,7 @@
 """Left and right: where the side stands, and how much of its length the drawers may take."""
 
 from model.brief.sides import DepthKind, SideKind
+from model.errors import CannotBuild
 from model.rules import rule
 from model.units import Count, Mm
 
@@ -69,3 +70,11 @@ def blind_bay(foot_drawer_count: Count, foot_row_behind: Mm, run_from: Mm, end_s
 def row_from(foot_drawer_count: Count, foot_row_behind: Mm, run_from: Mm) -> Mm:
     """The row of drawers begins at the foot post, or behind the foot drawers."""
     return foot_row_behind if foot_drawer_count else run_from
+
+
+@rule
+def side_rail_bottom(rail_top: Mm, rail_width: Mm, is_framed: bool) -> Mm:
+    """A solid side rail hangs from the rail height by its own width."""
+    if not is_framed and rail_width > rail_top:
+        raise CannotBuild("rail_width", "The side rail would stand below the floor.")
+    return rail_top - rail_width

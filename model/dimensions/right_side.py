@@ -15,3 +15,9 @@ def frame(post_outer_x: Mm) -> Frame:
 def row_name() -> str:
     """The row of drawers is called after its side."""
     return "right"
+
+
+@rule
+def frame_assembly() -> str:
+    """The face frame is part of its side."""
+    return "right side"

@@ -1,0 +1,34 @@
+"""Face frames: stiles between the rails. Read for left, right and foot."""
+
+from model.dimensions.joinery import LEAST_WALL
+from model.errors import CannotBuild
+from model.rules import rule
+from model.units import Mm
+
+
+@rule
+def stile_length(opening_height: Mm, frame_joint_adds: Mm) -> Mm:
+    """Stiles fill the opening's height, and their tenons go into both rails."""
+    return opening_height + 2 * frame_joint_adds
+
+
+@rule
+def stile_bottom(opening_bottom: Mm, frame_joint_adds: Mm) -> Mm:
+    """A stile's lower end, tenon included."""
+    return opening_bottom - frame_joint_adds
+
+
+@rule
+def rail_wall(is_framed: bool, bottom_rail_width: Mm, frame_joint_adds: Mm, opening_height: Mm) -> Mm:
+    """The wood that a stile's mortise leaves in the bottom rail, the narrower of the two."""
+    wall = bottom_rail_width - frame_joint_adds
+    if is_framed and wall < LEAST_WALL:
+        raise CannotBuild(
+            "bottom_rail_width", f"The stiles' tenons would leave {wall:.1f} mm of the bottom rail; 6 mm is the least."
+        )
+    if is_framed and opening_height < 40:
+        raise CannotBuild(
+            "rail_height",
+            f"Between the rails {opening_height:.0f} mm would be left: too low for an opening (40 mm is the least).",
+        )
+    return wall
