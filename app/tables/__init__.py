@@ -1,0 +1,1 @@
+"""Item models over tuples of records: parts, hardware, checks."""
