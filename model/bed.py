@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
-from functools import cached_property
-from types import MappingProxyType
+from functools import cache, cached_property
 from typing import Any
 
+import numpy as np
+import numpy.typing as npt
+
+from model.book import ROWS, check_list, open_book
 from model.brief import all_choices, given
-from model.checks import find
+from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
-from model.dimensions import open_book
+from model.checks.run import worst_first
 from model.errors import BadInput, CannotBuild
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.pieces import Pieces
@@ -71,7 +74,8 @@ class Bed:
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Every check, worst first."""
-        return find(self)
+        checked = check_list().findings(self.dimensions.values)
+        return worst_first((*checked, *screw_findings(self.proof.screws)))
 
     def __getitem__(self, name: str) -> Any:
         """The value of a dimension or choice by its full name."""
@@ -81,13 +85,36 @@ class Bed:
 def solve(design: Design, last: Bed | None = None) -> Bed:
     """The bed of a design. From `last` only what the change touches is derived again.
 
-    Refused with CannotBuild: a bed whose parts would share space, meet nothing, or whose drawers would hit.
+    Refused with CannotBuild: a bed whose parts would share space or meet nothing, or whose drawers would hit.
     """
     start = last.dimensions if last is not None else Dimensions(open_book())
-    dimensions = start.changed(given(design.choices, all_choices()))
+    dimensions = start.changed(given(design.choices))
     parts = made(dimensions)
     pieces = Pieces.of(parts)
-    proof = prove(parts, pieces, travels(dimensions))
+    proof = prove(parts, pieces, travel_of(dimensions))
     if not proof.holds:
         raise CannotBuild(*proof.refusal())
     return Bed(design=design, dimensions=dimensions, parts=parts, pieces=pieces, proof=proof)
+
+
+def made(dimensions: Dimensions) -> Mapping[str, tuple[Part, ...]]:
+    """The parts that each rule makes, by the rule's full name, in the order of building."""
+    makers = part_rules()
+    return {name: dimensions.values[name] for name in makers if dimensions.values[name]}
+
+
+@cache
+def part_rules() -> tuple[str, ...]:
+    """The full names of the rules that make parts."""
+    book = open_book()
+    return tuple(step.name for step in book.steps if book.kinds[step.name] == Made)
+
+
+def travel_of(dimensions: Dimensions) -> dict[str, tuple[npt.NDArray[np.float64], float]]:
+    """For every drawer group (`left-1`) the direction it comes out, on the bed's axes, and how far, mm."""
+    found = {}
+    for row in ROWS:
+        out = -dimensions[f"{row}.frame"].matrix[:3, 1]
+        for n in range(1, dimensions[f"{row}.drawer_count"] + 1):
+            found[f"{row}-{n}"] = (out, float(dimensions[f"{row}.travel"]))
+    return found

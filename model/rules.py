@@ -6,9 +6,7 @@ the dimensions it takes, its first docstring line is the reason that the maker r
 
 from __future__ import annotations
 
-import ast
 import inspect
-import textwrap
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -17,6 +15,7 @@ from types import ModuleType
 from typing import Any, TypeVar, get_type_hints
 
 from model.errors import CannotBuild
+from model.formula import formula_of
 from model.units import Mm
 
 F = TypeVar("F", bound=Callable[..., Any])
@@ -122,14 +121,8 @@ class RuleBook:
         raise LookupError(need)
 
     def formula(self, name: str) -> str | None:
-        """The expression that a one-line rule returns, as text; None for a rule with cases."""
-        source = textwrap.dedent(inspect.getsource(self.rules[name]))
-        function = ast.parse(source).body[0]
-        assert isinstance(function, ast.FunctionDef)
-        last = function.body[-1]
-        if len(function.body) == 2 and isinstance(last, ast.Return) and last.value is not None:
-            return ast.unparse(last.value)
-        return None
+        """What a rule returns, as text; None for a rule that is no formula."""
+        return formula_of(self.rules[name])
 
     def reason(self, name: str) -> str:
         """The first docstring line of a rule: why the dimension is what it is."""

@@ -6,26 +6,22 @@ from model.brief.posts import PostBuild
 from model.brief.deck import DeckKind
 
 
-def _real(nominal: float, measured: float | None) -> float:
-    return nominal if measured is None else measured
-
-
 @rule
 def frame_thickness(frame_stock: Mm, frame_stock_measured: Measured) -> Mm:
     """Rails and stiles are as thick as the stock that was measured, else as the stock is sold."""
-    return _real(frame_stock, frame_stock_measured)
+    return frame_stock if frame_stock_measured is None else frame_stock_measured
 
 
 @rule
 def slat_thickness(slat_stock: Mm, slat_stock_measured: Measured) -> Mm:
     """Slats are as thick as measured, else as sold."""
-    return _real(slat_stock, slat_stock_measured)
+    return slat_stock if slat_stock_measured is None else slat_stock_measured
 
 
 @rule
 def deck_sheet_thickness(deck_stock: Mm, deck_stock_measured: Measured) -> Mm:
     """Deck panels are as thick as measured, else as sold."""
-    return _real(deck_stock, deck_stock_measured)
+    return deck_stock if deck_stock_measured is None else deck_stock_measured
 
 
 @rule
@@ -37,25 +33,25 @@ def deck_thickness(deck: DeckKind, slat_thickness: Mm, deck_sheet_thickness: Mm)
 @rule
 def box_thickness(box_stock: Mm, box_stock_measured: Measured) -> Mm:
     """Box sides are as thick as the sheet that was measured, else as it is sold."""
-    return _real(box_stock, box_stock_measured)
+    return box_stock if box_stock_measured is None else box_stock_measured
 
 
 @rule
 def bottom_thickness(bottom_stock: Mm, bottom_stock_measured: Measured) -> Mm:
     """Bottoms are as thick as the sheet that was measured; their grooves are cut to it."""
-    return _real(bottom_stock, bottom_stock_measured)
+    return bottom_stock if bottom_stock_measured is None else bottom_stock_measured
 
 
 @rule
 def front_thickness(front_stock: Mm, front_stock_measured: Measured) -> Mm:
     """Fronts are as thick as measured, else as sold."""
-    return _real(front_stock, front_stock_measured)
+    return front_stock if front_stock_measured is None else front_stock_measured
 
 
 @rule
 def panel_layer_thickness(panel_stock: Mm, panel_stock_measured: Measured) -> Mm:
     """Each layer of an end's panel is as thick as measured, else as sold."""
-    return _real(panel_stock, panel_stock_measured)
+    return panel_stock if panel_stock_measured is None else panel_stock_measured
 
 
 @rule
@@ -71,29 +67,27 @@ def post_along(post_build: PostBuild, post_depth: Mm, post_layers: Count, frame_
 
 
 @rule
-def mattress_across(
-    mattress_width: Mm, mattress_width_measured: Measured, mattress_pieces: Count
-) -> Mm:
+def mattress_across(mattress_piece_width: Mm, mattress_pieces: Count) -> Mm:
     """A mattress in two pieces is as wide as both together, as measured where it was."""
-    return mattress_pieces * _real(mattress_width, mattress_width_measured)
+    return mattress_pieces * mattress_piece_width
 
 
 @rule
 def mattress_along(mattress_length: Mm, mattress_length_measured: Measured) -> Mm:
     """The mattress is as long as measured, else as its label says."""
-    return _real(mattress_length, mattress_length_measured)
+    return mattress_length if mattress_length_measured is None else mattress_length_measured
 
 
 @rule
 def mattress_high(mattress_thickness: Mm, mattress_thickness_measured: Measured) -> Mm:
     """The mattress is as thick as measured, else as its label says."""
-    return _real(mattress_thickness, mattress_thickness_measured)
+    return mattress_thickness if mattress_thickness_measured is None else mattress_thickness_measured
 
 
 @rule
 def mattress_piece_width(mattress_width: Mm, mattress_width_measured: Measured) -> Mm:
     """Each piece of the mattress is as wide as measured, else as its label says."""
-    return _real(mattress_width, mattress_width_measured)
+    return mattress_width if mattress_width_measured is None else mattress_width_measured
 
 
 @rule

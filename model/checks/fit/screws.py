@@ -1,0 +1,37 @@
+"""Does every screw end inside the wood? One finding for all alike screws of a part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from model.checks.record import Finding, Verdict, at_least
+from model.solids.proof import ScrewPoint
+
+BESIDE = "common practice, no source"
+
+
+def screw_findings(points: Iterable[ScrewPoint]) -> tuple[Finding, ...]:
+    """The worst of the alike screws of every part: wood in front of the point against what must remain."""
+    worst: dict[tuple[str, str, str], ScrewPoint] = {}
+    for point in points:
+        key = (point.rules[0], point.screw.kind, point.screw.into)
+        if key not in worst or _room(point) < _room(worst[key]):
+            worst[key] = point
+    return tuple(_finding(point) for point in worst.values())
+
+
+def _room(point: ScrewPoint) -> float:
+    return point.cover if point.into >= 0 and point.has_walls else -1.0
+
+
+def _finding(point: ScrewPoint) -> Finding:
+    found = at_least(_room(point), point.screw.cover)
+    owner, _, made_by = point.rules[0].rpartition(".")
+    return Finding(
+        id=f"{owner}.screws_inside.{made_by}.{point.screw.kind.replace(' ', '_')}".lstrip("."),
+        group="fit",
+        title=f"{point.screw.kind.capitalize()}s of the {point.name} stay inside",
+        value=found.value, limit=found.limit, margin=found.margin,
+        verdict=found.verdict if point.into >= 0 else Verdict.FAILS,
+        reason=point.sentence(), source=BESIDE, place=owner,
+    )  # fmt: skip
