@@ -1,0 +1,100 @@
+"""Colours of the view: bare woods as they look planed, a painted frame, one accent."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+import numpy.typing as npt
+
+Rgb = tuple[float, float, float]
+
+
+def _rgb(code: str) -> Rgb:
+    red, green, blue = (int(code[i : i + 2], 16) / 255 for i in (0, 2, 4))
+    return (red, green, blue)
+
+
+class Backdrop(NamedTuple):
+    """From the top of the picture to its foot."""
+
+    top: Rgb = _rgb("E3E9EA")
+    foot: Rgb = _rgb("F8F6F1")
+
+
+# Longest match of the start of the material's key wins.
+WOODS = {
+    "": "D9C4A0",
+    "yellow_poplar": "E2D5B0",
+    "red_maple": "E0CBA6",
+    "sugar_maple": "E7D6B6",
+    "northern_red_oak": "D0A97F",
+    "white_oak": "CDB78F",
+    "european_oak": "C8AE82",
+    "black_cherry": "BB8259",
+    "black_walnut": "846149",
+    "white_ash": "DDCBA6",
+    "yellow_birch": "E0C9A0",
+    "american_beech": "D8B48F",
+    "european_beech": "DAB592",
+    "red_alder": "CDA17A",
+    "eastern_white_pine": "E9D4A4",
+    "ponderosa_pine": "E5CB95",
+    "loblolly_pine": "DEBB7F",
+    "douglas_fir": "D5A577",
+    "engelmann_spruce": "EBDBB6",
+    "white_spruce": "E9D8B0",
+    "redwood": "AF7053",
+    "birch_ply": "E5D2AD",
+    "softwood_ply": "DDC194",
+    "sanded_ply": "DFC596",
+    "hardwood_ply": "D5B893",
+    "mdf": "CDB396",
+    "hdf": "AC8A68",
+    "hardboard": "987657",
+    "particleboard": "CEB793",
+    "beadboard": "E2D7C2",
+}
+STEEL = _rgb("8F979C")
+PAINT = _rgb("F0ECE3")
+BEDDING = _rgb("F7F7F6")
+PIPING = _rgb("B4BABD")
+ACCENT = _rgb("1F7F8C")
+HOVER = _rgb("7FB4BA")
+INK = _rgb("2F3B40")
+
+ASSEMBLIES = {
+    "headboard": "B9A48C",
+    "footboard": "C6A98A",
+    "left side": "A9B29B",
+    "right side": "B4B9A0",
+    "deck": "DDCDA6",
+    "drawers": "E0D3BA",
+    "fronts": "A7B4BA",
+    "under the bed": "A99F93",
+}
+PAINTED = {"headboard", "footboard", "left side", "right side", "fronts"}
+COLOUR_BY = ("wood", "paint", "assembly")
+
+
+def wood_colour(material: str) -> Rgb:
+    """The planed, unfinished look of a material; hardware without a known wood is steel."""
+    best = max((key for key in WOODS if material.startswith(key)), key=len)
+    return _rgb(WOODS[best])
+
+
+def piece_colour(material: str, assembly: str, is_hardware: bool, colour_by: str) -> Rgb:
+    """What a piece is drawn in: its wood, its paint, or the tone of its assembly."""
+    if is_hardware:
+        return STEEL
+    if colour_by == "assembly":
+        return _rgb(ASSEMBLIES.get(assembly, WOODS[""]))
+    if colour_by == "paint" and assembly in PAINTED:
+        return PAINT
+    return wood_colour(material)
+
+
+def toned(colours: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+    """(n, 3): neighbours a little lighter or darker, as boards are, and the same every time."""
+    steps = (np.arange(len(colours)) * 0.618034) % 1.0 - 0.5
+    return np.clip(colours * (1 + 0.05 * steps[:, None]), 0, 1)

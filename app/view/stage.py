@@ -1,0 +1,114 @@
+"""What is on show and how it stands: scene, style, open drawers, assemblies pulled apart. No Qt.
+
+Changes only mark what is stale; `prepare` brings it up to date once, however many changes came
+between two pictures.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+import numpy as np
+import numpy.typing as npt
+
+from app.view.camera import Array, Bounds
+from app.view.items import FloorItem
+from app.view.layers import BedLayers, Style
+from app.view.motion import offsets
+from app.view.picking import first_hit
+from app.view.scene import Scene
+from app.view.shadow import floor_shadow
+
+RESORT = 0.03  # how far the line of sight turns (radians) before glass is sorted anew
+
+
+class Stage:
+    """One scene, and the buffers that show it."""
+
+    def __init__(self) -> None:
+        self.scene: Scene | None = None
+        self.style = Style()
+        self.open: dict[str, float] = {}
+        self.apart = 0.0
+        self.layers, self.floor = BedLayers(), FloorItem(-50)
+        self._moved: npt.NDArray[np.float32] = np.zeros((1, 3), np.float32)
+        self._is_stale = True
+        self._sorted_for = np.zeros(3)
+
+    def show(self, scene: Scene) -> None:
+        """Another bed. Drawers that it has too stay as they are."""
+        self.scene = scene
+        known = len(scene.looks)
+        self.restyle(selected=frozenset(p for p in self.style.selected if p < known), hovered=-1)
+        self.move()
+
+    def restyle(self, **changes: object) -> bool:
+        """Change the style; False if it is so already."""
+        style = replace(self.style, **changes)  # type: ignore[arg-type]
+        if style == self.style:
+            return False
+        self.style, self._is_stale = style, True
+        return True
+
+    def move(self, shares: Mapping[str, float] | None = None, apart: float | None = None) -> None:
+        """Open drawers by a share of their way, pull assemblies apart: all 0 to 1."""
+        self.open |= {name: _share(value) for name, value in (shares or {}).items()}
+        self.apart = self.apart if apart is None else _share(apart)
+        if self.scene is not None:
+            self._moved = offsets(self.scene, self.open, self.apart)
+            self._is_stale = True
+
+    @property
+    def boxes(self) -> tuple[Array, Array]:
+        """Lower and upper corner of each body where it stands now, the mattress last, if shown."""
+        assert self.scene is not None
+        count = len(self.scene.looks) + self.style.has_mattress
+        low, high = self.scene.low + self._moved, self.scene.high + self._moved
+        return low[:count], high[:count]
+
+    @property
+    def bounds(self) -> Bounds:
+        """The box round all that is shown."""
+        low, high = self.boxes
+        return tuple(low.min(0).tolist()), tuple(high.max(0).tolist())  # type: ignore[return-value]
+
+    def prepare(self, toward: Array) -> None:
+        """Send what has changed to the graphics card; `toward` points to the eye."""
+        if self.scene is None:
+            return
+        if self._is_stale:
+            self.layers.place(self.scene, self._moved)
+            self.layers.paint(self.scene, self.style)
+            self.floor.show_shadow(floor_shadow(*self.boxes))
+        if self._is_stale or np.linalg.norm(toward - self._sorted_for) > RESORT:
+            self.layers.sort_ghosts(toward)
+            self._sorted_for = toward
+        self._is_stale = False
+
+    def piece_on(self, origin: Array, direction: Array) -> int:
+        """The piece that a line of sight meets first; -1 for none, or for the mattress."""
+        if self.scene is None:
+            return -1
+        shown = np.ones(len(self.scene.looks) + 1, bool)
+        shown[-1] = self.style.has_mattress and not self.style.is_see_through
+        keep = np.flatnonzero(shown[self.scene.piece_of_triangle])
+        triangles = (
+            self.scene.triangles[keep] + self._moved[self.scene.piece_of_triangle[keep], None]
+        )
+        hit = first_hit(origin, direction, triangles)
+        piece = int(self.scene.piece_of_triangle[keep[hit]]) if hit >= 0 else -1
+        return piece if piece < len(self.scene.looks) else -1
+
+    def drawer_on(self, piece: int) -> str:
+        """The drawer whose front, pull or box this is; "" for a piece of the bed itself."""
+        return self.scene.looks[piece].drawer if self.scene is not None and piece >= 0 else ""
+
+    def known(self, pieces: Iterable[int]) -> frozenset[int]:
+        """Those of the pieces that the shown bed has."""
+        count = len(self.scene.looks) if self.scene is not None else 0
+        return frozenset(piece for piece in pieces if 0 <= piece < count)
+
+
+def _share(value: float) -> float:
+    return min(max(value, 0.0), 1.0)
