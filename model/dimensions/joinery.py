@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.brief.posts import FrameJoint
+from model.errors import CannotBuild
 from model.rules import rule
 from model.units import Mm, ShopGrid
 
@@ -24,6 +25,54 @@ def end_joint_adds(end_joint: FrameJoint, tenon_length: Mm, panel_groove_depth: 
 def frame_joint_adds(frame_joint: FrameJoint, tenon_length: Mm, panel_groove_depth: Mm) -> Mm:
     """In a face frame, too, tenons are cut from the stile's own length."""
     return _adds(frame_joint, tenon_length, panel_groove_depth)
+
+
+@rule
+def joint_relief() -> Mm:
+    """Left free under a tenon or dowel, so that shoulders close and glue has a place to go.
+
+    Source: common practice, no source (1/16 in)
+    """
+    return 1.6
+
+
+def _reach(joint: FrameJoint, adds: float, dowel_length: float, joint_relief: float) -> float:
+    into = dowel_length / 2 if joint == "dowel" else adds
+    return into + joint_relief if into else 0.0
+
+
+@rule
+def end_joint_reach(
+    end_joint: FrameJoint, end_joint_adds: Mm, dowel_length: Mm, joint_relief: Mm
+) -> Mm:
+    """How deep mortises and dowel holes go into posts, and into rails where stiles meet them."""
+    return _reach(end_joint, end_joint_adds, dowel_length, joint_relief)
+
+
+@rule
+def frame_joint_reach(
+    frame_joint: FrameJoint, frame_joint_adds: Mm, dowel_length: Mm, joint_relief: Mm
+) -> Mm:
+    """How deep mortises and dowel holes go into the rails of a face frame."""
+    return _reach(frame_joint, frame_joint_adds, dowel_length, joint_relief)
+
+
+@rule
+def bottom_rail_wall(
+    left_is_framed: bool,
+    right_is_framed: bool,
+    foot_is_framed: bool,
+    bottom_rail_width: Mm,
+    frame_joint_reach: Mm,
+) -> Mm:
+    """Under the joints of its stiles, the bottom rail of a face frame keeps wood."""
+    wall = bottom_rail_width - frame_joint_reach
+    if wall < LEAST_WALL and (left_is_framed or right_is_framed or foot_is_framed):
+        raise CannotBuild(
+            "bottom_rail_width", "The stiles' joints would come through the bottom rail.",
+            works=(frame_joint_reach + LEAST_WALL, 150.0),
+        )  # fmt: skip
+    return wall
 
 
 @rule

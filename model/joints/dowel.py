@@ -7,8 +7,6 @@ from model.joints.spread import spread
 from model.parts.record import Face, Hole, Point
 from model.units import Mm
 
-# Left free at each end of a dowel for glue and a hole drilled shallow; common practice, no source.
-DOWEL_RELIEF: Mm = 1.6
 DOWELS_APART: Mm = 100.0  # common practice, no source
 
 
@@ -22,11 +20,10 @@ def dowel_offsets(width: Mm, *, lower: Mm, upper: Mm, diameter: Mm) -> tuple[Mm,
 
 
 def holes_on_end(
-    size: Point, end: Face, *, offsets: tuple[Mm, ...], diameter: Mm, length: Mm
+    size: Point, end: Face, *, offsets: tuple[Mm, ...], diameter: Mm, depth: Mm
 ) -> tuple[Hole, ...]:
     """Dowel holes in the end of a member, in the middle of its thickness."""
     x, toward = (size[0], -1.0) if end.is_high else (0.0, 1.0)
-    depth = length / 2 + DOWEL_RELIEF
     return tuple(
         Hole("dowel hole", end, (x, y, size[2] / 2), (toward, 0.0, 0.0), diameter, depth)
         for y in offsets
@@ -41,7 +38,7 @@ def holes_in_mate(
     across: tuple[Mm, Mm],
     offsets: tuple[Mm, ...],
     diameter: Mm,
-    length: Mm,
+    depth: Mm,
 ) -> tuple[Hole, ...]:
     """Dowel holes in the side of the mate, where the member's holes will stand.
 
@@ -52,7 +49,6 @@ def holes_in_mate(
     toward[face.axis] = -1.0 if face.is_high else 1.0
     at[3 - face.axis] = (across[0] + across[1]) / 2
     direction = (toward[0], toward[1], toward[2])
-    depth = length / 2 + DOWEL_RELIEF
     return tuple(
         Hole("dowel hole", face, (along[0] + y, at[1], at[2]), direction, diameter, depth)
         for y in offsets

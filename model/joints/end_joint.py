@@ -22,11 +22,13 @@ from model.units import Mm
 class EndJoint:
     """The kind of joint and the sizes that its two halves share; what a kind does not use is zero.
 
-    `adds` is what it adds to the member at each end: the tenon's length.
+    `adds` is what it adds to the member at each end: the tenon's length. `reach` is how deep the
+    mortise or dowel hole goes into the mate.
     """
 
     kind: FrameJoint
     adds: Mm = 0.0
+    reach: Mm = 0.0
     tenon_thickness: Mm = 0.0
     dowel_diameter: Mm = 0.0
     dowel_length: Mm = 0.0
@@ -58,7 +60,7 @@ def on_end(
         return Work(cuts=tenon(size, end, lower=lower, upper=upper, **sides))
     if joint.kind == "dowel":
         offsets = member_dowels(joint, size[1], lower=lower, upper=upper)
-        bores = {"diameter": joint.dowel_diameter, "length": joint.dowel_length}
+        bores = {"diameter": joint.dowel_diameter, "depth": joint.reach}
         return Work(holes=dowel.holes_on_end(size, end, offsets=offsets, **bores))
     assert joint.screw is not None
     return gathered(
@@ -85,13 +87,13 @@ def in_mate(
     if joint.has_tenon:
         thickness = joint.tenon_thickness
         place = tenon_in(along, across, thickness=thickness, lower=lower, upper=upper)
-        cut = mortise(size, face, tenon_length=joint.adds, along=place[0], across=place[1])
+        cut = mortise(size, face, depth=joint.reach, along=place[0], across=place[1])
         return Work(cuts=(cut,))
     if joint.kind == "dowel":
         offsets = member_dowels(joint, along[1] - along[0], lower=lower, upper=upper)
         holes = dowel.holes_in_mate(
             size, face, along=along, across=across, offsets=offsets,
-            diameter=joint.dowel_diameter, length=joint.dowel_length,
+            diameter=joint.dowel_diameter, depth=joint.reach,
         )  # fmt: skip
         return Work(holes=holes)
     return Work()

@@ -9,10 +9,6 @@ from model.joints.tongue import tongue
 from model.parts.record import Cut, Face, Point
 from model.units import Mm
 
-# Left free under the tenon's end, so that the shoulders close and glue has a place to go.
-# 1/16 in: common practice, no source.
-MORTISE_RELIEF: Mm = 1.6
-
 
 def tenon(
     size: Point, end: Face, *, length: Mm, thickness: Mm, lower: Mm = 0.0, upper: Mm = 0.0
@@ -31,13 +27,12 @@ def tenon(
 
 
 def mortise(
-    size: Point, face: Face, *, tenon_length: Mm, along: tuple[Mm, Mm], across: tuple[Mm, Mm]
+    size: Point, face: Face, *, depth: Mm, along: tuple[Mm, Mm], across: tuple[Mm, Mm]
 ) -> Cut:
-    """The mortise that a tenon fills, but for the relief at its floor.
+    """The mortise that a tenon fills, but for the relief at its floor that `depth` counts in.
 
     `along` is the tenon's place along the mate's length, `across` its place on the other axis.
     """
-    depth = tenon_length + MORTISE_RELIEF
     return slot(size, face, depth=depth, first=along, second=across, kind="mortise")
 
 

@@ -13,6 +13,7 @@ from model.units import Mm
 def end_joinery(
     end_joint: FrameJoint,
     end_joint_adds: Mm,
+    end_joint_reach: Mm,
     tenon_thickness: Mm,
     dowel_diameter: Mm,
     dowel_length: Mm,
@@ -20,8 +21,8 @@ def end_joinery(
 ) -> EndJoint:
     """Headboard and footboard are glued up with one kind of joint."""
     return EndJoint(
-        kind=end_joint, adds=end_joint_adds, tenon_thickness=tenon_thickness,
-        dowel_diameter=dowel_diameter, dowel_length=dowel_length,
+        kind=end_joint, adds=end_joint_adds, reach=end_joint_reach,
+        tenon_thickness=tenon_thickness, dowel_diameter=dowel_diameter, dowel_length=dowel_length,
         screw=screw_for(frame_thickness, "frame_stock") if end_joint == "pocket screw" else None,
     )  # fmt: skip
 
@@ -30,6 +31,7 @@ def end_joinery(
 def frame_joinery(
     frame_joint: FrameJoint,
     frame_joint_adds: Mm,
+    frame_joint_reach: Mm,
     tenon_thickness: Mm,
     dowel_diameter: Mm,
     dowel_length: Mm,
@@ -37,7 +39,7 @@ def frame_joinery(
 ) -> EndJoint:
     """Stiles and rails of face frames meet in one kind of joint."""
     return EndJoint(
-        kind=frame_joint, adds=frame_joint_adds, tenon_thickness=tenon_thickness,
-        dowel_diameter=dowel_diameter, dowel_length=dowel_length,
+        kind=frame_joint, adds=frame_joint_adds, reach=frame_joint_reach,
+        tenon_thickness=tenon_thickness, dowel_diameter=dowel_diameter, dowel_length=dowel_length,
         screw=screw_for(frame_thickness, "frame_stock") if frame_joint == "pocket screw" else None,
     )  # fmt: skip

@@ -7,13 +7,12 @@ import pytest
 from model.errors import CannotBuild
 from model.joints.end_joint import EndJoint, in_mate, member_dowels, on_end
 from model.joints.pocket import screw_for
-from model.joints.tenon import MORTISE_RELIEF
 from model.parts.record import Face
 
 RAIL = (1050.0, 100.0, 21.0)  # 1000 between shoulders, two tenons of 25
 POST = (900.0, 70.0, 66.0)
-TENON = EndJoint(kind="mortise and tenon", adds=25, tenon_thickness=7)
-DOWEL = EndJoint(kind="dowel", dowel_diameter=8, dowel_length=40)
+TENON = EndJoint(kind="mortise and tenon", adds=25, reach=26.6, tenon_thickness=7)
+DOWEL = EndJoint(kind="dowel", reach=21.6, dowel_diameter=8, dowel_length=40)
 POCKET = EndJoint(kind="pocket screw", screw=screw_for(21, "frame_stock"))
 MEETS = {"along": (300.0, 400.0), "across": (6.0, 27.0), "lower": 6.0, "upper": 10.0}
 
@@ -35,7 +34,7 @@ def test_a_mortise_is_its_tenon_but_for_the_relief_at_its_floor() -> None:
 
     assert (cut.low[0], cut.high[0]) == (306, 390)
     assert (cut.low[2], cut.high[2]) == (13, 20)
-    assert cut.high[1] - cut.low[1] == 25 + MORTISE_RELIEF
+    assert cut.high[1] - cut.low[1] == pytest.approx(26.6)  # 1.6 stay free at its floor
 
 
 def test_dowel_holes_of_both_halves_face_each_other() -> None:
