@@ -1,4 +1,4 @@
-"""A length as makers write it: fractions, feet, mm, small sums; an unreadable one is kept and told."""
+"""A length as makers write it: fractions, feet, mm, small sums; an unreadable one is kept."""
 
 from __future__ import annotations
 

@@ -43,7 +43,7 @@ class Rows(QAbstractTableModel):
     def show_records(self, records: Sequence[Any], unit: str) -> None:
         """Put other records, or another unit, on view."""
         records = tuple(records)
-        if (records, unit) == (self.records, self.unit):
+        if records is self.records and unit == self.unit:
             return
         heads_moved = unit != self.unit
         if len(records) == len(self.records):
