@@ -10,14 +10,18 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
+import numpy as np
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QImage, QKeyEvent, QPainter
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.view.camera import VIEWS, Camera, Picture, corners
 from app.view.canvas import Canvas, Grip
+from app.view.dimension_lines import dimension_lines
 from app.view.drawer_pull import pulled
 from app.view.items import BackdropItem
+from app.view.line_choice import chosen
+from app.view.overlay import DimensionPainter, Show
 from app.view.renderer import is_software, renderer
 from app.view.scene import scene_of
 from app.view.stage import Stage
@@ -25,7 +29,8 @@ from app.view.stage import Stage
 if TYPE_CHECKING:
     from model.bed import Bed
 
-FIT = 1.24  # leaves room round the bed for dimension lines
+FIT = 1.12  # leaves some air round the bed
+BESIDE = np.array((330.0, 330.0, 0.0))  # mm: and room for dimension lines
 SLIDE = 0.10  # share of its way that a drawer moves per picture
 
 
@@ -42,6 +47,7 @@ class BedView(QWidget):
         self.bed: Bed | None = None
         self.stage = Stage()
         self._has_dimensions = True
+        self._show_length: Show = "{:.0f}".format
         self._goals: dict[str, float] = {}
         self._slide = QTimer(self, interval=15, timeout=self._slide_on)
         self.canvas = self._made_canvas()
@@ -88,6 +94,11 @@ class BedView(QWidget):
     def show_dimensions(self, on: bool) -> None:
         """Show dimension lines and clearances with their numbers."""
         self._has_dimensions = on
+        self._refresh()
+
+    def write_lengths(self, show: Show) -> None:
+        """Write the numbers on the bed as this says, from mm."""
+        self._show_length = show
         self._refresh()
 
     # ------------------------------------------------------------ what moves
@@ -148,7 +159,10 @@ class BedView(QWidget):
     def _fitted(self, camera: Camera, picture: Picture | None = None) -> Camera:
         if self.stage.scene is None or self.canvas is None:
             return camera
-        return camera.fitted(corners(self.stage.bounds), picture or self.canvas.picture, FIT)
+        points = corners(self.stage.bounds)
+        if self._has_dimensions and not self.stage.apart:
+            points = np.concatenate((points, points + BESIDE * np.sign(points - points.mean(0))))
+        return camera.fitted(points, picture or self.canvas.picture, FIT)
 
     # ------------------------------------------------------------ pictures
 
@@ -191,8 +205,14 @@ class BedView(QWidget):
         self.canvas.hold(self.stage.bounds)
         self.stage.prepare(self.canvas.camera.axes()[2])
 
-    def _paint_overlay(self, painter: QPainter, picture: Picture, camera: Camera) -> None:
-        pass
+    def _paint_overlay(
+        self, painter: QPainter, picture: Picture, camera: Camera, scale: float
+    ) -> None:
+        if self.bed is None or not self._has_dimensions or self.stage.apart > 0:
+            return
+        lines = dimension_lines(self.bed)
+        drawn = chosen(lines, camera, picture, self.stage.bounds)
+        DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
 
     def _restyle(self, **changes: Any) -> None:
         if self.stage.restyle(**changes):

@@ -27,6 +27,7 @@ from PySide6.QtWidgets import QWidget
 from app.view.camera import Bounds, Camera, Picture
 
 SMOOTH = 4  # samples per pixel
+USUAL = (1000, 700)  # px: texts of larger exports grow with them
 REST = 160  # ms without a change until the picture is drawn once more, smoothly
 GLIDE = 220  # ms from one fixed view to another
 DEGREES_PER_PIXEL = 0.4
@@ -34,7 +35,7 @@ SLACK = 4  # px: less than this between press and release is a click
 FLOOR_ROUND = 700.0  # mm of floor beyond the bed
 STEP = 5.0  # degrees per press of an arrow key
 
-Overlay = Callable[[QPainter, Picture, Camera], None]
+Overlay = Callable[[QPainter, Picture, Camera, float], None]  # last: scale of texts
 Grip = Callable[[float, float], None]  # mouse moved by dx, dy since the press
 
 
@@ -141,7 +142,7 @@ class Canvas(GLViewWidget):
             super().paintGL()
         if self.overlay is not None:
             painter = QPainter(self)
-            self.overlay(painter, self.picture, self.camera)
+            self.overlay(painter, self.picture, self.camera, 1.0)
             painter.end()
 
     def _paint_smoothly(self) -> None:
@@ -170,7 +171,8 @@ class Canvas(GLViewWidget):
         self.doneCurrent()
         if self.overlay is not None:
             painter = QPainter(image)
-            self.overlay(painter, Picture(width, height), self.camera)
+            scale = max(min(width / USUAL[0], height / USUAL[1]), 1.0)
+            self.overlay(painter, Picture(width, height), self.camera, scale)
             painter.end()
         return image
 

@@ -72,12 +72,19 @@ class SampleBed:
         self.pieces = SamplePieces()
         half, post, stock = width / 2 + 6 + 19, 70.0, 19.0
         outer, far = half + 25, length + 12 + 2 * post
-        self.dims = {
+        self.dims: dict[str, Any] = {
             "mattress_across": width, "mattress_along": length, "mattress_high": 254.0,
             "mattress_foot_y": post + 6, "deck_top": 330.0, "sleeping_height": 584.0,
             "bed_width": 2 * outer, "bed_length": far, "rail_top": 380.0, "post_outer_x": outer,
             "left.travel": 500.0, "right.travel": 500.0, "opening_height": 200.0,
+            "opening_bottom": 80.0, "opening_top": 280.0, "bed_height": 1150.0,
         }  # fmt: skip
+        pitch = (far - 2 * post - 50) / 2
+        for row in ("left", "right"):
+            self.dims |= {
+                f"{row}.opening_width": pitch - 50, f"{row}.drawer_count": 2,
+                f"{row}.opening_places": (post + 50, post + 50 + pitch),
+            }  # fmt: skip
         self._ends(outer, post, far)
         self._sides(outer, post, far, stock)
         self._deck(half, post, length)

@@ -1,0 +1,64 @@
+"""Which dimension lines are drawn from where the eye stands, and where they run in the picture."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import NamedTuple
+
+import numpy as np
+
+from app.view.camera import Array, Bounds, Camera, Picture, corners
+from app.view.dimension_lines import NOWHERE, Dimension3D
+
+LEAST_LENGTH = 16.0  # px: shorter ones are seen end on
+END_ON = 0.9  # cosine: lines that run away from the eye more than this say nothing
+OBLIQUE = 0.12  # cosine: faces that are turned further away hide what is written on them
+
+
+class Drawn(NamedTuple):
+    """A dimension in the picture: both ends of its line and of what it measures, px."""
+
+    dimension: Dimension3D
+    line: Array
+    measured: Array
+
+
+def chosen(
+    lines: Iterable[Dimension3D], camera: Camera, picture: Picture, bounds: Bounds
+) -> list[Drawn]:
+    """The best seen line of each name, in the order in which the names first come."""
+    outline = camera.project(corners(bounds), picture)
+    best: dict[str, tuple[tuple[float, ...], Drawn]] = {}
+    better_end: dict[str, float] = {}
+    for dimension in lines:
+        points = np.array((*dimension.line, dimension.start, dimension.end), float)
+        seen = camera.project(points, picture)
+        drawn = Drawn(dimension, seen[:2, :2], seen[2:, :2])
+        first = better_end.setdefault(dimension.name, dimension.start[1])
+        if (seen[:, 2] <= 0).any() or not _can_be_seen(drawn, camera):
+            continue
+        score = _score(drawn, first, seen, outline)
+        if dimension.name not in best or score > best[dimension.name][0]:
+            best[dimension.name] = (score, drawn)
+    return [drawn for _, drawn in best.values()]
+
+
+def _can_be_seen(drawn: Drawn, camera: Camera) -> bool:
+    dimension, toward = drawn.dimension, camera.axes()[2]
+    if dimension.faces != NOWHERE and np.dot(dimension.faces, toward) < OBLIQUE:
+        return False
+    if dimension.is_clearance:
+        return True
+    way = np.subtract(dimension.end, dimension.start)
+    is_end_on = abs(np.dot(way, toward)) > END_ON * np.linalg.norm(way)
+    return not is_end_on and bool(np.linalg.norm(drawn.line[1] - drawn.line[0]) >= LEAST_LENGTH)
+
+
+def _score(drawn: Drawn, first: float, seen: Array, outline: Array) -> tuple[float, ...]:
+    """Uprights beside the bed first, at their better end; then whatever is nearer."""
+    near = -round(float(seen[:2, 2].mean()))
+    if not drawn.dimension.is_upright:
+        return (near,)
+    x = drawn.line[:, 0]
+    is_outside = x.max() < outline[:, 0].min() or x.min() > outline[:, 0].max()
+    return (is_outside, drawn.dimension.start[1] == first, near)
