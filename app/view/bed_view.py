@@ -29,8 +29,8 @@ from app.view.stage import Stage
 if TYPE_CHECKING:
     from model.bed import Bed
 
-FIT = 1.12  # leaves some air round the bed
-BESIDE = np.array((330.0, 330.0, 0.0))  # mm: and room for dimension lines
+FIT = 1.10  # leaves some air round the bed
+BESIDE = np.array((220.0, 220.0, 0.0))  # mm: and room for dimension lines
 SLIDE = 0.10  # share of its way that a drawer moves per picture
 
 
@@ -203,7 +203,7 @@ class BedView(QWidget):
             self._wants_fit = False
             self.canvas.camera = self._fitted(self.canvas.camera)
         self.canvas.hold(self.stage.bounds)
-        self.stage.prepare(self.canvas.camera.axes()[2])
+        self.stage.prepare(self.canvas.camera.axes[2])
 
     def _paint_overlay(
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float

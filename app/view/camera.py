@@ -5,7 +5,9 @@ Points are (n, 3), mm, bed axes. Pictures are in pixels, x to the right, y down,
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import NamedTuple
 
 import numpy as np
@@ -15,7 +17,7 @@ Array = npt.NDArray[np.float64]
 Point = tuple[float, float, float]
 Bounds = tuple[Point, Point]
 
-HALF_WIDTH = np.tan(np.radians(30) / 2)  # narrow, so that posts stand upright and parallel
+HALF_WIDTH = math.tan(math.radians(30) / 2)  # narrow, so that posts stand upright and parallel
 LEAST_DISTANCE, MOST_DISTANCE = 60.0, 60_000.0
 
 # Azimuth (degrees round z from +x) and elevation of the eye.
@@ -48,22 +50,25 @@ class Camera:
 
     # ------------------------------------------------------------ looking
 
+    @cached_property
     def axes(self) -> Array:
         """(3, 3): rows are the unit vectors to the right, up, and towards the eye."""
-        a, e = np.radians((self.azimuth, self.elevation))
-        right = (-np.sin(a), np.cos(a), 0.0)
-        toward = (np.cos(e) * np.cos(a), np.cos(e) * np.sin(a), np.sin(e))
-        return np.array((right, np.cross(toward, right), toward))
+        a, e = math.radians(self.azimuth), math.radians(self.elevation)
+        right = (-math.sin(a), math.cos(a), 0.0)
+        up = (-math.sin(e) * math.cos(a), -math.sin(e) * math.sin(a), math.cos(e))
+        toward = (math.cos(e) * math.cos(a), math.cos(e) * math.sin(a), math.sin(e))
+        return np.array((right, up, toward))
 
+    @cached_property
     def eye(self) -> Array:
         """Where the eye stands."""
-        return np.asarray(self.centre) + self.distance * self.axes()[2]
+        return np.asarray(self.centre) + self.distance * self.axes[2]
 
     def view_matrix(self) -> Array:
         """(4, 4): bed axes to eye axes, the eye looking along -z."""
         matrix = np.eye(4)
-        matrix[:3, :3] = self.axes()
-        matrix[:3, 3] = -matrix[:3, :3] @ self.eye()
+        matrix[:3, :3] = self.axes
+        matrix[:3, 3] = -matrix[:3, :3] @ self.eye
         return matrix
 
     def projection_matrix(self, picture: Picture, reach: float) -> Array:
@@ -88,7 +93,7 @@ class Camera:
 
     def project(self, points: Array, picture: Picture) -> Array:
         """(n, 3): picture x and y of each point, and its distance before the eye in mm."""
-        seen = (np.asarray(points, float) - self.eye()) @ self.axes().T
+        seen = (np.asarray(points, float) - self.eye) @ self.axes.T
         depth = -seen[:, 2]
         width = HALF_WIDTH * (
             np.full_like(depth, self.distance) if self.is_parallel else np.maximum(depth, 1e-6)
@@ -102,12 +107,12 @@ class Camera:
         """The line of sight through a pixel: a point on it and its unit direction."""
         sideways = (2 * x / picture.width - 1) * HALF_WIDTH
         upwards = (picture.height - 2 * y) / picture.width * HALF_WIDTH
-        right, up, toward = self.axes()
+        right, up, toward = self.axes
         offset = sideways * right + upwards * up
         if self.is_parallel:
-            return self.eye() + offset * self.distance, -toward
+            return self.eye + offset * self.distance, -toward
         direction = offset - toward
-        return self.eye(), direction / np.linalg.norm(direction)
+        return self.eye, direction / np.linalg.norm(direction)
 
     def mm_per_pixel(self, picture: Picture) -> float:
         """How much of the bed a pixel covers, at the centre."""
@@ -122,7 +127,7 @@ class Camera:
 
     def panned(self, dx: float, dy: float, picture: Picture) -> Camera:
         """Moved so that what is at the centre goes along with the mouse."""
-        right, up, _ = self.axes()
+        right, up, _ = self.axes
         step = (-dx * right + dy * up) * self.mm_per_pixel(picture)
         return replace(self, centre=_point(np.asarray(self.centre) + step))
 
@@ -130,7 +135,7 @@ class Camera:
         """Nearer (factor below 1) or farther; what lies under the mouse stays there."""
         distance = float(np.clip(self.distance * factor, LEAST_DISTANCE, MOST_DISTANCE))
         factor = distance / self.distance
-        right, up, _ = self.axes()
+        right, up, _ = self.axes
         mm = self.mm_per_pixel(picture)
         held = ((at[0] - picture.width / 2) * right - (at[1] - picture.height / 2) * up) * mm
         centre = np.asarray(self.centre) + held * (1 - factor)
@@ -147,13 +152,13 @@ class Camera:
         half = HALF_WIDTH / margin
         limits = np.array((half, half * picture.height / picture.width))
         for _ in range(4):  # perspective moves the middle of what is seen: a few rounds settle it
-            seen = (points - np.asarray(camera.centre)) @ camera.axes().T
+            seen = (points - np.asarray(camera.centre)) @ camera.axes.T
             ahead = 0.0 if camera.is_parallel else seen[:, 2:]
             distance = float((np.abs(seen[:, :2]) / limits + ahead).max())
             depth = distance - seen[:, 2:] if not camera.is_parallel else distance
             slant = seen[:, :2] / depth
             middle = (slant.max(0) + slant.min(0)) / 2 * distance
-            centre = np.asarray(camera.centre) + middle @ camera.axes()[:2]
+            centre = np.asarray(camera.centre) + middle @ camera.axes[:2]
             camera = replace(camera, centre=_point(centre), distance=max(distance, LEAST_DISTANCE))
         return camera
 

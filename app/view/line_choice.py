@@ -11,6 +11,7 @@ from app.view.camera import Array, Bounds, Camera, Picture, corners
 from app.view.dimension_lines import NOWHERE, Dimension3D
 
 LEAST_LENGTH = 16.0  # px: shorter ones are seen end on
+STAND_OFF = 18.0  # px: nearer to what it measures a line is hard to tell from an edge
 END_ON = 0.9  # cosine: lines that run away from the eye more than this say nothing
 OBLIQUE = 0.12  # cosine: faces that are turned further away hide what is written on them
 
@@ -30,9 +31,10 @@ def chosen(
     outline = camera.project(corners(bounds), picture)
     best: dict[str, tuple[tuple[float, ...], Drawn]] = {}
     better_end: dict[str, float] = {}
-    for dimension in lines:
-        points = np.array((*dimension.line, dimension.start, dimension.end), float)
-        seen = camera.project(points, picture)
+    lines = tuple(lines)
+    points = [(*each.line, each.start, each.end) for each in lines]
+    all_seen = camera.project(np.array(points, float).reshape(-1, 3), picture).reshape(-1, 4, 3)
+    for dimension, seen in zip(lines, all_seen, strict=True):
         drawn = Drawn(dimension, seen[:2, :2], seen[2:, :2])
         first = better_end.setdefault(dimension.name, dimension.start[1])
         if (seen[:, 2] <= 0).any() or not _can_be_seen(drawn, camera):
@@ -44,7 +46,7 @@ def chosen(
 
 
 def _can_be_seen(drawn: Drawn, camera: Camera) -> bool:
-    dimension, toward = drawn.dimension, camera.axes()[2]
+    dimension, toward = drawn.dimension, camera.axes[2]
     if dimension.faces != NOWHERE and np.dot(dimension.faces, toward) < OBLIQUE:
         return False
     if dimension.is_clearance:
@@ -61,4 +63,5 @@ def _score(drawn: Drawn, first: float, seen: Array, outline: Array) -> tuple[flo
         return (near,)
     x = drawn.line[:, 0]
     is_outside = x.max() < outline[:, 0].min() or x.min() > outline[:, 0].max()
-    return (is_outside, drawn.dimension.start[1] == first, near)
+    stands_off = float(np.linalg.norm(drawn.measured - drawn.line, axis=1).min()) > STAND_OFF
+    return (is_outside, drawn.dimension.start[1] == first, stands_off, near)

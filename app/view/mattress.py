@@ -13,6 +13,7 @@ Floats = npt.NDArray[np.float32]
 CORNER = 70.0  # mm, radius seen from above
 EDGE = 42.0  # mm, radius of the upper and lower edge
 ROUND = 7  # steps per quarter turn
+PATTERN = (1000.0, 1000.0, 500.0)  # mm
 SEAM = 0.62  # share of the edge's turn at which the piping runs
 
 
@@ -25,16 +26,20 @@ class Cushion(NamedTuple):
 
 
 def cushion(low: npt.NDArray[np.float64], high: npt.NDArray[np.float64]) -> Cushion:
-    """The soft body that fills a box."""
-    size = tuple(np.round(high - low, 3).tolist())
-    body = _cushion(size)
-    shift = low.astype(np.float32)
-    return Cushion(body.triangles + shift, body.normals, body.edges + shift)
+    """The soft body that fills a box: one pattern, whose far half moves with the box's size."""
+    edge = float(min(EDGE, (high[2] - low[2]) / 2.2))
+    body = _cushion(edge)
+    start, more = low.astype(np.float32), (high - low - PATTERN).astype(np.float32)
+
+    def stretched(points: Floats) -> Floats:
+        return points + start + more * (points > np.array(PATTERN, np.float32) / 2)
+
+    return Cushion(stretched(body.triangles), body.normals, stretched(body.edges))
 
 
 @lru_cache(maxsize=8)
-def _cushion(size: tuple[float, float, float]) -> Cushion:
-    edge = min(EDGE, size[2] / 2.2)
+def _cushion(edge: float) -> Cushion:
+    size = PATTERN
     rings, normals, seams = [], [], []
     quarter = np.linspace(0, np.pi / 2, ROUND)
     for turn in (*(quarter - np.pi / 2), *quarter):
@@ -52,9 +57,9 @@ def _cushion(size: tuple[float, float, float]) -> Cushion:
         for group, source in ((corners, rings), (faces, normals)):
             a, b, c, d = source[k], source[k][after], source[k + 1][after], source[k + 1]
             group += [np.stack((a, b, c), 1), np.stack((a, c, d), 1)]
-    for ring, up, order in ((rings[0], -1.0, (0, 2, 1)), (rings[-1], 1.0, (0, 1, 2))):
-        middle = np.broadcast_to(ring.mean(0), ring.shape)
-        corners.append(np.stack((middle, ring, ring[after]), 1)[:, order])
+    for ring, up in ((rings[0], -1.0), (rings[-1], 1.0)):
+        fan = np.stack((np.broadcast_to(ring[0], ring.shape), ring, ring[after]), 1)
+        corners.append(fan[:, ::-1] if up < 0 else fan)
         faces.append(np.broadcast_to((0.0, 0.0, up), (count, 3, 3)))
     step = round(SEAM * (ROUND - 1))
     for k in (ROUND - 1 - step, ROUND + step):
