@@ -91,7 +91,7 @@ class Choice:
         if isinstance(value, bool) or not isinstance(value, int | float | str):
             raise BadInput(self.name, f"{self.name} is a number, not {value!r}.")
         number = self._parsed(value, unit) if isinstance(value, str) else value
-        if not math.isfinite(number):
+        if not _is_finite(number):
             raise BadInput(self.name, f"{self.name} is not a finite number.")
         if self.is_count:
             if number != int(number):
@@ -129,6 +129,13 @@ class Choice:
         if self.table is not None:
             return self.table()[value]
         return grid.near(value) if self.cut else value
+
+
+def _is_finite(number: float) -> bool:
+    try:
+        return math.isfinite(number)
+    except OverflowError:  # a whole number beyond what a float can hold, from a spoilt file
+        return False
 
 
 def length(
