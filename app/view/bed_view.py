@@ -11,12 +11,13 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QImage, QKeyEvent, QPainter
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.view.camera import VIEWS, Camera, Picture, corners
 from app.view.canvas import Canvas, Grip
+from app.view.clearance_lines import clearance_lines
 from app.view.dimension_lines import dimension_lines
 from app.view.drawer_pull import pulled
 from app.view.items import BackdropItem
@@ -39,6 +40,7 @@ class BedView(QWidget):
 
     picked = Signal(int)  # a piece, or -1 for none
     hovered = Signal(int)
+    dimension_picked = Signal(str)  # the full name of a dimension whose number was clicked
     drawer_moved = Signal(str, float)  # by the mouse: the drawer, and how far open, 0 to 1
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -48,6 +50,7 @@ class BedView(QWidget):
         self.stage = Stage()
         self._has_dimensions = True
         self._show_length: Show = "{:.0f}".format
+        self._plates: tuple[tuple[QRectF, str], ...] = ()
         self._goals: dict[str, float] = {}
         self._slide = QTimer(self, interval=15, timeout=self._slide_on)
         self.canvas = self._made_canvas()
@@ -208,11 +211,14 @@ class BedView(QWidget):
     def _paint_overlay(
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float
     ) -> None:
+        self._plates = ()
         if self.bed is None or not self._has_dimensions or self.stage.apart > 0:
             return
-        lines = dimension_lines(self.bed)
+        lines = clearance_lines(self.bed, self.selected) + dimension_lines(self.bed)
+        if any(self.stage.open.values()):  # an open front hides the opening's own lines
+            lines = tuple(line for line in lines if not line.group.startswith("opening"))
         drawn = chosen(lines, camera, picture, self.stage.bounds)
-        DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
+        self._plates = DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
 
     def _restyle(self, **changes: Any) -> None:
         if self.stage.restyle(**changes):
@@ -227,6 +233,10 @@ class BedView(QWidget):
         return self.stage.piece_on(*self.canvas.camera.ray(x, y, self.canvas.picture))
 
     def _pick(self, x: float, y: float) -> None:
+        for plate, name in self._plates:
+            if plate.contains(x, y):
+                self.dimension_picked.emit(name)
+                return
         self.picked.emit(self._piece_at(x, y))
 
     def _hover(self, x: float, y: float) -> None:

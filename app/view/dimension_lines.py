@@ -1,6 +1,6 @@
 """Which dimensions are written on the bed, and where their lines run: from named dimensions only.
 
-Several lines of one name are alternatives: the overlay draws the one that is best seen.
+Several lines of one name (or `key`) are alternatives: the one that is best seen is drawn.
 """
 
 from __future__ import annotations
@@ -23,7 +23,7 @@ class Dimension3D(NamedTuple):
 
     `start` and `end` are what is measured; the line itself stands `away` from them. `faces` is the
     side of the bed from which it can be seen (all sides, if nowhere). `word` is written before the
-    number where a number alone could be taken for another.
+    number where a number alone could be taken for another. `name` is the dimension's full name.
     """
 
     start: Point
@@ -34,6 +34,12 @@ class Dimension3D(NamedTuple):
     away: Point = NOWHERE
     faces: Point = NOWHERE
     is_clearance: bool = False
+    key: str = ""
+
+    @property
+    def group(self) -> str:
+        """What it is an alternative for."""
+        return self.key or self.name
 
     @property
     def is_upright(self) -> bool:
@@ -67,7 +73,7 @@ def _heights(bed: Bed) -> Iterator[Dimension3D]:
     foot, head = 0.0, bed["bed_length"]
     yield from _upright(bed, "rail_top", "rail", (foot, head), NEAR)
     yield from _upright(bed, "sleeping_height", "sleeping", (foot, head), FAR)
-    yield from _upright(bed, "bed_height", "height", (head, foot), NEAR)
+    yield from _upright(bed, "head.end_height_built", "headboard", (head, foot), NEAR)
 
 
 def _upright(
@@ -94,7 +100,9 @@ def _openings(bed: Bed) -> Iterator[Dimension3D]:
         faces = at(bed, 0.0, 1.0, 0.0)[1]
         away = (faces[0] * FACE, faces[1] * FACE, 0.0)
         start, end = (at(bed, u, 0.0, low)[0] for u in (places[-1], places[-1] + width))
-        yield Dimension3D(start, end, "opening_width", width, "opening", away, faces)
+        yield Dimension3D(
+            start, end, f"{row}.opening_width", width, "opening", away, faces, key="opening"
+        )
         u = places[0] + width * 0.15
         start, end = (at(bed, u, 0.0, z)[0] for z in (low, high))
         yield Dimension3D(

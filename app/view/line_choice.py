@@ -27,7 +27,7 @@ class Drawn(NamedTuple):
 def chosen(
     lines: Iterable[Dimension3D], camera: Camera, picture: Picture, bounds: Bounds
 ) -> list[Drawn]:
-    """The best seen line of each name, in the order in which the names first come."""
+    """The best seen line of each key, in the order in which the keys first come."""
     outline = camera.project(corners(bounds), picture)
     best: dict[str, tuple[tuple[float, ...], Drawn]] = {}
     better_end: dict[str, float] = {}
@@ -35,13 +35,14 @@ def chosen(
     points = [(*each.line, each.start, each.end) for each in lines]
     all_seen = camera.project(np.array(points, float).reshape(-1, 3), picture).reshape(-1, 4, 3)
     for dimension, seen in zip(lines, all_seen, strict=True):
+        key = dimension.group
         drawn = Drawn(dimension, seen[:2, :2], seen[2:, :2])
-        first = better_end.setdefault(dimension.name, dimension.start[1])
+        first = better_end.setdefault(key, dimension.start[1])
         if (seen[:, 2] <= 0).any() or not _can_be_seen(drawn, camera):
             continue
         score = _score(drawn, first, seen, outline)
-        if dimension.name not in best or score > best[dimension.name][0]:
-            best[dimension.name] = (score, drawn)
+        if key not in best or score > best[key][0]:
+            best[key] = (score, drawn)
     return [drawn for _, drawn in best.values()]
 
 

@@ -31,8 +31,11 @@ class DimensionPainter:
         self._metrics = QFontMetricsF(font)
         self._taken: list[QRectF] = []
 
-    def paint(self, drawn: Iterable[Drawn], show: Show) -> None:
-        """Lines first, then plates, so that no line crosses a number."""
+    def paint(self, drawn: Iterable[Drawn], show: Show) -> tuple[tuple[QRectF, str], ...]:
+        """Lines first, then plates, so that no line crosses a number.
+
+        Gives the plates and the names of the dimensions on them.
+        """
         placed = []
         for each in drawn:
             text = f"{each.dimension.word} {show(each.dimension.value)}".strip()
@@ -44,6 +47,7 @@ class DimensionPainter:
             self._line(each)
         for each, plate, text in placed:
             self._plate(plate, text, each.dimension.is_clearance)
+        return tuple((plate, each.dimension.name) for each, plate, _ in placed)
 
     # ------------------------------------------------------------ plates
 

@@ -51,6 +51,12 @@ class SamplePieces:
         return len(self.boxes)
 
     @property
+    def place(self) -> Any:
+        """How many pieces of its name came before each piece."""
+        names = [part.name for part in self.parts]
+        return np.array([names[:k].count(name) for k, name in enumerate(names)])
+
+    @property
     def part(self) -> Any:
         return np.arange(len(self))
 
@@ -77,12 +83,17 @@ class SampleBed:
             "mattress_foot_y": post + 6, "deck_top": 330.0, "sleeping_height": 584.0,
             "bed_width": 2 * outer, "bed_length": far, "rail_top": 380.0, "post_outer_x": outer,
             "left.travel": 500.0, "right.travel": 500.0, "opening_height": 200.0,
-            "opening_bottom": 80.0, "opening_top": 280.0, "bed_height": 1150.0,
+            "opening_bottom": 80.0, "opening_top": 280.0, "head.end_height_built": 1150.0,
+            "frame_bottom": 35.0, "box_bottom": 95.0, "box_top": 255.0, "box_top_room_built": 25.0,
+            "box_bottom_room": 15.0, "slat_width": 89.0, "slat_end_gap": 12.0,
+            "slat_spacer": (length - 101) / 13 - 89, "post_along": post,
+            "slat_places": tuple(post + 12 + k * (length - 101) / 13 for k in range(14)),
         }  # fmt: skip
         pitch = (far - 2 * post - 50) / 2
         for row in ("left", "right"):
             self.dims |= {
                 f"{row}.opening_width": pitch - 50, f"{row}.drawer_count": 2,
+                f"{row}.box_side_room": 13.0, f"{row}.front_plane": 20.0,
                 f"{row}.opening_places": (post + 50, post + 50 + pitch),
             }  # fmt: skip
         self._ends(outer, post, far)
