@@ -1,0 +1,60 @@
+"""The parts list as rows: one for each mark, the same for every format."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from model.bed import Bed
+from model.exports.plain import number
+from model.materials import material
+from model.parts.marks import Mark
+from model.stock.rough import Size, rough_size
+from model.units import show_length
+
+SIZES = ("length", "width", "thickness")
+ROUGH_SIZES = ("rough_length", "rough_width", "rough_thickness")
+COLUMNS = (
+    "mark", "name", "assembly", "quantity", *SIZES, "material", "grain", *ROUGH_SIZES,
+)  # fmt: skip
+SHOWN_COLUMNS = tuple(f"{name}_shown" for name in (*SIZES, *ROUGH_SIZES))
+
+
+def finished(mark: Mark) -> Size:
+    """The cut size, tongues and tenons included."""
+    return Size(length=float(mark.length), width=float(mark.width), thickness=float(mark.thickness))
+
+
+def rough(mark: Mark) -> Size:
+    """What to saw, or to glue up, for a mark."""
+    return rough_size(finished(mark), material(mark.material), mark.layers)
+
+
+def row(mark: Mark) -> dict[str, Any]:
+    """One mark in the contract's columns; sizes in mm."""
+    cut, sawn = finished(mark), rough(mark)
+    return {
+        "mark": mark.mark,
+        "name": mark.name,
+        "assembly": mark.assembly,
+        "quantity": mark.quantity,
+        "length": number(cut.length),
+        "width": number(cut.width),
+        "thickness": number(cut.thickness),
+        "material": material(mark.material).name,
+        "grain": mark.grain,
+        "rough_length": number(sawn.length),
+        "rough_width": number(sawn.width),
+        "rough_thickness": number(sawn.thickness),
+    }
+
+
+def shown(row: dict[str, Any], unit: str) -> tuple[str, ...]:
+    """The sizes of a row as the maker reads them. With their sign: a bare 3/4 becomes a date."""
+    return tuple(show_length(row[name], unit) for name in (*SIZES, *ROUGH_SIZES))
+
+
+def table(bed: Bed) -> list[tuple[Any, ...]]:
+    """Cells of every row: the contract's columns in mm, then the sizes in the shown unit."""
+    unit = bed.design.value("shown_unit")
+    rows = [row(mark) for mark in bed.marks]
+    return [(*each.values(), *shown(each, unit)) for each in rows]

@@ -1,0 +1,66 @@
+"""`summary.json`: the bed in a few figures."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from model.bed import Bed
+from model.exports.checks_table import counts
+from model.exports.plain import json_bytes, number
+from model.exports.version import version
+from model.materials import material
+from model.parts.marks import Mark
+from model.solids.exact import solid
+from model.units import Kg
+
+_MM3_PER_M3 = 1e9
+
+
+def write(bed: Bed, path: Path) -> None:
+    """Write sizes in mm, weights in kg, counts; `cost` is null while nothing is priced."""
+    path.write_bytes(json_bytes(summary(bed)))
+
+
+def summary(bed: Bed) -> dict[str, Any]:
+    """The content of the file; weights are of the wood, without hardware and mattress."""
+    return {
+        "schema": 1,
+        "program": f"Bedwright {version()}",
+        "design": bed.design.name,
+        "overall": _overall(bed),
+        "sleeping_height": number(bed["deck_top"] + bed["mattress_high"]),
+        "weights_kg": _weights(bed),
+        "counts": {
+            "marks": len(bed.marks),
+            "pieces": sum(mark.quantity for mark in bed.marks),
+            "hardware": sum(each.quantity for each in bed.hardware),
+        },
+        "cost": None,
+        "checks": counts(bed),
+    }
+
+
+def _overall(bed: Bed) -> dict[str, Any]:
+    """What the wood of the bed fills with its drawers closed: no pulls, no mattress."""
+    wood = [piece for mark in bed.marks for piece in mark.pieces]
+    low, high = (bound[wood] for bound in bed.pieces.bounds)
+    width, length, height = np.round(high.max(axis=0) - low.min(axis=0), 6)
+    return {"length": number(length), "width": number(width), "height": number(height)}
+
+
+def _weights(bed: Bed) -> dict[str, Any]:
+    found: dict[str, Kg] = {}
+    for mark in bed.marks:
+        each = weight(mark)
+        for piece in mark.pieces:  # pieces of one mark can lie on both sides of the bed
+            assembly = bed.pieces.form(piece).assembly
+            found[assembly] = found.get(assembly, 0.0) + each
+    return {name: round(kg, 3) for name, kg in (found | {"total": sum(found.values())}).items()}
+
+
+def weight(mark: Mark) -> Kg:
+    """What one piece of a mark weighs, by its material's density."""
+    return float(solid(mark.part).volume()) / _MM3_PER_M3 * material(mark.material).density_kg_m3

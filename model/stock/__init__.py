@@ -1,0 +1,1 @@
+"""What is bought to make the parts from."""
