@@ -17,8 +17,7 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.view.camera import VIEWS, Camera, Picture, corners
 from app.view.canvas import Canvas, Grip
-from app.view.clearance_lines import clearance_lines
-from app.view.dimension_lines import dimension_lines
+from app.view.clearance_lines import lines_to_draw
 from app.view.drawer_pull import pulled
 from app.view.items import BackdropItem
 from app.view.line_choice import chosen
@@ -212,12 +211,15 @@ class BedView(QWidget):
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float
     ) -> None:
         self._plates = ()
-        if self.bed is None or not self._has_dimensions or self.stage.apart > 0:
+        if (
+            self.bed is None
+            or self.stage.scene is None
+            or not self._has_dimensions
+            or self.stage.apart > 0
+        ):
             return
-        lines = clearance_lines(self.bed, self.selected) + dimension_lines(self.bed)
-        if any(self.stage.open.values()):  # an open front hides the opening's own lines
-            lines = tuple(line for line in lines if not line.group.startswith("opening"))
-        drawn = chosen(lines, camera, picture, self.stage.bounds)
+        lines = lines_to_draw(self.bed, self.selected, any(self.stage.open.values()))
+        drawn = chosen(lines, camera, picture, self.stage.scene.bounds)
         self._plates = DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
 
     def _restyle(self, **changes: Any) -> None:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterator
 from typing import TYPE_CHECKING
 
-from app.view.dimension_lines import ROWS, Dimension3D, known
+from app.view.dimension_lines import ROWS, Dimension3D, dimension_lines, known
 
 if TYPE_CHECKING:
     from model.bed import Bed
@@ -13,7 +13,17 @@ if TYPE_CHECKING:
 MOST = 3  # selected things that are measured at once; more arrows than that say less
 
 
-def clearance_lines(bed: Bed, selected: Iterable[int]) -> tuple[Dimension3D, ...]:
+def lines_to_draw(
+    bed: Bed, selected: Collection[int], has_open_drawer: bool
+) -> tuple[Dimension3D, ...]:
+    """Clearances and dimensions; an opening's own lines make way for clearances and open fronts."""
+    clearances, dimensions = clearance_lines(bed, selected), dimension_lines(bed)
+    if clearances or has_open_drawer:
+        dimensions = tuple(line for line in dimensions if not line.group.startswith("opening"))
+    return clearances + dimensions
+
+
+def clearance_lines(bed: Bed, selected: Collection[int]) -> tuple[Dimension3D, ...]:
     """The clearances of the drawers, slats and mattress well that the selected pieces belong to."""
     pieces = bed.pieces
     groups = dict.fromkeys(pieces.groups[pieces.group[piece]] for piece in selected)

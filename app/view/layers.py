@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from app.view.items import EdgesItem, FacesItem, Item
-from app.view.palette import ACCENT, BEDDING, HOVER, PIPING, piece_colour, toned
+from app.view.palette import ACCENT, BEDDING, HOVER, MARKED, PIPING, piece_colour, toned
 from app.view.scene import Scene
 
 Floats = npt.NDArray[np.float32]
@@ -123,7 +123,7 @@ def _body_colours(scene: Scene, style: Style) -> Floats:
     if style.is_see_through:
         colours[colours[:, 3] > 0, 3] = GHOST
     for piece in style.selected:
-        colours[piece] = (*_mixed(colours[piece, :3], ACCENT, 0.78), 1.0)
+        colours[piece] = (*_mixed(colours[piece, :3], MARKED, 0.85), 1.0)
     if style.hovered >= 0 and style.hovered not in style.selected:
         colours[style.hovered, :3] = _mixed(colours[style.hovered, :3], HOVER, 0.45)
     return colours

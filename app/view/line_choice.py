@@ -58,11 +58,10 @@ def _can_be_seen(drawn: Drawn, camera: Camera) -> bool:
 
 
 def _score(drawn: Drawn, first: float, seen: Array, outline: Array) -> tuple[float, ...]:
-    """Uprights beside the bed first, at their better end; then whatever is nearer."""
-    near = -round(float(seen[:2, 2].mean()))
+    """Uprights stand beside the bed, at their better end and well off it; others near the eye."""
     if not drawn.dimension.is_upright:
-        return (near,)
+        return (-round(float(seen[:2, 2].mean())),)
     x = drawn.line[:, 0]
-    is_outside = x.max() < outline[:, 0].min() or x.min() > outline[:, 0].max()
+    beside = max(outline[:, 0].min() - x.max(), x.min() - outline[:, 0].max())
     stands_off = float(np.linalg.norm(drawn.measured - drawn.line, axis=1).min()) > STAND_OFF
-    return (is_outside, drawn.dimension.start[1] == first, stands_off, near)
+    return (beside > 0, drawn.dimension.start[1] == first, stands_off, round(beside / 8))

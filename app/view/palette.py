@@ -56,10 +56,11 @@ WOODS = {
     "beadboard": "E2D7C2",
 }
 STEEL = _rgb("8F979C")
-PAINT = _rgb("F0ECE3")
+PAINT = _rgb("FAF7EF")
 BEDDING = _rgb("F7F7F6")
 PIPING = _rgb("B4BABD")
 ACCENT = _rgb("1F7F8C")
+MARKED = _rgb("45A5B1")
 HOVER = _rgb("7FB4BA")
 INK = _rgb("2F3B40")
 
