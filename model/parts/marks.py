@@ -41,7 +41,7 @@ class Mark:
 
     `length`, `width` and `thickness` still know the dimensions they came from. `part` is in the
     axes in which it is cut (never mirrored); `matrices` (quantity, 4, 4) take these to bed axes,
-    mm, one for each of `pieces`, which index the bed's `Pieces`. `handed` names a mirror image, if any.
+    mm, one for each of `pieces`, which index the bed's `Pieces`. `handed` names a mirror image.
     """
 
     mark: str

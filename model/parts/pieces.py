@@ -409,17 +409,14 @@ class Pieces:
         plain = []
         for piece in range(len(self)):
             part, group = self.parts[self.part[piece]], self.groups[self.group[piece]]
-            key = (part.name, f"drawer {group}" if group else part.assembly)
+            key = (part.name, f"of drawer {group}" if group else _where(part.assembly))
             named[key] = named.get(key, 0) + 1
             plain.append((key, named[key]))
-        return tuple(
-            f"{key[0]}{f' {k}' if named[key] > 1 else ''} of {_article(key[1])}{key[1]}"
-            for key, k in plain
-        )
+        return tuple(f"{key[0]}{f' {k}' if named[key] > 1 else ''} {key[1]}" for key, k in plain)
 
 
-def _article(place: str) -> str:
-    return "" if place.startswith(("drawer ", "the ", "under ")) else "the "
+def _where(assembly: str) -> str:
+    return assembly if assembly.startswith("under ") else f"of the {assembly}"
 
 
 def _full_name(owner: str, need: str, known: Mapping[str, int]) -> str | None:

@@ -6,13 +6,15 @@ prove the proof. The geometry kernel is loaded when first used, for it is slow t
 
 from __future__ import annotations
 
+import atexit
 import math
-from typing import TYPE_CHECKING, cast
+from functools import lru_cache
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
 from model.parts.pieces import Floats, Ints, Parts, Pieces
-from model.parts.record import Hole, Part
+from model.parts.record import Cut, Hole, Part, Point
 from model.solids.clash import Overlap
 from model.solids.near import near
 from model.units import Mm3
@@ -25,12 +27,21 @@ _OVERSHOOT = 0.1  # mm that a drill starts above the face, so that no skin is le
 _SPECK: Mm3 = 1e-3  # what rounding leaves of two faces that touch
 
 
+class _Work(NamedTuple):
+    """All that the solid of a part hangs on."""
+
+    size: Point
+    cuts: tuple[Cut, ...]
+    holes: tuple[Hole, ...]
+    taper: float
+    taper_length: float
+    is_round: bool
+
+
 def solid(part: Part) -> Manifold:
-    """A part in its own axes, mm, with all its cuts, holes and taper; kept on the part."""
-    found = part.__dict__.get("_solid")
-    if found is None:
-        found = part.__dict__["_solid"] = _made(part)
-    return cast("Manifold", found)
+    """A part in its own axes, mm, with all its cuts, holes and taper; kept by value."""
+    taper = (float(part.taper), float(part.taper_length)) if part.taper else (0.0, 0.0)
+    return _made(_Work(part.size, part.cuts, part.holes, *taper, part.is_round))
 
 
 def solid_mesh(part: Part) -> tuple[Floats, Ints]:
@@ -69,26 +80,33 @@ def placed(pieces: Pieces, piece: int) -> Manifold:
     return solid(pieces.form(piece)).transform(pieces.matrices[piece, :3])
 
 
-def _made(part: Part) -> Manifold:
+@lru_cache(maxsize=1024)
+def _made(work: _Work) -> Manifold:
     from manifold3d import Manifold, OpType
 
-    cutters = [_cutter(cut.low, cut.high) for cut in part.cuts]
-    drills = [_drill(hole) for hole in part.holes]
-    return Manifold.batch_boolean([_stock(part), *cutters, *drills], OpType.Subtract)
+    # A cutter without volume is no solid, and spoils whatever it is taken from.
+    real = (cut for cut in work.cuts if all(a < b for a, b in zip(cut.low, cut.high, strict=True)))
+    cutters = [_cutter(cut.low, cut.high) for cut in real]
+    drills = [_drill(hole) for hole in work.holes]
+    return Manifold.batch_boolean([_stock(work), *cutters, *drills], OpType.Subtract)
 
 
-def _stock(part: Part) -> Manifold:
+# The kernel complains about every solid that is left when the program ends.
+atexit.register(_made.cache_clear)
+
+
+def _stock(work: _Work) -> Manifold:
     from manifold3d import Manifold
 
-    length, width, thickness = (round(side, 6) for side in part.size)
-    if part.is_round:
+    length, width, thickness = (round(side, 6) for side in work.size)
+    if work.is_round:
         # Its corners keep inside the flats of a hole of the same size, however both are turned.
         inner = width / 2 * math.cos(math.pi / _SIDES)
         bar = Manifold.cylinder(length, inner, circular_segments=_SIDES)
         return bar.rotate((0, 90, 0)).translate((0, width / 2, width / 2))
-    if not part.taper:
+    if not work.taper:
         return Manifold.cube((length, width, thickness))
-    inset, bend = float(part.taper), min(float(part.taper_length), length)
+    inset, bend = work.taper, min(work.taper_length, length)
     corners = [
         *((0.0, y, z) for y in (inset, width - inset) for z in (inset, thickness - inset)),
         *((x, y, z) for x in (bend, length) for y in (0.0, width) for z in (0.0, thickness)),
@@ -100,7 +118,7 @@ def _cutter(low: tuple[float, ...], high: tuple[float, ...]) -> Manifold:
     from manifold3d import Manifold
 
     a, b = np.round(low, 6), np.round(high, 6)
-    return Manifold.cube(tuple(np.maximum(b - a, 0.0))).translate(tuple(a))
+    return Manifold.cube(tuple(b - a)).translate(tuple(a))
 
 
 def _drill(hole: Hole) -> Manifold:

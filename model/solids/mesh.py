@@ -7,15 +7,16 @@ cuts are left to `model.solids.exact`: they are too small to be worth a slider's
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple, cast
 
 import numpy as np
 import numpy.typing as npt
 
-from model.parts.pieces import Bools, Corners, Floats, Ints, Parts, Pieces
+from model.parts.pieces import Bools, Corners, Floats, Ints, Parts, Pieces, as_cut
 from model.parts.record import Part, Point
-from model.solids.shape import cells, creases, surface
+from model.solids.shape import cells, creases, stacked, surface
 
 Float32s = npt.NDArray[np.float32]
 
@@ -34,6 +35,16 @@ class Shape(NamedTuple):
     triangles: Ints
     normals: Floats
     edges: Floats
+
+
+class _Key(NamedTuple):
+    """All that the surface of a part hangs on."""
+
+    size: Point
+    cuts: Corners
+    taper: float
+    taper_length: float
+    is_round: bool
 
 
 class Mesh(NamedTuple):
@@ -61,29 +72,23 @@ class _Drawn(NamedTuple):
 def bed_mesh(pieces: Pieces, parts: Parts | None = None) -> Mesh:
     """The mesh of a whole bed. Parts that were drawn before are not worked out again."""
     first = np.flatnonzero(pieces.place == 0).tolist()
-    drawn, triangles, edges = [], [], []
-    for start in first:
-        part = pieces.parts[pieces.part[start]]
-        each = _drawn(part, pieces, start)
-        drawn.append(each)
-        triangles += [each.triangles_each] * len(part.places)
-        edges += [each.edges_each] * len(part.places)
-    rows = np.arange(len(pieces))
+    made = [pieces.parts[part] for part in pieces.part[first].tolist()]
+    new = [
+        (part, at) for part, at in zip(made, first, strict=True) if "_drawn" not in part.__dict__
+    ]
+    for (part, at), shape in zip(new, shapes([as_cut(part) for part, _ in new]), strict=True):
+        part.__dict__["_drawn"] = _draw(shape, pieces.matrices[at : at + len(part.places)])
+    drawn = [cast(_Drawn, part.__dict__["_drawn"]) for part in made]
+    triangles = np.array([each.triangles_each for each in drawn], np.intp)
+    edges = np.array([each.edges_each for each in drawn], np.intp)
+    of_piece, rows = np.cumsum(pieces.place == 0) - 1, np.arange(len(pieces))
     return Mesh(
         np.concatenate([each.vertices for each in drawn] or [np.zeros((0, 3, 3), np.float32)]),
         np.concatenate([each.normals for each in drawn] or [np.zeros((0, 3), np.float32)]),
-        np.repeat(rows, np.array(triangles, np.intp)),
+        np.repeat(rows, triangles[of_piece]),
         np.concatenate([each.edges for each in drawn] or [np.zeros((0, 2, 3), np.float32)]),
-        np.repeat(rows, np.array(edges, np.intp)),
+        np.repeat(rows, edges[of_piece]),
     )
-
-
-def _drawn(part: Part, pieces: Pieces, start: int) -> _Drawn:
-    found = part.__dict__.get("_drawn")
-    if found is None:
-        matrices = pieces.matrices[start : start + len(part.places)]
-        found = part.__dict__["_drawn"] = _draw(shape(pieces.form(start)), matrices)
-    return cast(_Drawn, found)
 
 
 def _draw(shape: Shape, matrices: Floats) -> _Drawn:
@@ -91,92 +96,159 @@ def _draw(shape: Shape, matrices: Floats) -> _Drawn:
     turn, shifts = matrices[0, :3, :3].T, matrices[:, None, :3, 3]
     corners = (shape.vertices @ turn)[shape.triangles.ravel()]
     ends = shape.edges.reshape(-1, 3) @ turn
-    normals = (shape.normals @ turn).astype(np.float32)
+    normals = shape.normals @ turn
+    places = len(matrices)
     return _Drawn(
-        (corners + shifts).astype(np.float32).reshape(-1, 3, 3),
-        np.tile(normals, (len(matrices), 1)),
-        (ends + shifts).astype(np.float32).reshape(-1, 2, 3),
+        np.add(corners, shifts, dtype=np.float32, casting="same_kind").reshape(-1, 3, 3),
+        np.broadcast_to(normals, (places, *normals.shape)).reshape(-1, 3).astype(np.float32),
+        np.add(ends, shifts, dtype=np.float32, casting="same_kind").reshape(-1, 2, 3),
         len(shape.triangles),
         len(shape.edges),
     )
 
 
-# ---------------------------------------------------------------- one shape
+# ---------------------------------------------------------------- shapes
+
+_kept: dict[_Key, Shape] = {}
+_KEPT = 4096  # shapes; a slider that runs for a while makes many
+_LARGE = 600  # cells: a shape with more is not stacked with others, which would grow as large
 
 
 def shape(part: Part) -> Shape:
     """The surface of a part in its own axes, without its round cuts."""
-    if part.is_round:
-        return _bar(float(part.length), float(part.width))
+    return shapes([part])[0]
+
+
+def shapes(parts: Sequence[Part]) -> list[Shape]:
+    """The surfaces of parts; new ones in one go, for numpy is slow on many small arrays."""
+    keys = [_key(part) for part in parts]
+    new = [key for key in dict.fromkeys(keys) if key not in _kept]
+    if len(_kept) + len(new) > _KEPT:
+        _kept.clear()
+        new = list(dict.fromkeys(keys))
+    _kept.update((key, _bar(key.size)) for key in new if key.is_round)
+    boxed = [key for key in new if not key.is_round]
+    plain = [key for key in boxed if not key.cuts and not key.taper]
+    _kept.update((key, _box(key.size)) for key in plain)
+    small: list[tuple[_Key, _Grid]] = []
+    large: list[tuple[_Key, _Grid]] = []
+    for key in boxed:
+        if key not in _kept:
+            grid = _grid(key)
+            (small if grid.wood.size <= _LARGE else large).append((key, grid))
+    for batch in ([small] if small else []) + [[each] for each in large]:
+        made = _shaped([grid for _, grid in batch])
+        _kept.update((key, each) for (key, _), each in zip(batch, made, strict=True))
+    return [_kept[key] for key in keys]
+
+
+def _key(part: Part) -> _Key:
+    cuts = tuple((cut.low, cut.high) for cut in part.cuts)
     taper = (float(part.taper), float(part.taper_length)) if part.taper else (0.0, 0.0)
-    return _boxed(part.size, tuple((cut.low, cut.high) for cut in part.cuts), *taper)
+    return _Key(part.size, cuts, *taper, part.is_round)
 
 
-@lru_cache(maxsize=4096)
-def _boxed(size: Point, cuts: Corners, taper: float, taper_length: float) -> Shape:
-    if not cuts and not taper:
-        unit = _unit_box()
-        far = np.array(size)
-        return Shape(unit.vertices * far, unit.triangles, unit.normals, unit.edges * far)
-    lines, wood = cells(size, cuts)
-    if not taper:
-        return _shape_of(lines, wood)
-    lines, wood, bend = _with_line(lines, wood, min(taper_length, size[0]))
-    flat = _shape_of(lines, wood, bend if bend < len(wood) else None)
-    vertices = _tapered(flat.vertices, size, taper, taper_length)
-    edges = _tapered(flat.edges.reshape(-1, 3), size, taper, taper_length).reshape(-1, 2, 3)
-    return Shape(vertices, flat.triangles, _normals(vertices, flat.triangles), edges)
+class _Grid(NamedTuple):
+    """Cells of a shape with their grid lines; those of a tapered one are broken where it begins."""
+
+    lines: list[Floats]
+    wood: Bools
+    key: _Key
+    bend: int
 
 
-@lru_cache(maxsize=1)
-def _unit_box() -> Shape:
-    return _shape_of([np.array([0.0, 1.0])] * 3, np.ones((1, 1, 1), bool))
+def _grid(key: _Key) -> _Grid:
+    lines, wood = cells(key.size, key.cuts)
+    if not key.taper:
+        return _Grid(lines, wood, key, 0)
+    along, at = lines[0], min(key.taper_length, key.size[0])
+    bend = int(np.searchsorted(along, at))
+    if along[bend] != at:
+        wood = np.insert(wood, bend - 1, wood[bend - 1], axis=0)
+        along = np.insert(along, bend, at)
+    return _Grid([along, *lines[1:]], wood, key, bend if bend < len(wood) else 0)
 
 
-def _shape_of(lines: list[Floats], wood: Bools, bend: int | None = None) -> Shape:
-    grid, quads = surface(wood)
-    vertices = np.stack([line[grid[:, axis]] for axis, line in enumerate(lines)], axis=1)
+def _shaped(grids: list[_Grid]) -> list[Shape]:
+    """Surfaces of several grids, worked out in one go."""
+    stack = stacked([grid.wood for grid in grids])
+    at, quads = surface(stack)
+    ends = creases(stack, {k: grid.bend for k, grid in enumerate(grids) if grid.bend})
+    ends = ends[np.argsort(ends[:, 0, 0], kind="stable")]
+    many = np.arange(len(grids) + 1)
+    corner_from = np.searchsorted(at[:, 0], many).tolist()
+    quad_from = np.searchsorted(at[quads[:, 0], 0], many).tolist()
+    edge_from = np.searchsorted(ends[:, 0, 0], many).tolist()
+    vertices = _placed(grids, stack.shape, at)
+    edges = _placed(grids, stack.shape, ends.reshape(-1, 4)).reshape(-1, 2, 3)
     triangles = quads[:, (0, 1, 2, 0, 2, 3)].reshape(-1, 3)
-    at = creases(wood, bend)
-    edges = np.stack([line[at[:, :, axis]] for axis, line in enumerate(lines)], axis=2)
-    return Shape(vertices, triangles, _normals(vertices, triangles), edges)
+    normals = _normals(vertices, triangles)
+    made = []
+    for k in range(len(grids)):
+        corners, faces = (
+            slice(*corner_from[k : k + 2]),
+            slice(2 * quad_from[k], 2 * quad_from[k + 1]),
+        )
+        own = triangles[faces] - corner_from[k]
+        lines = edges[edge_from[k] : edge_from[k + 1]]
+        made.append(Shape(vertices[corners], own, normals[faces], lines))
+    return made
 
 
-def _normals(vertices: Floats, triangles: Ints) -> Floats:
-    a, b, c = vertices[triangles].swapaxes(0, 1)
-    (ux, uy, uz), (vx, vy, vz) = (b - a).T, (c - a).T
-    normal = np.stack([uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx], axis=1)
-    length = np.sqrt(np.einsum("ij,ij->i", normal, normal))
-    return np.asarray(normal / length[:, None])
+def _placed(grids: list[_Grid], shape: tuple[int, ...], at: Ints) -> Floats:
+    """Points (n, 3), mm, for shape and grid lines (n, 4), with tapered ends drawn in."""
+    points = np.empty((len(at), 3))
+    for axis in range(3):
+        known = np.zeros((len(grids), shape[axis + 1]))
+        for k, grid in enumerate(grids):
+            line = grid.lines[axis]
+            known[k, : len(line)] = line
+        points[:, axis] = known[at[:, 0], at[:, axis + 1]]
+    for k, grid in enumerate(grids):
+        if grid.key.taper:
+            own = at[:, 0] == k
+            points[own] = _tapered(points[own], grid.key)
+    return points
 
 
-def _with_line(lines: list[Floats], wood: Bools, at: float) -> tuple[list[Floats], Bools, int]:
-    """The same cells with a grid line across the length, and its index."""
-    along = lines[0]
-    k = int(np.searchsorted(along, at))
-    if along[k] != at:
-        wood = np.insert(wood, k - 1, wood[k - 1], axis=0)
-        along = np.insert(along, k, at)
-    return [along, *lines[1:]], wood, k
-
-
-def _tapered(points: Floats, size: Point, taper: float, taper_length: float) -> Floats:
+def _tapered(points: Floats, key: _Key) -> Floats:
     """Draw points in towards the axis, all the way from the taper's start to the near end.
 
     Every section keeps its proportions, so that flat faces stay flat; a cut within the taper is
     drawn a little narrower than it is made.
     """
     out = points.copy()
-    share = np.clip(1.0 - points[:, 0] / taper_length, 0.0, None)
+    share = np.clip(1.0 - points[:, 0] / key.taper_length, 0.0, None)
     for axis in (1, 2):
-        half = size[axis] / 2
-        out[:, axis] = half + (points[:, axis] - half) * (1.0 - share * taper / half)
+        half = key.size[axis] / 2
+        out[:, axis] = half + (points[:, axis] - half) * (1.0 - share * key.taper / half)
     return out
 
 
-@lru_cache(maxsize=256)
-def _bar(length: float, diameter: float) -> Shape:
+def _normals(vertices: Floats, triangles: Ints) -> Floats:
+    a, b, c = vertices[triangles].swapaxes(0, 1)
+    (ux, uy, uz), (vx, vy, vz) = (b - a).T, (c - a).T
+    normal = np.stack((uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx), axis=1)
+    length = np.sqrt(np.einsum("ij,ij->i", normal, normal))
+    return np.asarray(normal / length[:, None])
+
+
+@lru_cache(maxsize=1)
+def _unit_box() -> Shape:
+    one = [np.array([0.0, 1.0])] * 3
+    key = _Key((1.0, 1.0, 1.0), (), 0.0, 0.0, False)
+    return _shaped([_Grid(one, np.ones((1, 1, 1), bool), key, 0)])[0]
+
+
+def _box(size: Point) -> Shape:
+    """Stock without cuts."""
+    unit, far = _unit_box(), np.round(size, 6)
+    return Shape(unit.vertices * far, unit.triangles, unit.normals, unit.edges * far)
+
+
+def _bar(size: Point) -> Shape:
     """A round bar as a prism whose corners lie on the round."""
+    length, diameter, _ = size
     sides = _FINE if diameter >= _THICK else _COARSE
     angle = np.arange(sides) * (2 * math.pi / sides)
     ring = diameter / 2 * (1 + np.stack([np.cos(angle), np.sin(angle)], axis=1))

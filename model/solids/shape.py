@@ -6,12 +6,15 @@ A part is a stock box less box cuts. `wood_boxes` gives boxes that share no spac
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
+
 import numpy as np
+import numpy.typing as npt
 
 from model.parts.pieces import Bools, Floats, Ints, cells, wood_boxes
 from model.units import Mm3
 
-__all__ = ["cells", "creases", "surface", "volume", "wood_boxes"]
+__all__ = ["cells", "creases", "stacked", "surface", "volume", "wood_boxes"]
 
 
 def volume(boxes: Floats) -> Mm3:
@@ -19,72 +22,85 @@ def volume(boxes: Floats) -> Mm3:
     return float((boxes[:, 1] - boxes[:, 0]).prod(axis=1).sum())
 
 
-def surface(wood: Bools) -> tuple[Ints, Ints]:
-    """Outer faces of cells of wood: corners (n, 3) as grid indices, and quads (m, 4) of corners.
+def stacked(woods: Sequence[Bools]) -> Bools:
+    """Cells of several shapes in one array (s, ...) with empty cells all around each."""
+    size = np.max([wood.shape for wood in woods], axis=0) + 2
+    full = np.zeros((len(woods), *size), bool)
+    for k, wood in enumerate(woods):
+        a, b, c = wood.shape
+        full[k, 1 : a + 1, 1 : b + 1, 1 : c + 1] = wood
+    return full
 
-    Quads run counter-clockwise seen from outside. They share corners and no corner lies within
-    another quad's edge, so the surface is watertight.
+
+def surface(stack: Bools) -> tuple[Ints, Ints]:
+    """Outer faces of `stacked` shapes: corners (n, 4), as shape and grid lines, and quads (m, 4).
+
+    Quads index the corners and run counter-clockwise seen from outside. Those of a shape share
+    corners, and no corner lies within another quad's edge, so each surface is watertight. Corners
+    and quads rise with the shape.
     """
-    n = np.array(wood.shape) + 1
-    step = (int(n[1] * n[2]), int(n[2]), 1)
-    full = np.zeros(np.array(wood.shape) + 2, np.int8)
-    full[1:-1, 1:-1, 1:-1] = wood
+    _, b, c, d = stack.shape
+    step = (c * d, d, 1)
     quads = []
     for axis in range(3):
-        inner = [slice(1, -1)] * 3
-        inner[axis] = slice(None)
-        d = np.diff(full, axis=axis)[tuple(inner)]
-        at = np.nonzero(d)
-        corner = at[0] * step[0] + at[1] * step[1] + at[2]
-        b, c = step[(axis + 1) % 3], step[(axis + 2) % 3]
-        begins = d[at] > 0  # wood begins here: the face looks down the axis
-        second, last = np.where(begins, c, b), np.where(begins, b, c)
-        quads.append(np.stack([corner, corner + second, corner + b + c, corner + last], axis=1))
-    used, corners = np.unique(np.concatenate(quads), return_inverse=True)
-    grid = np.stack([used // step[0], used // step[1] % n[1], used % n[2]], axis=1)
-    return grid, corners.reshape(-1, 4)
+        low = [slice(None), slice(1, -1), slice(1, -1), slice(1, -1)]
+        high = low.copy()
+        low[axis + 1], high[axis + 1] = slice(0, -1), slice(1, None)
+        before, after = stack[tuple(low)], stack[tuple(high)]
+        at = np.nonzero(before != after)
+        corner = ((at[0] * b + at[1]) * c + at[2]) * d + at[3]
+        one, two = step[(axis + 1) % 3], step[(axis + 2) % 3]
+        begins = after[at]  # wood begins here: the face looks down the axis
+        second, last = np.where(begins, two, one), np.where(begins, one, two)
+        quads.append(np.stack((corner, corner + second, corner + one + two, corner + last), 1))
+    every = np.concatenate(quads)
+    every = every[np.argsort(every[:, 0] // (b * c * d), kind="stable")]
+    used, corners = np.unique(every, return_inverse=True)
+    return np.stack(np.unravel_index(used, stack.shape), 1), corners.reshape(-1, 4)
 
 
-def creases(wood: Bools, bend: int | None = None) -> Ints:
-    """Lines along which the surface of cells turns a corner: (m, 2, 3) grid indices, joined up.
+def creases(stack: Bools, bends: Mapping[int, int] | None = None) -> Ints:
+    """Lines along which `stacked` surfaces turn a corner: (m, 2, 4), shape and grid lines.
 
-    At the grid line `bend` across the length the outer faces change direction (a taper begins):
-    lines are broken there, and the ring around the part is a crease as well.
+    `bends` names, for some shapes, the grid line across the length at which the outer faces change
+    direction (a taper begins): lines are broken there, and the ring around is a crease as well.
     """
-    full = np.zeros(np.array(wood.shape) + 2, np.int8)
-    full[1:-1, 1:-1, 1:-1] = wood
+    bends = bends or {}
+    whole = stack.astype(np.int8)
     lines = []
     for axis in range(3):
-        w = full.transpose(axis, (axis + 1) % 3, (axis + 2) % 3)[1:-1]
-        a, b, c, d = w[:, :-1, :-1], w[:, 1:, :-1], w[:, :-1, 1:], w[:, 1:, 1:]
+        order = (0, axis + 1, (axis + 1) % 3 + 1, (axis + 2) % 3 + 1)
+        w = whole.transpose(order)[:, 1:-1]
+        a, b, c, d = w[:, :, :-1, :-1], w[:, :, 1:, :-1], w[:, :, :-1, 1:], w[:, :, 1:, 1:]
         wooden = a + b + c + d
         sharp = (wooden % 2 == 1) | ((wooden == 2) & (a == d))
-        if bend is not None and axis != 0:
-            sharp |= _ring(wooden, axis, bend)
-        lines.append(np.roll(_runs(sharp, bend if axis == 0 else None), axis, axis=2))
+        for k, bend in bends.items() if axis else ():
+            sharp[k] |= _ring(stack[k], wooden[k], axis, bend)
+        runs = _runs(sharp, {} if axis else bends)
+        lines.append(runs[:, :, np.argsort(order)])
     return np.concatenate(lines)
 
 
-def _ring(wooden: Ints, axis: int, bend: int) -> Bools:
-    """Edges along an axis on the outside of the stock, at the grid line where a taper begins."""
+def _ring(wood: Bools, wooden: npt.NDArray[np.int8], axis: int, bend: int) -> Bools:
+    """Edges along an axis on the outside of a shape, at the grid line where a taper begins."""
     ring = np.zeros(wooden.shape, bool)
     across, on_ring = (wooden, ring) if axis == 2 else (wooden.swapaxes(1, 2), ring.swapaxes(1, 2))
-    for side in (0, -1):
+    filled = np.flatnonzero(wood.any(axis=tuple({0, 1, 2} - {3 - axis})))
+    for side in (filled[0] - 1, filled[-1]):
         on_ring[:, bend, side] = across[:, bend, side] == 2
     return ring
 
 
-def _runs(sharp: Bools, broken_at: int | None) -> Ints:
-    """Join sharp edges that continue each other: (m, 2, 3), the first axis of `sharp` first."""
-    padded = np.zeros((sharp.shape[0] + 2, *sharp.shape[1:]), np.int8)
-    padded[1:-1] = sharp
-    step = np.diff(padded, axis=0)
-    begins, ends = step > 0, step < 0
-    if broken_at is not None and 0 < broken_at < sharp.shape[0]:
-        through = sharp[broken_at] & sharp[broken_at - 1]
-        begins[broken_at] |= through
-        ends[broken_at] |= through
-    # With the first axis last, begins and ends of one line follow each other in the same order.
-    p0, q0, k0 = np.nonzero(np.moveaxis(begins, 0, -1))
-    p1, q1, k1 = np.nonzero(np.moveaxis(ends, 0, -1))
-    return np.stack([np.stack([k0, p0, q0], 1), np.stack([k1, p1, q1], 1)], axis=1)
+def _runs(sharp: Bools, broken: Mapping[int, int]) -> Ints:
+    """Join sharp edges that continue each other along axis 1: (m, 2, 4), indices of both ends."""
+    padded = np.zeros((sharp.shape[0], sharp.shape[1] + 2, *sharp.shape[2:]), bool)
+    padded[:, 1:-1] = sharp
+    begins, ends = padded[:, 1:] & ~padded[:, :-1], padded[:, :-1] & ~padded[:, 1:]
+    for k, bend in broken.items():
+        through = sharp[k, bend] & sharp[k, bend - 1]
+        begins[k, bend] |= through
+        ends[k, bend] |= through
+    # With axis 1 last, begins and ends of one line follow each other in the same order.
+    s, p, q, low = np.nonzero(begins.transpose(0, 2, 3, 1))
+    high = np.nonzero(ends.transpose(0, 2, 3, 1))[3]
+    return np.stack((np.stack((s, low, p, q), 1), np.stack((s, high, p, q), 1)), 1)
