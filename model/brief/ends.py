@@ -77,6 +77,10 @@ class Ends:
         3.175, least=0, most=8, why_least="The panel fills its groove.",
         why_most="More lets the panel drop out.", help="Room for movement at each edge of a panel.",
     )  # fmt: skip
+    plank_gap: Mm = length(
+        1, least=0, most=4, why_least="Planks touch.", why_most="The tongues would show.",
+        help="Room for movement between two planks.",
+    )  # fmt: skip
     cap_overhang: Mm = length(
         12, cut=True, least=0, most=50, why_least="The cap ends flush.", why_most="More catches a shoulder.",
         help="How far the cap board stands out over posts and rail.",

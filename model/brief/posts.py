@@ -37,6 +37,11 @@ class Posts:
         0, least=0, most=25, why_least="The post is straight.", why_most="More leaves no foot.",
         help="How much each side of the post narrows from the rail down to the floor.",
     )  # fmt: skip
+    glide_width: Mm = length(
+        25, least=10, most=60, why_least="Smaller glides cut into the floor.",
+        why_most="Larger stands out under the post.",
+        help="Diameter of the glide or leveller under each post.",
+    )  # fmt: skip
     end_joint: FrameJoint = option(
         "mortise and tenon", help="Rails to posts in headboard and footboard: glued."
     )
