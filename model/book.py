@@ -3,30 +3,59 @@
 from __future__ import annotations
 
 from functools import cache
+from importlib import import_module
 
 from model.brief import all_choices
-from model.dimensions import (
-    beam, connectors, deck, ends, foot_end, head_end, heights, layout, left_side, long_sides,
-    posts, right_side, stock, well,
-)  # fmt: skip
-from model.parts import beam as beam_parts
-from model.parts import beam_block, cleats
-from model.parts import deck as deck_parts
+from model.checks.run import CheckList
 from model.rules import Chapter, RuleBook
 
 SIDES = ("left", "right")
 ENDS = ("head", "foot")
 ROWS = ("left", "right", "foot")
+BED = ("",)
 
-CHAPTERS: tuple[Chapter, ...] = (
-    Chapter(stock), Chapter(heights), Chapter(well), Chapter(deck), Chapter(beam),
-    Chapter(left_side, ("left",)), Chapter(right_side, ("right",)), Chapter(long_sides, SIDES),
-    Chapter(foot_end, ("foot",)), Chapter(head_end, ("head",)), Chapter(layout, ROWS),
-    Chapter(cleats, SIDES), Chapter(deck_parts), Chapter(beam_parts), Chapter(beam_block, ENDS),
-)  # fmt: skip
+# In the order of building: it decides the order of marks.
+DIMENSIONS: dict[tuple[str, ...], str] = {
+    BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make runners",
+    ("left",): "left_side",
+    ("right",): "right_side",
+    ("head",): "head_end",
+    ("foot",): "foot_end foot_row",
+    ENDS: "ends end_members end_panels end_planks end_slats end_cap posts",
+    SIDES: "long_sides side_row closing connectors fixed_fronts",
+    ROWS: "layout side_frames boxes slide_places bearers dividers runner_places stops fronts "
+    "front_frames pulls room",
+}
+PARTS: dict[tuple[str, ...], str] = {
+    BED: "joinery box_corners deck beam",
+    ("foot",): "foot_frame",
+    ENDS: "posts ends end_filling end_planks end_dowels beam_block",
+    SIDES: "connector_work side_frames closing connectors cleats",
+    ROWS: "rail_work stile_kinds stiles boxes slides fronts front_fixing framed_fronts",
+}
+CHECKS: dict[tuple[str, ...], str] = {
+    BED: "mattress deck stock",
+    ROWS: "drawers",
+}
+
+
+def _chapters(folder: str, listed: dict[tuple[str, ...], str]) -> list[Chapter]:
+    return [
+        Chapter(import_module(f"model.{folder}.{name}"), scopes)
+        for scopes, names in listed.items()
+        for name in names.split()
+    ]
 
 
 @cache
 def open_book() -> RuleBook:
     """The rule book, opened and checked once."""
-    return RuleBook({name: choice.kind for name, choice in all_choices().items()}, CHAPTERS)
+    kinds = {name: choice.kind for name, choice in all_choices().items()}
+    return RuleBook(kinds, _chapters("dimensions", DIMENSIONS) + _chapters("parts", PARTS))
+
+
+@cache
+def check_list() -> CheckList:
+    """All checks, bound once to the dimensions they need."""
+    chapters = _chapters("checks.fit", CHECKS)
+    return CheckList(open_book(), [(c.module, c.scopes) for c in chapters])

@@ -9,7 +9,7 @@ from model.units import Mm, Places
 
 CARRIERS = {
     "legs": ("beam_leg_pieces",),
-    "bearers": ("beam_packer_pieces",),
+    "bearers": ("beam_packer_pieces|left.bearers|right.bearers",),
     "ends": ("head.beam_block", "foot.beam_block"),
 }
 
@@ -67,5 +67,38 @@ def beam_leg_pieces(
             places=along_v(beam_leg_places),
             material=slat_wood.key,
             held=(Hold("floor", "stands"), Hold("beam_pieces", "screwed")),
+        ),
+    )
+
+
+@rule
+def beam_packer_pieces(
+    packer_places: Places,
+    beam_rests_on_bearers: bool,
+    beam_from_x: Mm,
+    bearer_top: Mm,
+    packer_height: Mm,
+    bearer_stock: Mm,
+    beam_stock: Mm,
+    bearer_wood: Material,
+) -> Made:
+    """Packers carry the beam on the bearers, one on each."""
+    if not packer_places or beam_rests_on_bearers:
+        return ()
+    return (
+        Part(
+            name="beam packer",
+            assembly="deck",
+            length=packer_height,
+            width=beam_stock,
+            thickness=bearer_stock,
+            lies="zuv",
+            at=(beam_from_x, packer_places[0], bearer_top),
+            places=along_v(packer_places),
+            material=bearer_wood.key,
+            held=(
+                Hold("left.bearers|right.bearers", "screwed"),
+                Hold("beam_pieces", "screwed", knock_down=True),
+            ),
         ),
     )

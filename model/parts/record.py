@@ -15,7 +15,6 @@ from model.frame import BED, Frame
 from model.units import Mm
 
 Point = tuple[float, float, float]
-Made = Annotated[tuple["Part", ...], "parts"]
 
 
 class Face(StrEnum):
@@ -141,3 +140,6 @@ class Part:
     def size(self) -> Point:
         """Length, width and thickness as cut."""
         return (float(self.length), float(self.width), float(self.thickness))
+
+
+Made = Annotated[tuple[Part, ...], "parts"]
