@@ -2,7 +2,7 @@
 
 import math
 
-from model.brief.deck import DeckKind, SlatsBy
+from model.brief.deck import DeckKind, SlatFixing, SlatsBy
 from model.errors import CannotBuild
 from model.materials import WoodScrew
 from model.rules import rule
@@ -67,19 +67,33 @@ def slat_bearing_least(cleat_stock: Mm, well_width: Mm, slat_length: Mm) -> Mm:
 
 @rule
 def slats(
-    slats_by: SlatsBy, slat_count: Count, rail_length: Mm, slat_gap_most: Mm, slat_width: Mm
+    deck: DeckKind,
+    slats_by: SlatsBy,
+    slat_count: Count,
+    rail_length: Mm,
+    slat_gap_most: Mm,
+    slat_width: Mm,
 ) -> Count:
     """The fewest slats that keep every gap below the largest, or the number that was chosen."""
     if slats_by == "count":
         return slat_count
-    return math.ceil((rail_length + slat_gap_most) / (slat_width + slat_gap_most) - 1e-9)
+    fewest = math.ceil((rail_length + slat_gap_most) / (slat_width + slat_gap_most) - 1e-9)
+    if deck == "slats" and fewest * slat_width > rail_length + 1e-6:
+        raise CannotBuild(
+            "slat_gap_most",
+            f"No number of slats keeps every gap below {slat_gap_most:g} mm: "
+            f"{fewest} slats of {slat_width:g} mm are longer than the rail between the posts.",
+        )
+    return fewest
 
 
 @rule
-def slat_spacer(rail_length: Mm, slats: Count, slat_width: Mm, grid: ShopGrid) -> Mm:
+def slat_spacer(
+    deck: DeckKind, rail_length: Mm, slats: Count, slat_width: Mm, grid: ShopGrid
+) -> Mm:
     """One spacer serves all gaps between slats; what the grid leaves over is shared by the two end gaps."""
     gap = (rail_length - slats * slat_width) / (slats - 1)
-    if gap < 0:
+    if deck == "slats" and gap < -1e-6:
         raise CannotBuild(
             "slat_count", f"{slats} slats of {slat_width:g} mm are longer than the rail between the posts."
         )
@@ -195,16 +209,23 @@ def cleat_screw_length(
 
 
 @rule
-def slat_screw_length(cleat_screw: WoodScrew, slat_thickness: Mm, cleat_width: Mm, screw_cover: Mm) -> Mm:
+def slat_screw_length(
+    deck: DeckKind,
+    slat_fixing: SlatFixing,
+    cleat_screw: WoodScrew,
+    slat_thickness: Mm,
+    cleat_width: Mm,
+    screw_cover: Mm,
+) -> Mm:
     """A slat's screw is about three times as long as the slat is thick, and ends inside the cleat.
 
     Source: common practice, no source.
     """
     most = min(3 * slat_thickness, slat_thickness + cleat_width - screw_cover)
     fitting = [x for x in cleat_screw.lengths_mm if slat_thickness < x <= most]
-    if not fitting:
+    if deck == "slats" and slat_fixing == "screws" and not fitting:
         raise CannotBuild("cleat_width", "No screw passes the slat and ends inside the cleat.")
-    return max(fitting)
+    return max(fitting, default=0.0)
 
 
 @rule
