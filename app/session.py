@@ -86,7 +86,7 @@ class Session(QObject):
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._take)
         self.bed: Bed = self.ways.solve(design)
-        self._saved = design
+        self._saved: Design | None = design
         self._is_judged = False
         self._judge()
 
@@ -130,6 +130,11 @@ class Session(QObject):
     def mark_saved(self, path: Path | None) -> None:
         """The design on view is the one in this file."""
         self.path, self._saved = path, self.design
+        self.history_moved.emit()
+
+    def mark_unsaved(self) -> None:
+        """The design on view is in no file, whatever it was opened from."""
+        self._saved = None
         self.history_moved.emit()
 
     def rename(self, name: str) -> None:

@@ -29,12 +29,13 @@ QSplitter::handle {{ background: {LINE}; }}
 QSplitter::handle:horizontal {{ width: 5px; }} QSplitter::handle:vertical {{ height: 5px; }}
 QSplitter::handle:hover {{ background: {SPRUCE}; }}
 QScrollArea {{ border: none; }}
-QLineEdit, QComboBox, QSpinBox {{
+QLineEdit {{
   background: {SHEET}; border: 1px solid {LINE}; border-radius: 3px; padding: 2px 5px;
   min-height: 20px; selection-background-color: {SPRUCE}; selection-color: white; }}
-QLineEdit:focus, QComboBox:focus, QSpinBox:focus {{ border: 1px solid {SPRUCE}; }}
-QLineEdit[refused="true"], QComboBox[refused="true"], QSpinBox[refused="true"] {{
-  border: 2px solid {BRICK}; background: {BRICK_PALE}; }}
+QLineEdit:focus {{ border: 1px solid {SPRUCE}; }}
+QLineEdit[refused="true"] {{ border: 2px solid {BRICK}; background: {BRICK_PALE}; }}
+QComboBox QLineEdit, QSpinBox QLineEdit {{ border: none; padding: 0 3px; min-height: 18px; }}
+QComboBox[refused="true"], QSpinBox[refused="true"] {{ background: {BRICK_PALE}; }}
 QLabel[kind="faint"] {{ color: {FAINT}; }}
 QLabel[kind="refusal"] {{ color: {BRICK}; }}
 QLabel[kind="title"] {{ font-weight: 600; }}
@@ -90,7 +91,7 @@ def dress(app: QApplication) -> None:
         QPalette.ColorRole.Base: SHEET,
         QPalette.ColorRole.AlternateBase: "#faf8f4",
         QPalette.ColorRole.Text: INK,
-        QPalette.ColorRole.Button: PAPER,
+        QPalette.ColorRole.Button: "#fbfaf7",
         QPalette.ColorRole.ButtonText: INK,
         QPalette.ColorRole.Highlight: SPRUCE,
         QPalette.ColorRole.HighlightedText: "#ffffff",

@@ -10,10 +10,10 @@ from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.fields.field import Field
 from app.fields.make import field_for
+from app.fields.measured_field import MEASURED
 from model.brief.declare import Choice
 
 PLACES = {"left": "Left side", "right": "Right side", "foot": "Foot end", "head": "Head end"}
-MEASURED = "_measured"
 
 
 def grouped(choices: Mapping[str, Choice]) -> dict[str, tuple[Choice, ...]]:

@@ -1,0 +1,73 @@
+"""Slats on their cleats, across and along the bed, their gaps numbered."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from app.panes.drawer_sections import Measure, gaps_of, numbered
+from app.panes.section import Drawing, Patch, U, V, laid
+
+if TYPE_CHECKING:
+    from model.bed import Bed
+
+SHOWN_ACROSS, SHOWN_ALONG = 190.0, 620.0  # mm of the bed: enough to see every gap at scale
+
+
+def deck_sections(bed: Bed) -> tuple[Drawing, Drawing]:
+    """One side of the deck, cut through the first slat, and the foot of it, cut beside the rail."""
+    from model.frame import BED
+
+    boxes = laid(bed, BED)
+    inner, top = float(bed["rail_inner_x"]), float(bed["deck_top"])
+    low, high = float(bed["cleat_bottom"]) - 25.0, float(bed["rail_top"]) + 12.0
+    places, post = bed["slat_places"], float(bed["post_along"])
+    across, along = _across(bed), _along(bed)
+    numbers = numbered(bed, (*across, *along))
+    at_slat = (places[0] if places else post) + float(bed["slat_width"]) / 2
+    cut_across = boxes.cut(V, at_slat)
+    cut_along = boxes.cut(U, -inner + float(bed["cleat_stock"]) / 2)
+    return (
+        Drawing(
+            "Across, at the left side", _wood(cut_across), gaps_of(across, numbers),
+            (-inner - 60.0, low), (-inner + SHOWN_ACROSS, high),
+        ),
+        Drawing(
+            "Along, from the foot", _wood(cut_along), gaps_of(along, numbers),
+            (0.0, top - 180.0), (SHOWN_ALONG, high),
+        ),
+    )  # fmt: skip
+
+
+def _across(bed: Bed) -> list[Measure]:
+    inner, clear = float(bed["rail_inner_x"]), float(bed["slat_clearance_built"])
+    top, under = float(bed["deck_top"]), float(bed["deck_bottom"])
+    cleat = -inner + float(bed["cleat_stock"])
+    bearing = cleat - float(bed["slat_bearing_least"])
+    middle = (top + under) / 2
+    return [
+        ("slat_clearance_built", (-inner, middle), (-inner + clear, middle)),
+        ("slat_bearing_least", (bearing, under), (cleat, under)),
+        ("recess", (-inner + 70.0, top), (-inner + 70.0, float(bed["rail_top"]))),
+        ("cleat_width", (cleat + 12.0, float(bed["cleat_bottom"])), (cleat + 12.0, under)),
+        ("deck_thickness", (-inner + 120.0, under), (-inner + 120.0, top)),
+    ]
+
+
+def _along(bed: Bed) -> list[Measure]:
+    places = bed["slat_places"]
+    if len(places) < 2:
+        return []
+    first, second, post = float(places[0]), float(places[1]), float(bed["post_along"])
+    far = first + float(bed["slat_width"])
+    middle = (float(bed["deck_top"]) + float(bed["deck_bottom"])) / 2
+    above = float(bed["deck_top"]) + 14.0
+    return [
+        ("slat_end_gap", (post, middle), (first, middle)),
+        ("slat_spacer", (far, middle), (second, middle)),
+        ("slat_width", (first, above), (far, above)),
+    ]
+
+
+def _wood(patches: tuple[Patch, ...]) -> tuple[Patch, ...]:
+    """Boxes of drawers would only clutter what is seen of the deck."""
+    return tuple(patch for patch in patches if not patch.kind.startswith("other"))

@@ -1,0 +1,128 @@
+"""One drawer in its opening, from the front and from the side, its clearances numbered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from app.panes.section import Drawing, Flat, Gap, Laid, U, V, laid
+
+if TYPE_CHECKING:
+    from model.bed import Bed
+
+Measure = tuple[str, Flat, Flat]
+
+
+def drawer_sections(bed: Bed, row: str, drawer: int) -> tuple[Drawing, Drawing]:
+    """Front and side of one drawer; `drawer` counts from 1."""
+    view = _DrawerView(bed, row, drawer)
+    front, side = list(view.front_measures()), list(view.side_measures())
+    numbers = numbered(bed, (*front, *side))
+    return (
+        Drawing("From the front", view.front(), gaps_of(front, numbers), *view.front_window()),
+        Drawing("From the side", view.side(), gaps_of(side, numbers), *view.side_window()),
+    )
+
+
+def numbered(bed: Bed, measures: tuple[Measure, ...]) -> dict[str, int]:
+    """Every dimension once, from 1; one that is nothing in this bed has no number."""
+    names = dict.fromkeys(name for name, _, _ in measures)
+    there = (name for name in names if name in bed.dimensions.values and bed[name])
+    return {name: number for number, name in enumerate(there, 1)}
+
+
+def gaps_of(measures: list[Measure], numbers: dict[str, int]) -> tuple[Gap, ...]:
+    """The measures that have a number."""
+    return tuple(Gap(numbers[n], start, end, n) for n, start, end in measures if n in numbers)
+
+
+class _DrawerView:
+    """Named dimensions of one row, and where they lie as one stands before it."""
+
+    def __init__(self, bed: Bed, row: str, drawer: int) -> None:
+        self.bed, self.row = bed, row
+        self.name = f"{row}-{drawer}"
+        self.laid: Laid = laid(bed, bed[f"{row}.frame"], self.name)
+        self.left = float(bed[f"{row}.opening_places"][drawer - 1])
+        self.right = self.left + float(bed[f"{row}.opening_width"])
+        self.low, self.high = float(bed["opening_bottom"]), float(bed["opening_top"])
+        box, front = self.laid.bounds(self._is("box")), self.laid.bounds(self._is("front"))
+        (self.box_left, self.box_front, self.box_low), box_far = box
+        self.box_right, self.box_back, self.box_top = box_far
+        (self.front_left, self.front_face, self.front_low), front_far = front
+        self.front_right, _, self.front_top = front_far
+        self.middle_u, self.middle_z = (self.left + self.right) / 2, (self.low + self.high) / 2
+
+    def _is(self, kind: str):  # type: ignore[no-untyped-def]
+        pieces = self.bed.pieces
+        return lambda piece: (
+            self.laid.kinds[piece] == kind and pieces.groups[pieces.group[piece]] == self.name
+        )
+
+    # ------------------------------------------------------------ from the front
+
+    def front(self):  # type: ignore[no-untyped-def]
+        """The frame, the box and what carries it, cut in the middle; the front as an outline."""
+        in_frame = (float(self.bed[f"{self.row}.front_plane"]) + self.box_front + 1.0) / 2
+        in_frame = max(in_frame, float(self.bed[f"{self.row}.front_plane"]) + 1.0)
+        frame = (p for p in self.laid.cut(V, in_frame) if p.kind == "frame")
+        middle = self.laid.cut(V, (self.box_front + self.box_back) / 2)
+        front = self.laid.seen(V, self._is("front"))
+        return (*frame, *(p for p in middle if p.kind != "other front"), *front)
+
+    def front_window(self) -> tuple[Flat, Flat]:
+        """The opening, and so much of the frame that its neighbours are seen."""
+        aside = 0.12 * (self.right - self.left)
+        return (self.left - aside, 0.0), (self.right + aside, float(self.bed["rail_top"]))
+
+    def front_measures(self) -> Iterator[Measure]:
+        """Beside, above and below the box; the opening; the front off the floor."""
+        row, z, u = self.row, self.middle_z, self.middle_u
+        yield f"{row}.box_side_room", (self.left, z), (self.box_left, z)
+        yield f"{row}.box_side_room", (self.box_right, z), (self.right, z)
+        yield "box_top_room_built", (u, self.box_top), (u, self.high)
+        yield "box_bottom_room", (u, self.low), (u, self.box_low)
+        yield f"{row}.opening_width", (self.left, self.box_top), (self.right, self.box_top)
+        at = self.left + 0.25 * (self.right - self.left)
+        yield "opening_height", (at, self.low), (at, self.high)
+        yield f"{row}.front_bottom", (at, 0.0), (at, self.front_low)
+
+    # ------------------------------------------------------------ from the side
+
+    def side(self):  # type: ignore[no-untyped-def]
+        """Cut through the middle of the drawer; bearer and slide behind the plane as outlines."""
+        pieces = self.bed.pieces
+        half = (self.right - self.left) / 2
+
+        def is_beside(piece: int) -> bool:
+            at = pieces.first[piece]
+            near = abs(self.laid.lo[at][U] - self.left) < half or self._is("hardware")(piece)
+            return near and self.laid.kinds[piece] in ("bearer", "hardware")
+
+        inside = self.side_window()[1][0]
+        beside = (p for p in self.laid.seen(U, is_beside) if p.low[0] < inside)
+        return (*beside, *self.laid.cut(U, self.middle_u))
+
+    def side_window(self) -> tuple[Flat, Flat]:
+        """From the open floor before the front to a little behind the box."""
+        deep = self.box_back - self.front_face
+        high = float(self.bed["rail_top"])
+        return (self.front_face - 0.06 * deep, 0.0), (self.box_back + 0.16 * deep, high)
+
+    def side_measures(self) -> Iterator[Measure]:
+        """How deep the box is, what its slide gives, what stays behind it."""
+        row, high = self.row, self.box_top - self.box_low
+        rear = float(self.bed[f"{row}.box_rear_room"] if self._has("box_rear_room") else 0.0)
+        rear = rear or float(self.bed["box_rear_room"])
+        at = self.box_low + 0.5 * high
+        yield "box_rear_room", (self.box_back, at), (self.box_back + rear, at)
+        deep = self.box_low + 0.82 * high
+        yield f"{row}.box_depth", (self.box_front, deep), (self.box_back, deep)
+        slide = float(self.bed[f"{row}.slide_closed"])
+        low = self.box_low + 0.2 * high
+        yield f"{row}.slide_closed", (self.box_front, low), (self.box_front + slide, low)
+        travel = float(self.bed[f"{row}.travel"])
+        yield f"{row}.travel", (self.box_front, at), (self.box_front + travel, at)
+
+    def _has(self, name: str) -> bool:
+        return f"{self.row}.{name}" in self.bed.dimensions.values

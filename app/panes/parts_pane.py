@@ -1,0 +1,148 @@
+"""The parts list and the hardware: sorted, filtered, copied, picked together with the bed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QGuiApplication
+from PySide6.QtWidgets import (
+    QButtonGroup,
+    QHBoxLayout,
+    QLabel,
+    QLineEdit,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.tables.hardware import HARDWARE_COLUMNS
+from app.tables.parts import PART_COLUMNS
+from app.tables.rows import Rows
+from app.tables.view import TableView
+
+if TYPE_CHECKING:
+    from model.bed import Bed
+
+
+class PartsPane(QWidget):
+    """Wood in one table, what is bought in the other, one filter for both."""
+
+    picked = Signal(object)  # the pieces of the row, as a tuple
+    asked_why = Signal(str)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.parts = TableView(Rows(PART_COLUMNS), "Parts list")
+        self.hardware = TableView(Rows(HARDWARE_COLUMNS), "Hardware")
+        self.filter_line = QLineEdit(placeholderText="Show rows that hold these words")
+        self.filter_line.setAccessibleName("Filter the list")
+        self.filter_line.setClearButtonEnabled(True)
+        self.copy_button = QPushButton("Copy as text")
+        self.copy_button.setToolTip("Headings and the rows on view, with tabs between the cells")
+        self._counts = QLabel()
+        self._counts.setProperty("kind", "faint")
+        self._stack = QStackedWidget()
+        self._switch = QButtonGroup(self)
+        self._is_told = False  # a row follows the bed's pick: do not tell the bed again
+        self._fitted = False
+        self._lay_out()
+        for table in (self.parts, self.hardware):
+            table.row_chosen.connect(self._chosen)
+            table.asked_why.connect(self.asked_why)
+            self.filter_line.textChanged.connect(table.sorted.keep)
+        self.filter_line.textChanged.connect(self._count)
+        self.copy_button.clicked.connect(self.copy)
+
+    def _lay_out(self) -> None:
+        line = QHBoxLayout()
+        line.setContentsMargins(6, 6, 6, 6)
+        line.setSpacing(6)
+        for place, (words, table) in enumerate((("Wood", self.parts), ("Hardware", self.hardware))):
+            button = QPushButton(words, checkable=True, checked=place == 0)
+            self._switch.addButton(button, place)
+            self._stack.addWidget(table)
+            line.addWidget(button)
+        self._switch.idClicked.connect(self.show_table)
+        line.addWidget(self.filter_line, 1)
+        line.addWidget(self._counts)
+        line.addWidget(self.copy_button)
+        whole = QVBoxLayout(self)
+        whole.setContentsMargins(0, 0, 0, 0)
+        whole.setSpacing(0)
+        whole.addLayout(line)
+        whole.addWidget(self._stack, 1)
+
+    @property
+    def table(self) -> TableView:
+        """The table on view."""
+        return self.hardware if self._stack.currentIndex() else self.parts
+
+    def show_table(self, place: int) -> None:
+        """0: wood, 1: hardware."""
+        self._stack.setCurrentIndex(place)
+        self._switch.button(place).setChecked(True)
+        self._count()
+
+    def show_bed(self, bed: Bed, unit: str) -> None:
+        """The lists of another bed; the row that was picked stays picked by its mark."""
+        mark, code = (
+            getattr(self.parts.record, "mark", ""),
+            getattr(self.hardware.record, "code", ""),
+        )
+        self._is_told = True
+        self.parts.sorted.rows.show_records(bed.marks, unit)
+        self.hardware.sorted.rows.show_records(bed.hardware, unit)
+        self.parts.choose(lambda record: record.mark == mark)
+        self.hardware.choose(lambda record: record.code == code)
+        self._is_told = False
+        if not self._fitted and bed.marks:
+            self.parts.fit_columns()
+            self.hardware.fit_columns()
+            self._fitted = True
+        self._count()
+
+    def choose_piece(self, piece: int) -> tuple[int, ...]:
+        """Pick the row of a piece clicked on the bed; gives all pieces of that row."""
+        for place, table in enumerate((self.parts, self.hardware)):
+            rows = table.sorted.rows.records
+            found = next((row for row in rows if piece in row.pieces), None)
+            if found is not None:
+                self._show_row(place, table, found)
+                return tuple(found.pieces)
+        self._tell_none()
+        return ()
+
+    def copy(self) -> None:
+        """Put the table on view on the clipboard."""
+        QGuiApplication.clipboard().setText(self.table.sorted.as_text())
+
+    def _show_row(self, place: int, table: TableView, wanted: Any) -> None:
+        self._is_told = True
+        self.show_table(place)
+        if not self._holds(table.sorted.rows.records, table, wanted):
+            self.filter_line.clear()
+        table.choose(lambda record: record is wanted)
+        self._is_told = False
+
+    @staticmethod
+    def _holds(records: Iterable[Any], table: TableView, wanted: Any) -> bool:
+        row = next(k for k, record in enumerate(records) if record is wanted)
+        return table.sorted.mapFromSource(table.sorted.rows.index(row, 0)).isValid()
+
+    def _tell_none(self) -> None:
+        self._is_told = True
+        self.table.choose(lambda _: False)
+        self._is_told = False
+
+    def _chosen(self, record: Any) -> None:
+        if not self._is_told:
+            self.picked.emit(tuple(record.pieces) if record is not None else ())
+
+    def _count(self) -> None:
+        shown, rows = self.table.sorted.rowCount(), self.table.sorted.rows.records
+        pieces = sum(row.quantity for row in rows)
+        rest = "" if shown == len(rows) else f"{shown} of "
+        self._counts.setText(f"{rest}{len(rows)} rows, {pieces} pieces")

@@ -1,0 +1,71 @@
+"""What is said about wishes that do not build: beside their fields and above the bed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject
+
+from app.fields.wording import full_label, refusal_text, value_text, works_text
+from app.panes.choices_pane import ChoicesPane
+from app.panes.refusal_banner import RefusalBanner
+from model.brief import all_choices
+
+if TYPE_CHECKING:
+    from app.session import Refusal, Session
+
+SEARCHING = "Looking for what would work …"
+
+
+class Wishes(QObject):
+    """Carries refusals from the session to the fields, and answers back."""
+
+    def __init__(self, session: Session, choices: ChoicesPane, banner: RefusalBanner) -> None:
+        super().__init__(session)
+        self._session, self._choices, self._banner = session, choices, banner
+        session.refused.connect(lambda name, _: self._tell(name))
+        session.mended.connect(lambda name, _: self._tell(name))
+        session.granted.connect(self._calm)
+        banner.given_up.connect(session.give_up)
+        banner.shown_field.connect(choices.go_to)
+        banner.offer_taken.connect(self._take_offer)
+
+    def _tell(self, name: str) -> None:
+        refusal, unit, known = self._session.refusals[name], self._session.unit, all_choices()
+        sentence = refusal_text(refusal.error, dict(known), unit)
+        offer = offer_text(refusal.mended, unit) if refusal.mended is not None else ""
+        beside = f"{sentence} {offer}".strip()
+        self._choices.say(name, beside)
+        wished = value_text(known[name], refusal.value, unit) or "as nominal"
+        self._banner.tell(
+            name,
+            f"{full_label(known[name])} {wished} is not built; the last good bed stays on view.",
+            sentence,
+            offer or (SEARCHING if self._session.worker.is_busy("mend") else ""),
+            can_use=bool(getattr(refusal.mended, "changes", None)),
+        )
+
+    def _calm(self, name: str) -> None:
+        self._choices.calm(name)
+        rest = next(reversed(self._session.refusals), None)
+        if rest is None:
+            self._banner.hide()
+        else:
+            self._tell(rest)
+
+    def _take_offer(self, name: str) -> None:
+        refusal: Refusal | None = self._session.refusals.get(name)
+        if refusal is not None and refusal.mended is not None:
+            self._session.choose_all({name: refusal.value, **refusal.mended.changes})
+
+
+def offer_text(mended: Any, unit: str) -> str:
+    """The way out in the shown unit."""
+    known = all_choices()
+    if mended.choice:
+        works = mended.range if mended.range is not None else mended.keys
+        return works_text(known[mended.choice], works, unit)
+    if mended.conflict:
+        names = ", ".join(full_label(known[name]) for name in mended.conflict)
+        return f"In conflict: {names}. With their defaults the bed builds."
+    return ""

@@ -1,0 +1,257 @@
+"""The window: the only place that knows every pane, and what each has to tell the others."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QCoreApplication, QLocale, Qt, QTimer
+from PySide6.QtGui import QCloseEvent, QSurfaceFormat
+from PySide6.QtWidgets import QApplication, QMainWindow, QTabWidget
+
+from app.panes.checks_pane import ChecksPane
+from app.panes.choices_pane import ChoicesPane
+from app.panes.clearances_pane import ClearancesPane
+from app.panes.design_strip import DesignStrip
+from app.panes.file_desk import DEMOS, FileDesk
+from app.panes.kept_work import KeptWork
+from app.panes.look_strip import LookStrip
+from app.panes.menus import Commands, Menus
+from app.panes.notice import Notice
+from app.panes.parts_pane import PartsPane
+from app.panes.refusal_banner import RefusalBanner
+from app.panes.summary_line import SummaryLine
+from app.panes.why_pane import WhyPane
+from app.panes.wishes import Wishes
+from app.panes.workbench import Workbench, stacked
+from app.session import Session
+from app.style import dress
+from model.brief import all_choices
+
+if TYPE_CHECKING:
+    from app.view.bed_view import BedView
+
+PARTS, CLEARANCES, CHECKS = range(3)
+WHOLE_LINES = 1_000_000  # characters: the pane wraps lines itself
+
+
+class Window(QMainWindow):
+    """One open bed."""
+
+    def __init__(self, session: Session, kept: KeptWork | None = None) -> None:
+        super().__init__()
+        self.session = session
+        self.kept = kept or KeptWork(session)
+        self.choices, self.parts, self.checks = ChoicesPane(), PartsPane(), ChecksPane()
+        self.clearances, self.why = ClearancesPane(), WhyPane()
+        self.strip, self.look, self.summary = DesignStrip(), LookStrip(), SummaryLine()
+        self.banner, self.notice = RefusalBanner(), Notice()
+        self.view = _bed_view()
+        self.lists = QTabWidget(documentMode=True)
+        for pane, words in (
+            (self.parts, "Parts"), (self.clearances, "Clearances"), (self.checks, "Checks"),
+        ):  # fmt: skip
+            self.lists.addTab(pane, words)
+        self.bench = Workbench(
+            self.choices, stacked(self.look, self.banner, self.view), self.lists, self.why
+        )
+        self.setCentralWidget(stacked(self.strip, self.notice, self.bench))
+        self.statusBar().addWidget(self.summary, 1)
+        self.statusBar().setSizeGripEnabled(False)
+        self.desk = FileDesk(session, self, self.notice)
+        self.menus = Menus(self, self._commands(), DEMOS)
+        self.wishes = Wishes(session, self.choices, self.banner)
+        self._is_leaving = False
+        self._connect()
+        self._show_bed()
+        self._show_history()
+        if session.is_judged:
+            self._show_lists()
+        self.resize(1280, 800)
+
+    # ------------------------------------------------------------ wiring
+
+    def _connect(self) -> None:
+        session, choices = self.session, self.choices
+        choices.edited.connect(session.choose)
+        choices.dragged.connect(session.drag)
+        choices.settled.connect(session.settle)
+        choices.given_up.connect(session.give_up)
+        session.changed.connect(self._show_bed)
+        session.judged.connect(self._show_lists)
+        session.history_moved.connect(self._show_history)
+        self.strip.renamed.connect(session.rename)
+        self.strip.unit_chosen.connect(lambda unit: session.choose("shown_unit", unit))
+        self.strip.undo_button.clicked.connect(session.undo)
+        self.strip.redo_button.clicked.connect(session.redo)
+        self.strip.plan_button.clicked.connect(self.desk.write_plan)
+        self.desk.working.connect(self.summary.working.setText)
+        self.summary.checks_asked.connect(lambda: self.show_list(CHECKS))
+        for pane in (self.parts, self.checks, self.clearances):
+            pane.asked_why.connect(self.ask_why)
+        self.why.asked.connect(self.ask_why)
+        self.why.choice_shown.connect(choices.go_to)
+        self.parts.picked.connect(self._pick_pieces)
+        self.view.picked.connect(self._pick_piece)
+        self.look.looked_from.connect(self.view.look_from)
+        self.look.drawers_pulled.connect(lambda share: self.view.pull_drawers(share))
+        self.look.pulled_apart.connect(self.view.pull_apart)
+        self.look.switched.connect(self._switch)
+
+    def _commands(self) -> Commands:
+        desk, session = self.desk, self.session
+        return Commands(
+            new=desk.new, new_from=desk.new, open=desk.open, save=desk.save, save_as=desk.save_as,
+            write_plan=desk.write_plan, close=self.close, undo=session.undo, redo=session.redo,
+            find_choice=self.choices.find_line.setFocus, find_part=self._find_part,
+            copy_list=self.parts.copy, show_list=self.show_list,
+            look_from=lambda view: self.view.look_from(view), fit=lambda: self.view.fit(),
+        )  # fmt: skip
+
+    # ------------------------------------------------------------ what is shown
+
+    def _show_bed(self, _moved: Any = None) -> None:
+        bed, unit = self.session.bed, self.session.unit
+        self.choices.show_values({n: bed.design.value(n) for n in all_choices()}, unit)
+        self.view.show_bed(bed)
+        self.clearances.show_bed(bed, unit)
+        self.summary.show_bed(bed, unit)
+        self.strip.show_design(bed.design.name, unit)
+        if self.why.name:
+            self.ask_why(self.why.name)
+
+    def _show_lists(self) -> None:
+        bed, unit = self.session.bed, self.session.unit
+        self.parts.show_bed(bed, unit)
+        self.checks.show_findings(bed.findings, unit)
+        self.summary.show_findings(bed.findings)
+
+    def _show_history(self) -> None:
+        session = self.session
+        for thing in (self.menus.undo, self.strip.undo_button):
+            thing.setEnabled(session.can_undo)
+        for thing in (self.menus.redo, self.strip.redo_button):
+            thing.setEnabled(session.can_redo)
+        file = f" ({session.path.name})" if session.path else ""
+        self.setWindowTitle(f"{session.design.name}{file}[*] – Bedwright")
+        self.setWindowModified(session.is_unsaved)
+
+    def show_list(self, place: int) -> None:
+        """Bring one of the lists to the front."""
+        self.lists.setCurrentIndex(place)
+
+    def _find_part(self) -> None:
+        self.show_list(PARTS)
+        self.parts.filter_line.setFocus()
+
+    # ------------------------------------------------------------ why, and picking
+
+    def ask_why(self, name: str) -> None:
+        """Say why a dimension is what it is."""
+        from model.errors import BadInput
+        from model.exports.why_text import lines
+
+        bed, known = self.session.bed, all_choices()
+        try:
+            self.why.tell(name, lines(bed, name, WHOLE_LINES), known.__contains__)
+        except BadInput:  # a dimension of a place that this bed does not have
+            self.why.clear()
+
+    def _pick_piece(self, piece: int) -> None:
+        alike = self.parts.choose_piece(piece) if piece >= 0 else self.parts.choose_piece(-1)
+        self.view.select((piece,) if piece >= 0 else ())
+        if piece >= 0 and self.lists.currentIndex() == CHECKS:
+            self.show_list(PARTS)
+        self._say_picked(piece, len(alike))
+
+    def _pick_pieces(self, pieces: tuple[int, ...]) -> None:
+        self.view.select(pieces)
+        self._say_picked(pieces[0] if pieces else -1, len(pieces))
+
+    def _say_picked(self, piece: int, alike: int) -> None:
+        if piece < 0:
+            self.look.say_picked("")
+            return
+        record = self.parts.table.record
+        mark = getattr(record, "mark", "") or getattr(record, "code", "")
+        count = f", one of {alike} alike" if alike > 1 else ""
+        self.look.say_picked(f"{mark} {self.session.bed.pieces.labels[piece]}{count}".strip())
+
+    def _switch(self, name: str, is_on: bool) -> None:
+        {
+            "mattress": self.view.show_mattress,
+            "see_through": self.view.see_through,
+            "dimensions": self.view.show_dimensions,
+            "shadow": self.view.show_shadow,
+            "parallel": self.view.look_parallel,
+        }[name](is_on)
+
+    # ------------------------------------------------------------ leaving
+
+    def offer_left_behind(self) -> None:
+        """Offer what an earlier window could not save."""
+        for path in self.kept.found():
+            design = self.kept.read(path)
+            if design is None:
+                continue
+            answers = [
+                ("Open it", lambda d=design, p=path: self._take_over(d, p)),
+                ("Throw it away", lambda p=path: self.kept.throw_away(p)),
+            ]
+            said = f"“{design.name}” was not saved when Bedwright last ended. It is still here."
+            self.notice.tell(said, answers)
+            return
+
+    def _take_over(self, design: Any, path: Path) -> None:
+        def take() -> None:
+            if self.desk.show_design(design):
+                self.kept.throw_away(path)
+
+        self.desk.leave(take)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        if self._is_leaving or not self.session.is_unsaved:
+            self.kept.forget()
+            self.session.worker.wait()
+            super().closeEvent(event)
+            return
+        event.ignore()
+        self.desk.leave(self._leave)
+
+    def _leave(self) -> None:
+        self._is_leaving = True
+        self.close()
+
+
+def _bed_view() -> BedView:
+    from app.view.bed_view import BedView  # 200 ms: after the window's other parts are asked for
+
+    return BedView()
+
+
+def open_window(design_path: Path | None = None) -> int:
+    """Open the window on a design, or on a new bed; gives the exit code."""
+    QCoreApplication.setAttribute(Qt.ApplicationAttribute.AA_ShareOpenGLContexts)
+    QLocale.setDefault(QLocale.c())  # lengths are read by our own rules, alike on every system
+    app = QApplication(sys.argv[:1])
+    app.setApplicationName("Bedwright")
+    dress(app)
+    _choose_surface()
+    from model.bed import Design
+
+    window = Window(Session(Design()))
+    window.show()
+    if design_path is not None:
+        window.desk.open_path(design_path)
+    QTimer.singleShot(0, window, window.offer_left_behind)
+    return app.exec()
+
+
+def _choose_surface() -> None:
+    """Smooth edges where a graphics card pays for them."""
+    from app.view.renderer import is_software, renderer
+
+    surface = QSurfaceFormat.defaultFormat()
+    surface.setSamples(0 if is_software(renderer()) else 4)
+    QSurfaceFormat.setDefaultFormat(surface)
