@@ -45,6 +45,15 @@ class Slides:
         why_most="Thicker takes the drawer's room.",
         help="Lengthwise divider where bearers meet no stile.",
     )  # fmt: skip
+    divider_end_clearance: Mm = length(
+        2, least=0, most=12, why_least="The cross member touches both rails.",
+        why_most="A shorter one holds nothing.",
+        help="Between the foot drawers' cross member and each side rail.",
+    )  # fmt: skip
+    runner_stock: Mm = length(
+        19.05, least=12, most=30, why_least="Too thin to screw to the bearer.",
+        why_most="Thicker stands on the floor.", help="Height of runners and skids under box sides.",
+    )  # fmt: skip
     rear_support: RearSupport = option(
         "none", help="A skid under the back of a box that is longer than its slide."
     )

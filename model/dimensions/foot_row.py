@@ -1,0 +1,47 @@
+"""The row of drawers reached from the foot, and the cross member behind it."""
+
+from model.brief.sides import DepthKind
+from model.rules import rule
+from model.units import Count, Mm, ShopGrid
+
+
+@rule
+def owns_bearers(drawer_count: Count) -> bool:
+    """The foot row shares its bearers with no other."""
+    return drawer_count > 0
+
+
+@rule
+def lands_far() -> bool:
+    """Bearers from the foot end on a cross member of their own."""
+    return False
+
+
+@rule
+def zone_limit(depth: DepthKind, far_plane: Mm, middle_plane: Mm) -> Mm:
+    """Drawers from the foot may reach to the head, or to the middle of the bed."""
+    return middle_plane if depth == "half" else far_plane
+
+
+@rule
+def front_count(drawer_count: Count) -> Count:
+    """Every drawer has a front."""
+    return drawer_count
+
+
+@rule
+def row_behind(drawer_count: Count, zone_back: Mm, post_along: Mm, grid: ShopGrid) -> Mm:
+    """The side rows begin behind the foot drawers and their cross member, on the grid."""
+    return post_along + (grid.up(zone_back - post_along) if drawer_count else 0.0)
+
+
+@rule
+def divider_length(well_width: Mm, divider_end_clearance: Mm, grid: ShopGrid) -> Mm:
+    """The cross member reaches from side rail to side rail, but for a little room."""
+    return grid.down(well_width - 2 * divider_end_clearance)
+
+
+@rule
+def divider_from(divider_length: Mm) -> Mm:
+    """The cross member lies in the middle of the bed."""
+    return -divider_length / 2

@@ -1,0 +1,158 @@
+"""Heights of what carries the boxes: bearers, runners and kickers, from the floor up."""
+
+from model.brief.drawers import RearSupport
+from model.errors import CannotBuild
+from model.materials import Slide
+from model.rules import rule
+from model.units import Mm, ShopGrid
+
+SCREW_BACKING: Mm = 10.0  # wood above and below a line of slide screws; common practice, no source
+
+
+@rule
+def has_centre_runner(slide: Slide) -> bool:
+    """A centre runner carries the box in its middle; all others have a bearer on each side."""
+    return slide.kind == "centre runner"
+
+
+@rule
+def has_wooden_runners(slide: Slide) -> bool:
+    """Wooden runners carry the box under both sides."""
+    return slide.kind == "wooden runner"
+
+
+@rule
+def has_skids(is_side_mount: bool, rear_support: RearSupport) -> bool:
+    """Skids may bear the back of a box that is longer than its slide."""
+    return is_side_mount and rear_support == "skid"
+
+
+@rule
+def runner_bottom(
+    has_wooden_runners: bool, has_skids: bool, box_bottom: Mm, runner_stock: Mm, has_drawers: bool
+) -> Mm:
+    """A runner or skid lies under the box side, its top at the box's lower edge."""
+    bottom = box_bottom - runner_stock
+    if has_drawers and (has_wooden_runners or has_skids) and bottom < 0:
+        raise CannotBuild(
+            "runner_stock", "The runners under the boxes would stand below the floor."
+        )
+    return bottom
+
+
+@rule
+def bearer_rise(has_centre_runner: bool, bearer_height: Mm, bearer_stock: Mm) -> Mm:
+    """Bearers stand on edge; a centre runner lies flat, so that the box sits steadier."""
+    return bearer_stock if has_centre_runner else bearer_height
+
+
+@rule
+def bearer_across(has_centre_runner: bool, bearer_height: Mm, bearer_stock: Mm) -> Mm:
+    """How wide a bearer is along the row."""
+    return bearer_height if has_centre_runner else bearer_stock
+
+
+@rule
+def slide_bearer_bottom(
+    opening_bottom: Mm, slide_centre: Mm, bearer_height: Mm, grid: ShopGrid
+) -> Mm:
+    """A bearer is centred on its slide where it can be, and stands no lower than the opening."""
+    return opening_bottom + max(0.0, grid.down(slide_centre - bearer_height / 2 - opening_bottom))
+
+
+@rule
+def bearer_bottom(
+    has_centre_runner: bool,
+    has_wooden_runners: bool,
+    has_skids: bool,
+    box_bottom: Mm,
+    bearer_stock: Mm,
+    runner_bottom: Mm,
+    slide_bearer_bottom: Mm,
+) -> Mm:
+    """Bearers begin at the lower edge of their runner, or lie round their slide."""
+    if has_centre_runner:
+        return box_bottom - bearer_stock
+    return runner_bottom if has_wooden_runners or has_skids else slide_bearer_bottom
+
+
+@rule
+def bearer_top(
+    bearer_bottom: Mm,
+    bearer_rise: Mm,
+    opening_top: Mm,
+    is_side_mount: bool,
+    slide_centre: Mm,
+    has_drawers: bool,
+) -> Mm:
+    """A bearer ends below the opening's top, and backs the screws of what it carries."""
+    top = bearer_bottom + bearer_rise
+    if has_drawers and top > opening_top + 1e-6:
+        raise CannotBuild(
+            "bearer_height",
+            f"The bearers would stand {top - opening_top:.1f} mm higher than the drawer opening.",
+        )
+    if has_drawers and is_side_mount and top < slide_centre + SCREW_BACKING - 1e-6:
+        raise CannotBuild(
+            "bearer_height", "The bearers are too low for the slides' screws.",
+            works=(slide_centre + SCREW_BACKING - bearer_bottom, 200.0),
+        )  # fmt: skip
+    return top
+
+
+@rule
+def runner_width(slide_side_space: Mm, box_thickness: Mm, grid: ShopGrid) -> Mm:
+    """A runner reaches from its bearer to a little past the box side.
+
+    Source: common practice, no source (3 mm past the side)
+    """
+    return grid.up(slide_side_space + box_thickness + 3)
+
+
+@rule
+def kicker_room(slide: Slide) -> Mm:
+    """Air between the box side and the kicker above it, which keeps an open drawer from tipping."""
+    return slide.room_above_mm
+
+
+@rule
+def kicker_bottom(
+    box_top: Mm, kicker_room: Mm, bearer_top: Mm, has_wooden_runners: bool, has_drawers: bool
+) -> Mm:
+    """The kicker's lower edge, from the floor."""
+    bottom = box_top + kicker_room
+    if has_drawers and has_wooden_runners and bottom < bearer_top:
+        raise CannotBuild(
+            "bearer_height",
+            "The guides beside the boxes would stand higher than the kickers above.",
+        )
+    return bottom
+
+
+@rule
+def kicker_height(
+    box_top_room_built: Mm,
+    kicker_room: Mm,
+    has_wooden_runners: bool,
+    has_drawers: bool,
+    grid: ShopGrid,
+) -> Mm:
+    """Kickers fill the height that is left below the top rail, so that no cleat is in their way."""
+    height = grid.down(box_top_room_built - kicker_room)
+    if has_drawers and has_wooden_runners and height < 6:
+        raise CannotBuild(
+            "box_top_room", "No kicker fits above the boxes.", works=(kicker_room + 8, 60.0)
+        )
+    return height
+
+
+@rule
+def kicker_width(bearer_stock: Mm, runner_width: Mm) -> Mm:
+    """A kicker lies over its bearer and over the box side."""
+    return bearer_stock + runner_width
+
+
+@rule
+def kicker_post_height(kicker_bottom: Mm, bearer_top: Mm) -> Mm:
+    """A short post on the bearer holds the kicker's rear end."""
+    return kicker_bottom - bearer_top

@@ -1,0 +1,64 @@
+"""Side-mount slides along their row. Read for left, right and foot."""
+
+from model.dimensions.fasteners import Fastener, longest_screw
+from model.dimensions.spots import shifted
+from model.rules import rule
+from model.units import Count, Mm, Places
+
+PLATE: Mm = 1.2  # the steel that a screw's head bears on; common practice, no source
+HAIR: Mm = 0.5  # a slide's screw may come this near to the box side's inner face
+
+
+@rule
+def slide_near_places(opening_places: Places, is_side_mount: bool, drawer_count: Count) -> Places:
+    """The outer member lies on the bearer, flush with the opening's first edge."""
+    return opening_places if is_side_mount and drawer_count else ()
+
+
+@rule
+def slide_holder_far_places(
+    slide_near_places: Places, opening_width: Mm, slide_member: Mm
+) -> Places:
+    """The outer member at the opening's far edge."""
+    return shifted(slide_near_places, opening_width - slide_member)
+
+
+@rule
+def slide_mover_places(box_places: Places, is_side_mount: bool, slide_member: Mm) -> Places:
+    """The inner member lies on the box side."""
+    return shifted(box_places, -slide_member) if is_side_mount else ()
+
+
+@rule
+def slide_mover_far_places(slide_mover_places: Places, slide_member: Mm, box_width: Mm) -> Places:
+    """The inner member on the box's far side."""
+    return shifted(slide_mover_places, slide_member + box_width)
+
+
+@rule
+def slide_screw_spots(slide_closed: Mm, back_plane: Mm, box_front_plane: Mm) -> Places:
+    """Slides have three screws a side, the first behind the frame, where the bearer is.
+
+    Source: common practice, no source
+    """
+    first = max(35.0, back_plane - box_front_plane + 12)
+    last = slide_closed - 35.0
+    return (first, (first + last) / 2, last)
+
+
+@rule
+def slide_bearer_screw(bearer_stock: Mm) -> Fastener:
+    """Screws that hold a slide must end inside the bearer."""
+    return longest_screw(min(15.875, bearer_stock - 1), ("6", "4"))
+
+
+@rule
+def slide_box_screw(box_thickness: Mm) -> Fastener:
+    """Screws that hold a slide must not prick whoever reaches into the drawer."""
+    return longest_screw(min(15.875, box_thickness + PLATE - HAIR), ("6", "4"))
+
+
+@rule
+def slide_code(slide_closed: Mm) -> str:
+    """Slides are bought by their length in mm."""
+    return f"SLIDE-{slide_closed:.0f}"

@@ -1,0 +1,120 @@
+"""What wooden runners are made of: runner, kicker and its post. Skids are runners under slides.
+
+Read for left, right and foot.
+"""
+
+from __future__ import annotations
+
+from model.frame import Frame
+from model.materials import Material
+from model.parts.drawer_places import standing
+from model.parts.record import Hold, Made, Part
+from model.parts.slides import BEARERS
+from model.rules import rule
+from model.units import Mm, Places
+
+TO_FRAME = "stiles|bottom_rail"
+TO_TOP = "top_rail|end_rail|stiles"
+
+
+@rule
+def runners(
+    runner_places: Places,
+    runner_far_places: Places,
+    back_plane: Mm,
+    runner_bottom: Mm,
+    runner_length: Mm,
+    runner_width: Mm,
+    runner_stock: Mm,
+    has_skids: bool,
+    frame: Frame,
+    bearer_wood: Material,
+) -> Made:
+    """A runner under each box side is glued and screwed to the bearer's face."""
+    if not runner_places:
+        return ()
+    return (
+        Part(
+            name="skid" if has_skids else "runner",
+            assembly="under the bed",
+            length=runner_length,
+            width=runner_width,
+            thickness=runner_stock,
+            lies="vuz",
+            at=(runner_places[0], back_plane, runner_bottom),
+            places=standing(runner_places, runner_far_places),
+            frame=frame,
+            material=bearer_wood.key,
+            held=(Hold(BEARERS, "glued and screwed", glued=True),),
+        ),
+    )
+
+
+@rule
+def kickers(
+    kicker_places: Places,
+    kicker_far_places: Places,
+    back_plane: Mm,
+    kicker_bottom: Mm,
+    runner_length: Mm,
+    kicker_width: Mm,
+    kicker_height: Mm,
+    frame: Frame,
+    bearer_wood: Material,
+) -> Made:
+    """A kicker above each box side keeps the open drawer from tipping."""
+    if not kicker_places:
+        return ()
+    return (
+        Part(
+            name="kicker",
+            assembly="under the bed",
+            length=runner_length,
+            width=kicker_width,
+            thickness=kicker_height,
+            lies="vuz",
+            at=(kicker_places[0], back_plane, kicker_bottom),
+            places=standing(kicker_places, kicker_far_places),
+            frame=frame,
+            material=bearer_wood.key,
+            held=(
+                Hold(TO_TOP, "screwed", knock_down=True),
+                Hold("kicker_posts|bearers|opposite_bearers", "screwed", knock_down=True),
+            ),
+        ),
+    )
+
+
+@rule
+def kicker_posts(
+    kicker_places: Places,
+    kicker_post_far_places: Places,
+    kicker_post_plane: Mm,
+    bearer_top: Mm,
+    kicker_post_height: Mm,
+    bearer_height: Mm,
+    bearer_stock: Mm,
+    frame: Frame,
+    bearer_wood: Material,
+) -> Made:
+    """A post on the bearer holds the rear end of its kicker."""
+    if not kicker_places or not kicker_post_height:
+        return ()
+    return (
+        Part(
+            name="kicker post",
+            assembly="under the bed",
+            length=kicker_post_height,
+            width=bearer_height,
+            thickness=bearer_stock,
+            lies="zvu",
+            at=(kicker_places[0], kicker_post_plane, bearer_top),
+            places=standing(kicker_places, kicker_post_far_places),
+            frame=frame,
+            material=bearer_wood.key,
+            held=(
+                Hold(BEARERS, "screwed", knock_down=True),
+                Hold("kickers", "screwed", knock_down=True),
+            ),
+        ),
+    )
