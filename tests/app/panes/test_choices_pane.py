@@ -3,6 +3,9 @@
 from typing import Any
 
 import pytest
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QWheelEvent
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.fields.length_field import LengthField
@@ -46,12 +49,12 @@ def test_a_measured_size_stands_below_its_nominal_one(pane: ChoicesPane) -> None
     assert names[names.index("mattress_width") + 1] == "mattress_width_measured"
 
 
-def test_fields_are_made_when_their_group_is_opened(pane: ChoicesPane) -> None:
+def test_fields_are_made_when_their_group_is_opened(qtbot: QtBot, pane: ChoicesPane) -> None:
     assert "beam" not in pane.fields()
 
     pane.groups["Centre beam"].heading.click()
 
-    assert pane.field("beam").isVisible()
+    qtbot.waitUntil(lambda: "beam" in shown(pane))
 
 
 def test_a_search_shows_what_holds_every_word(qtbot: QtBot, pane: ChoicesPane) -> None:
@@ -117,10 +120,6 @@ def test_a_choice_named_elsewhere_gets_the_keyboard(qtbot: QtBot, pane: ChoicesP
 
 
 def test_rolling_over_a_field_changes_nothing(qtbot: QtBot, pane: ChoicesPane) -> None:
-    from PySide6.QtCore import QPoint, QPointF
-    from PySide6.QtGui import QWheelEvent
-    from PySide6.QtWidgets import QApplication
-
     field = pane.field("mattress_pieces")
     pane.find_line.setFocus()
     none, centre = Qt.KeyboardModifier.NoModifier, QPointF(field.input().rect().center())
