@@ -231,12 +231,25 @@ def _built(path: Path) -> Bed:
 
 
 def _with_a_way_out(design: Design, refusal: CannotBuild) -> BedError:
-    """The refusal, with the range that would work where one is found."""
+    """The refusal, with what would work in its place, in the design's unit."""
     from model.book import open_book
+    from model.brief import all_choices
     from model.mend import works
+    from model.units import INCH, ShopGrid, show_length
 
-    way_out = works(design, refusal, open_book()).sentence
-    return BadInput(refusal.field, f"{_sentence(refusal)} {way_out}".strip())
+    mended = works(design, refusal, open_book())
+    said = mended.sentence
+    if mended.range and all_choices()[mended.choice].is_length and _reads_inches(design):
+        sixteenths = ShopGrid(INCH / 16, "inch")  # inwards, so that what is said does work
+        low, high = sixteenths.up(mended.range[0]), sixteenths.down(mended.range[1])
+        if low <= high:
+            span = f"from {show_length(low, 'inch')} to {show_length(high, 'inch')}"
+            said = f"{refusal} {mended.choice} {span} would work."
+    return BadInput(refusal.field, said)
+
+
+def _reads_inches(design: Design) -> bool:
+    return bool(design.value("shown_unit") == "inch")
 
 
 def _check(arguments: argparse.Namespace) -> int:

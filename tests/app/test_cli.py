@@ -1,0 +1,306 @@
+"""The command line: exit codes that scripts can trust, sentences that a maker can act on."""
+
+from __future__ import annotations
+
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from app.cli import main
+from model import designs
+
+Out = pytest.CaptureFixture[str]
+
+
+@pytest.fixture
+def file(tmp_path: Path) -> Path:
+    """A design as `new` writes it."""
+    path = tmp_path / "bed.bedwright"
+    assert main(["new", str(path), "--name", "Bed"]) == 0
+    return path
+
+
+def refusal(capsys: Out, *arguments: str | Path) -> str:
+    """Run a command that is refused: exit code 2, nothing printed, one line of complaint."""
+    capsys.readouterr()
+    assert main([str(each) for each in arguments]) == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.startswith("bedwright: ") and said.err.count("\n") == 1
+    return said.err
+
+
+# ---------------------------------------------------------------- new
+
+
+def test_new_writes_a_design_from_options(tmp_path: Path, capsys: Out) -> None:
+    file = tmp_path / "oak.bedwright"
+
+    code = main(
+        ["new", str(file), "--name", "Oak", "--set", "left.drawers=2", "--set", "rail_height=16in"]
+    )
+
+    design = designs.read(file)
+    assert code == 0
+    assert (design.name, design.value("left.drawers")) == ("Oak", 2)
+    assert design.value("rail_height") == pytest.approx(406.4, abs=1e-9)
+    assert capsys.readouterr().out == f"Wrote {file}\n"
+
+
+def test_a_length_without_a_unit_is_in_the_designs_unit(tmp_path: Path) -> None:
+    inches, metric = tmp_path / "inches.bedwright", tmp_path / "metric.bedwright"
+
+    main(["new", str(inches), "--set", "rail_height=16 1/2"])
+    main(["new", str(metric), "--set", "rail_height=420", "--set", "shown_unit=mm"])
+
+    assert designs.read(inches).value("rail_height") == pytest.approx(419.1, abs=1e-9)
+    assert designs.read(metric).value("rail_height") == 420
+
+
+def test_mm_taken_for_inches_are_pointed_out(tmp_path: Path, capsys: Out) -> None:
+    said = refusal(capsys, "new", tmp_path / "bed", "--set", "mattress_width=1524")
+
+    assert "mattress_width" in said and "write 1524mm" in said
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_new_adds_the_ending_of_design_files(tmp_path: Path) -> None:
+    main(["new", str(tmp_path / "guest_room")])
+
+    assert designs.read(tmp_path / "guest_room.bedwright").name == "guest room"
+
+
+def test_new_writes_nothing_over_a_file_unless_told_to(file: Path, capsys: Out) -> None:
+    before = file.read_bytes()
+
+    assert "--replace" in refusal(capsys, "new", file, "--name", "Other")
+    assert file.read_bytes() == before
+
+    assert main(["new", str(file), "--name", "Other", "--replace"]) == 0
+    assert designs.read(file).name == "Other"
+
+
+def test_new_can_start_from_another_design(tmp_path: Path) -> None:
+    first, second = tmp_path / "first.bedwright", tmp_path / "second.bedwright"
+    main(["new", str(first), "--name", "First", "--set", "left.drawers=1"])
+
+    main(["new", str(second), "--from", str(first), "--set", "right.drawers=2"])
+
+    design = designs.read(second)
+    assert [design.value(f"{side}.drawers") for side in ("left", "right")] == [1, 2]
+    assert design.name == "First"
+
+
+@pytest.mark.parametrize(
+    ("arguments", "said"),
+    [
+        (["--set", "mattres_width=60in"], "mattress_width"),
+        (["--set", "left.drawers=2.5"], "left.drawers"),
+        (["--set", "left.drawers=nan"], "left.drawers"),
+        (["--set", "rail_height=tall"], "rail_height"),
+        (["--set", "rail_height=-16in"], "rail_height"),
+        (["--set", "rail_height=16kg"], "rail_height"),
+        (["--set", "frame_wood=unobtainium"], "frame_wood"),
+        (["--set", "has_skirting=perhaps"], "has_skirting"),
+        (["--set", "rail_height"], "NAME=VALUE"),
+        (["--set", "shown_unit=mm", "--set", "shown_unit=inch"], "twice"),
+        (["--from", "no-such-demo"], "no-such-demo"),
+        (["--name", " "], "name"),
+    ],
+)
+def test_options_that_are_no_bed_are_refused_by_name(
+    tmp_path: Path, capsys: Out, arguments: list[str], said: str
+) -> None:
+    assert said in refusal(capsys, "new", tmp_path / "bed", *arguments)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_new_needs_a_name_that_ends_as_designs_do(tmp_path: Path, capsys: Out) -> None:
+    assert ".bedwright" in refusal(capsys, "new", tmp_path / "bed.json")
+    assert "FILE" in refusal(capsys, "new")
+
+
+def test_the_list_of_choices_fits_the_terminal(capsys: Out) -> None:
+    assert main(["new", "--choices"]) == 0
+
+    lines = capsys.readouterr().out.splitlines()
+    assert any(line.startswith("  mattress_width: ") for line in lines)
+    assert max(len(line) for line in lines) <= 80
+
+
+# ---------------------------------------------------------------- check, why, plan
+
+
+def test_check_prints_every_check_and_tells_the_verdict_by_its_code(
+    file: Path, capsys: Out
+) -> None:
+    capsys.readouterr()
+    code = main(["check", str(file)])
+
+    out = capsys.readouterr().out
+    assert code == (1 if "\nFAILS" in f"\n{out}" else 0)
+    assert max(len(line) for line in out.splitlines()) <= 80
+    assert out.splitlines()[-1].startswith("Of ")
+
+
+def test_why_leads_down_to_the_makers_choices(file: Path, capsys: Out) -> None:
+    capsys.readouterr()
+    assert main(["why", str(file), "left.opening_width"]) == 0
+
+    out = capsys.readouterr().out
+    assert out.startswith("left.opening_width = ")
+    assert 'mattress_length = 80", your choice' in out
+    assert max(len(line) for line in out.splitlines()) <= 80
+
+
+def test_why_knows_the_dimension_behind_a_size_of_a_mark(file: Path, capsys: Out) -> None:
+    capsys.readouterr()
+    assert main(["why", str(file), "h1.length"]) == 0
+
+    assert " = " in capsys.readouterr().out.splitlines()[0]
+
+
+def test_why_names_what_sounds_alike(file: Path, capsys: Out) -> None:
+    assert "left.opening_width" in refusal(capsys, "why", file, "left.openig_width")
+
+
+def test_every_dimension_can_be_asked_why(file: Path) -> None:
+    from model.bed import solve
+    from model.exports import why_text
+
+    bed = solve(designs.read(file))
+
+    for name in bed.dimensions.values:
+        lines = list(why_text.lines(bed, name, 80))
+        assert lines and max(len(line) for line in lines) <= 80
+
+
+@pytest.mark.parametrize("command", [["check"], ["why"], ["plan"]])
+@pytest.mark.parametrize(
+    ("content", "said"),
+    [
+        (b"", "empty"),
+        (b'{"format": "bedwright-design"', "ends too early"),
+        (b'{"format": "bedwright-design", "version": 9}', "newer"),
+        (b'{"format": "bedwright-design", "version": 1, "choices": {"side_fit": NaN}}', "side_fit"),
+    ],
+)
+def test_a_design_that_cannot_be_read_is_told_and_nothing_is_written(
+    tmp_path: Path, capsys: Out, command: list[str], content: bytes, said: str
+) -> None:
+    file, folder = tmp_path / "bad.bedwright", tmp_path / "plan"
+    file.write_bytes(content)
+    more = {"check": [], "why": ["side_fit"], "plan": ["-o", str(folder)]}[command[0]]
+
+    assert said in refusal(capsys, *command, file, *more)
+    assert [each.name for each in tmp_path.iterdir()] == ["bad.bedwright"]
+
+
+def test_a_bed_that_cannot_be_built_is_refused_with_what_works(tmp_path: Path, capsys: Out) -> None:
+    """Rails and floor gap alone are higher than the wished rail height."""
+    file, folder = tmp_path / "low.bedwright", tmp_path / "deep" / "plan"
+    settings = ["rail_height=150mm", "top_rail_width=150mm", "bottom_rail_width=100mm"]
+    main(["new", str(file), *(each for setting in settings for each in ("--set", setting))])
+
+    said = refusal(capsys, "plan", file, "-o", folder)
+
+    assert any(name in said for name in ("rail_height", "rail height", "Rail height"))
+    assert " to " in said or "would work" in said
+    assert [each.name for each in tmp_path.iterdir()] == ["low.bedwright"]
+    assert main(["check", str(file)]) == 2
+
+
+def test_plan_writes_the_package_and_says_so(file: Path, tmp_path: Path, capsys: Out) -> None:
+    capsys.readouterr()
+    assert main(["plan", str(file), "-o", str(tmp_path / "plan")]) == 0
+
+    out = capsys.readouterr().out
+    assert all(each.name in out for each in (tmp_path / "plan").iterdir())
+    assert json.loads((tmp_path / "plan" / "summary.json").read_text("utf-8"))["design"] == "Bed"
+
+
+def test_plan_into_a_file_is_refused(file: Path, capsys: Out) -> None:
+    before = file.read_bytes()
+
+    assert "not written" in refusal(capsys, "plan", file, "-o", file)
+    assert "not written" in refusal(capsys, "plan", file, "-o", file / "plan")
+    assert file.read_bytes() == before
+
+
+# ---------------------------------------------------------------- how it starts and ends
+
+
+def test_help_and_version_are_answered(capsys: Out) -> None:
+    assert main(["--help"]) == 0
+    assert main(["--version"]) == 0
+    assert "Bedwright 0." in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("arguments", [[], ["saw"], ["plan", "bed.bedwright"], ["check"]])
+def test_a_command_that_is_not_understood_is_an_error_of_use(
+    arguments: list[str], capsys: Out
+) -> None:
+    assert main(arguments) == 2
+    assert "usage: bedwright" in capsys.readouterr().err
+
+
+def test_a_mistake_of_our_own_is_noted_and_told_in_a_sentence(
+    file: Path,
+    tmp_path: Path,
+    capsys: Out,
+    caplog: pytest.LogCaptureFixture,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def break_down(*_: object) -> None:
+        raise ZeroDivisionError("a bug")
+
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    monkeypatch.setattr("model.designs.read", break_down)
+
+    assert main(["check", str(file)]) == 3
+    said = capsys.readouterr().err
+    assert "Traceback" not in said and said.count("\n") == 1
+    log = tmp_path / "state" / "bedwright" / "bedwright.log"
+    assert str(log) in said
+    assert "ZeroDivisionError: a bug" in log.read_text("utf-8")
+
+
+def test_stopped_by_the_keyboard_it_says_so(
+    file: Path, capsys: Out, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def stop(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("model.designs.read", stop)
+
+    assert main(["check", str(file)]) == 130
+    assert capsys.readouterr().err == "bedwright: Stopped. Nothing is left half written.\n"
+
+
+@pytest.mark.skipif(os.name != "posix", reason="pipes as POSIX has them")
+def test_a_reader_that_has_seen_enough_ends_it_without_a_word() -> None:
+    run = "import sys; from app.cli import main; sys.exit(main(['new', '--choices']))"
+    reader, writer = os.pipe()
+    os.close(reader)
+
+    done = subprocess.run([sys.executable, "-c", run], stdout=writer, stderr=subprocess.PIPE)
+
+    os.close(writer)
+    assert (done.returncode, done.stderr) == (141, b"")
+
+
+def test_a_terminal_that_lacks_letters_stops_nothing(tmp_path: Path) -> None:
+    run = "import sys; from app.cli import main; sys.exit(main(sys.argv[1:]))"
+
+    done = subprocess.run(
+        [sys.executable, "-c", run, "new", str(tmp_path / "寝台")],
+        env=os.environ | {"PYTHONIOENCODING": "ascii"},
+        capture_output=True,
+    )
+
+    assert done.returncode == 0, done.stderr
+    assert (tmp_path / "寝台.bedwright").exists()
