@@ -107,7 +107,7 @@ def made(dimensions: Dimensions) -> Mapping[str, tuple[Part, ...]]:
 def part_rules() -> tuple[str, ...]:
     """The full names of the rules that make parts."""
     book = open_book()
-    return tuple(step.name for step in book.steps if book.kinds[step.name] == Made)
+    return tuple(name for name in book.rules if book.kinds[name] == Made)
 
 
 def travel_of(dimensions: Dimensions) -> dict[str, tuple[npt.NDArray[np.float64], float]]:

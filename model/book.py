@@ -31,7 +31,7 @@ PARTS: dict[tuple[str, ...], str] = {
     ("foot",): "foot_frame",
     ENDS: "posts ends end_filling end_planks end_dowels beam_block",
     SIDES: "connector_work side_frames closing connectors cleats",
-    ROWS: "rail_work stile_kinds stiles boxes slides fronts front_fixing framed_fronts",
+    ROWS: "rail_work stile_kinds stiles frame_dowels boxes slides fronts front_fixing framed_fronts",
 }
 CHECKS: dict[tuple[str, ...], str] = {
     BED: "mattress deck stock",

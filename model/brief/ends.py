@@ -13,7 +13,7 @@ class End:
     """End"""
 
     scopes = ("head", "foot")
-    defaults = {"head.style": "panel", "foot.style": "panel", "foot.height": 560.0}
+    defaults = {"head.style": "panel", "foot.style": "panel", "foot.height": 640.0}
 
     style: EndStyle = option("panel", help="What stands between the posts.")
     height: Mm = length(
@@ -54,7 +54,7 @@ class Ends:
     """Ends"""
 
     end_rail_width: Mm = length(
-        140, cut=True, least=60, most=300, why_least="Too narrow for a joint.",
+        171.45, cut=True, least=60, most=300, why_least="Too narrow for a joint.",
         why_most="Wider boards move too much.",
         help="Rail between the posts at the height of the side rails.",
     )  # fmt: skip

@@ -63,7 +63,7 @@ class SideFrames:
         why_most="Wider boards move too much.", help="Width of a solid side rail.",
     )  # fmt: skip
     top_rail_width: Mm = length(
-        102, cut=True, least=60, most=250, slider=True, why_least="Too narrow to carry a sleeper.",
+        114.3, cut=True, least=60, most=250, slider=True, why_least="Too narrow to carry a sleeper.",
         why_most="Wider leaves no opening.", help="Upper rail of a face frame.",
     )  # fmt: skip
     bottom_rail_width: Mm = length(

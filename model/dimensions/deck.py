@@ -194,38 +194,28 @@ def batten_bottom(deck_bottom: Mm, frame_thickness: Mm) -> Mm:
     return deck_bottom - frame_thickness
 
 
+def _longest(screw: WoodScrew, most: float) -> float:
+    """The longest sold length within `most`; the shortest of all when none is, for the check to speak up."""
+    return max((x for x in screw.lengths_mm if x <= most + 1e-6), default=min(screw.lengths_mm))
+
+
 @rule
 def cleat_screw_length(
     cleat_screw: WoodScrew, cleat_stock: Mm, frame_thickness: Mm, screw_cover: Mm
 ) -> Mm:
     """The longest screw that goes through the cleat into the rail and does not come out."""
-    most = cleat_stock + frame_thickness - screw_cover
-    fitting = [x for x in cleat_screw.lengths_mm if cleat_stock < x <= most]
-    if not fitting:
-        raise CannotBuild(
-            "cleat_stock", "No screw passes the cleat and ends inside the rail."
-        )
-    return max(fitting)
+    return _longest(cleat_screw, cleat_stock + frame_thickness - screw_cover)
 
 
 @rule
 def slat_screw_length(
-    deck: DeckKind,
-    slat_fixing: SlatFixing,
-    cleat_screw: WoodScrew,
-    slat_thickness: Mm,
-    cleat_width: Mm,
-    screw_cover: Mm,
+    cleat_screw: WoodScrew, slat_thickness: Mm, cleat_width: Mm, screw_cover: Mm
 ) -> Mm:
     """A slat's screw is about three times as long as the slat is thick, and ends inside the cleat.
 
     Source: common practice, no source.
     """
-    most = min(3 * slat_thickness, slat_thickness + cleat_width - screw_cover)
-    fitting = [x for x in cleat_screw.lengths_mm if slat_thickness < x <= most]
-    if deck == "slats" and slat_fixing == "screws" and not fitting:
-        raise CannotBuild("cleat_width", "No screw passes the slat and ends inside the cleat.")
-    return max(fitting, default=0.0)
+    return _longest(cleat_screw, min(3 * slat_thickness, slat_thickness + cleat_width - screw_cover))
 
 
 @rule

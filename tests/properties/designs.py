@@ -1,0 +1,49 @@
+"""Random designs over the whole parameter space: every style, every side, every row; numbers all over their range."""
+
+from __future__ import annotations
+
+import random
+from typing import Any
+
+from model.bed import Design
+from model.brief import all_choices
+from model.brief.declare import Choice
+
+ANYWHERE = 0.04  # share of numbers that are drawn from their whole range, absurd ones included
+NEAR = 0.35  # share that are drawn near their default
+WORD_CHANGES = 0.55  # share of the words that are drawn anew
+
+SHAPES = ("head.style", "foot.style", "left.side", "right.side", "deck", "beam", "slide")
+
+
+def random_design(seed: int) -> Design:
+    """A design drawn with this seed; the words that shape the bed are always drawn anew."""
+    rng = random.Random(seed)
+    drawn = {name: _drawn(rng, choice) for name, choice in all_choices().items()}
+    changes = {name: value for name, value in drawn.items() if value is not None}
+    return Design(name=f"random {seed}").with_choices(changes)
+
+
+def _drawn(rng: random.Random, choice: Choice) -> Any:
+    if choice.is_flag:
+        return rng.random() < 0.3
+    if choice.name.endswith("drawers"):
+        return rng.choice((0, 1, 2, 2, 3, 3, 4, 6) if not choice.name.startswith("foot") else (0, 0, 0, 1, 2))
+    if choice.keys:
+        shaping = choice.name in SHAPES
+        return rng.choice(choice.keys) if shaping or rng.random() < WORD_CHANGES else None
+    return _number(rng, choice)
+
+
+def _number(rng: random.Random, choice: Choice) -> float | None:
+    assert choice.least is not None and choice.most is not None
+    luck = rng.random()
+    if luck < ANYWHERE:
+        value = rng.uniform(choice.least, choice.most)
+    elif luck < ANYWHERE + NEAR and choice.default is not None:
+        reach = 0.12 * abs(choice.default)
+        low, high = max(choice.least, choice.default - reach), min(choice.most, choice.default + reach)
+        value = rng.uniform(low, high)
+    else:
+        return None
+    return round(value) if choice.is_count else round(value, 3)
