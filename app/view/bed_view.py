@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from model.bed import Bed
 
 FIT = 1.10  # leaves some air round the bed
-BESIDE = np.array((220.0, 220.0, 0.0))  # mm: and room for dimension lines
+BESIDE = np.array((260.0, 220.0, 0.0))  # mm: and room for dimension lines
 SLIDE = 0.10  # share of its way that a drawer moves per picture
 
 
