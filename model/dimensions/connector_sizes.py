@@ -13,6 +13,7 @@ NUT_COVER: Mm = 3.0  # of wood behind a nut, so that it does not show; from memo
 LEAST_CLAMPED: Mm = 12.0  # of post under a bolt's head: 1/2 in; common practice, no source
 WALL_BEHIND_POCKET: Mm = 12.7  # 1/2 in of post behind a pocket; common practice, no source
 SCREW_COVER: Mm = 3.0  # 1/8 in of wood before a point; common practice, no source
+SCREW_ROOM: Mm = 5.0  # of wood beside a plate screw's axis; from memory
 BOLT_ROOM: Mm = 1.0  # a bolt's hole is wider than the bolt; common practice, no source
 
 
@@ -57,12 +58,27 @@ def end_stile_ground(
 
 
 @rule
+def post_ground(
+    post_along: Mm,
+    post_width: Mm,
+    end_joint_reach: Mm,
+    rail_set_back: Mm,
+    frame_thickness: Mm,
+    end_rail_back_plane: Mm,
+) -> Mm:
+    """What a post offers the screws of its plates, short of the end rails' joints."""
+    screws_reach = rail_set_back + frame_thickness / 2 + SCREW_ROOM
+    is_clear = post_width - end_joint_reach >= screws_reach
+    return post_along if is_clear else post_along - end_rail_back_plane
+
+
+@rule
 def plate_screw_length(
     connector: Connector,
     left_is_framed: bool,
     right_is_framed: bool,
     end_stile_ground: Mm,
-    post_along: Mm,
+    post_ground: Mm,
 ) -> Mm:
     """Plate screws are as long as advised, or as long as end stiles and posts allow.
 
@@ -71,15 +87,15 @@ def plate_screw_length(
     if connector.screw_length_mm is None:
         return 0.0
     is_framed = left_is_framed or right_is_framed
-    ground = min(post_along, end_stile_ground) if is_framed else post_along
+    ground = min(post_ground, end_stile_ground) if is_framed else post_ground
     if connector.screw_length_mm <= ground - SCREW_COVER:
         return connector.screw_length_mm
     try:
         return screw_no_longer_than(connector.screw_gauge, ground - SCREW_COVER)
     except CannotBuild:
         raise CannotBuild(
-            "end_stile_least", "The end stiles are too narrow for the screws of their connectors.",
-            involved=("connector",),
+            "end_stile_least" if ground < post_ground else "post_along",
+            "The screws of the connectors find too little wood.", involved=("connector",),
         ) from None  # fmt: skip
 
 

@@ -74,16 +74,25 @@ def _bolt_room(width: float, reach: float, connector: Connector, is_framed: bool
 
 
 @rule
+def rail_edge_taken(
+    frame_joint_reach: Mm, panel_groove_depth: Mm, closed_bays: Places, blind_bays: Places
+) -> Mm:
+    """How deep the joints of the stiles, and grooves for panels, go into the rails of the frame."""
+    grooved = closed_bays or blind_bays
+    return max(frame_joint_reach, panel_groove_depth) if grooved else frame_joint_reach
+
+
+@rule
 def bolt_in_top_rail(
-    connector: Connector, is_framed: bool, rail_top: Mm, top_rail_width: Mm, frame_joint_reach: Mm
+    connector: Connector, is_framed: bool, rail_top: Mm, top_rail_width: Mm, rail_edge_taken: Mm
 ) -> Mm:
     """The upper bolt keeps clear of the end stile's joint in the top rail."""
-    if not _bolt_room(top_rail_width, frame_joint_reach, connector, is_framed):
+    if not _bolt_room(top_rail_width, rail_edge_taken, connector, is_framed):
         raise CannotBuild(
             "top_rail_width", "Above the stile's joint the top rail has no room for a bolt.",
-            works=(frame_joint_reach + connector.nut_diameter_mm + 2 * ROUND_NUT, 250.0),
+            works=(rail_edge_taken + connector.nut_diameter_mm + 2 * ROUND_NUT, 250.0),
         )  # fmt: skip
-    return rail_top - (top_rail_width - frame_joint_reach) / 2
+    return rail_top - (top_rail_width - rail_edge_taken) / 2
 
 
 @rule
@@ -92,15 +101,15 @@ def bolt_in_bottom_rail(
     is_framed: bool,
     frame_bottom: Mm,
     bottom_rail_width: Mm,
-    frame_joint_reach: Mm,
+    rail_edge_taken: Mm,
 ) -> Mm:
     """The lower bolt keeps clear of the end stile's joint in the bottom rail."""
-    if not _bolt_room(bottom_rail_width, frame_joint_reach, connector, is_framed):
+    if not _bolt_room(bottom_rail_width, rail_edge_taken, connector, is_framed):
         raise CannotBuild(
             "bottom_rail_width", "Under the stile's joint the bottom rail has no room for a bolt.",
-            works=(frame_joint_reach + connector.nut_diameter_mm + 2 * ROUND_NUT, 150.0),
+            works=(rail_edge_taken + connector.nut_diameter_mm + 2 * ROUND_NUT, 150.0),
         )  # fmt: skip
-    return frame_bottom + (bottom_rail_width - frame_joint_reach) / 2
+    return frame_bottom + (bottom_rail_width - rail_edge_taken) / 2
 
 
 @rule

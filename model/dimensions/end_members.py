@@ -29,20 +29,20 @@ def low_members(
     skirting_bottom: Mm,
     end_rail_bottom: Mm,
     tenon_shoulder: Mm,
+    stile_clear: Mm,
 ) -> Members:
     """Under the end rail there may be a face frame's bottom rail, or a skirting."""
-    shoulders = (tenon_shoulder, tenon_shoulder)
-    frame = (Member(frame_bottom, opening_bottom, *shoulders),) if is_framed else ()
-    skirting = (Member(skirting_bottom, end_rail_bottom, *shoulders),) if is_skirted else ()
-    return frame + skirting
+    frame = Member(frame_bottom, opening_bottom, tenon_shoulder, stile_clear)
+    skirting = Member(skirting_bottom, end_rail_bottom, tenon_shoulder, tenon_shoulder)
+    return ((frame,) if is_framed else ()) + ((skirting,) if is_skirted else ())
 
 
 @rule
 def end_rail_member(
-    end_rail_bottom: Mm, end_rail_top: Mm, tenon_shoulder: Mm, grooved_shoulder: Mm
+    end_rail_bottom: Mm, end_rail_top: Mm, stile_clear: Mm, grooved_shoulder: Mm
 ) -> Members:
     """The end rail, at the height of the side rails."""
-    return (Member(end_rail_bottom, end_rail_top, tenon_shoulder, grooved_shoulder),)
+    return (Member(end_rail_bottom, end_rail_top, stile_clear, grooved_shoulder),)
 
 
 @rule

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from model.brief.ends import EndStyle
+from model.brief.posts import FrameJoint
 from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.rules import rule
@@ -125,6 +126,54 @@ def clear_height(has_upper_rail: bool, upper_rail_bottom: Mm, end_rail_top: Mm) 
 def grooved_shoulder(is_grooved: bool, panel_groove_depth: Mm, tenon_shoulder: Mm) -> Mm:
     """Beside a groove the tenon stands back by its depth: the panel's corner goes there."""
     return panel_groove_depth if is_grooved else tenon_shoulder
+
+
+@rule
+def stile_clear(
+    is_framed: bool, end_joint: FrameJoint, tenon_shoulder: Mm, frame_joint_reach: Mm
+) -> Mm:
+    """In a face frame, dowels and pockets of the rails keep clear of the end stiles' joints."""
+    in_the_way = is_framed and end_joint in ("dowel", "pocket screw")
+    return max(tenon_shoulder, frame_joint_reach) if in_the_way else tenon_shoulder
+
+
+@rule
+def bottom_rail_clear(
+    is_framed: bool,
+    end_joint: FrameJoint,
+    bottom_rail_width: Mm,
+    stile_clear: Mm,
+    tenon_shoulder: Mm,
+    dowel_diameter: Mm,
+) -> Mm:
+    """What the stiles' joints leave of the foot's bottom rail holds a dowel."""
+    room = bottom_rail_width - stile_clear - tenon_shoulder
+    if is_framed and end_joint == "dowel" and room < dowel_diameter:
+        raise CannotBuild(
+            "bottom_rail_width", "Beside the stiles' joints the bottom rail cannot hold a dowel.",
+            works=(bottom_rail_width - room + dowel_diameter, 150.0),
+        )  # fmt: skip
+    return room
+
+
+@rule
+def end_rail_clear(
+    is_framed: bool,
+    end_joint: FrameJoint,
+    end_rail_high: Mm,
+    stile_clear: Mm,
+    grooved_shoulder: Mm,
+    dowel_diameter: Mm,
+) -> Mm:
+    """What joints and grooves leave of the end rail's ends holds a dowel."""
+    room = end_rail_high - stile_clear - grooved_shoulder
+    if end_joint == "dowel" and room < dowel_diameter:
+        raise CannotBuild(
+            "top_rail_width" if is_framed else "end_rail_width",
+            "Beside joints and grooves the end rail has no room for a dowel.",
+            works=(end_rail_high - room + dowel_diameter, 250.0),
+        )  # fmt: skip
+    return room
 
 
 @rule

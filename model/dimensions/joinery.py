@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from model.brief.posts import FrameJoint
 from model.errors import CannotBuild
+from model.materials import pocket_screw
 from model.rules import rule
 from model.units import Mm, ShopGrid
 
@@ -36,25 +39,52 @@ def joint_relief() -> Mm:
     return 1.6
 
 
-def _reach(joint: FrameJoint, adds: float, dowel_length: float, joint_relief: float) -> float:
-    into = dowel_length / 2 if joint == "dowel" else adds
-    return into + joint_relief if into else 0.0
+@rule
+def pocket_screw_reach(frame_thickness: Mm, end_joint: FrameJoint, frame_joint: FrameJoint) -> Mm:
+    """How deep a pocket screw's point goes into the part that its member meets.
+
+    Source: common practice, no source (15 degrees, length by thickness of stock)
+    """
+    if "pocket screw" not in (end_joint, frame_joint):
+        return 0.0
+    try:
+        row = pocket_screw(float(frame_thickness))
+    except CannotBuild as refusal:
+        sentence = "No pocket screw is sold for frame stock of this thickness."
+        raise CannotBuild("frame_stock", sentence, works=refusal.works) from None
+    return (row.length_mm - row.seat_mm) * math.cos(math.radians(row.angle_degrees))
+
+
+def _reach(
+    joint: FrameJoint, adds: float, dowel_length: float, pocket: float, relief: float
+) -> float:
+    if joint == "pocket screw":
+        return pocket
+    return (dowel_length / 2 if joint == "dowel" else adds) + relief
 
 
 @rule
 def end_joint_reach(
-    end_joint: FrameJoint, end_joint_adds: Mm, dowel_length: Mm, joint_relief: Mm
+    end_joint: FrameJoint,
+    end_joint_adds: Mm,
+    dowel_length: Mm,
+    pocket_screw_reach: Mm,
+    joint_relief: Mm,
 ) -> Mm:
-    """How deep mortises and dowel holes go into posts, and into rails where stiles meet them."""
-    return _reach(end_joint, end_joint_adds, dowel_length, joint_relief)
+    """How deep joints go into posts, and into the rails of an end where its stiles meet them."""
+    return _reach(end_joint, end_joint_adds, dowel_length, pocket_screw_reach, joint_relief)
 
 
 @rule
 def frame_joint_reach(
-    frame_joint: FrameJoint, frame_joint_adds: Mm, dowel_length: Mm, joint_relief: Mm
+    frame_joint: FrameJoint,
+    frame_joint_adds: Mm,
+    dowel_length: Mm,
+    pocket_screw_reach: Mm,
+    joint_relief: Mm,
 ) -> Mm:
-    """How deep mortises and dowel holes go into the rails of a face frame."""
-    return _reach(frame_joint, frame_joint_adds, dowel_length, joint_relief)
+    """How deep joints go into the rails of a face frame."""
+    return _reach(frame_joint, frame_joint_adds, dowel_length, pocket_screw_reach, joint_relief)
 
 
 @rule

@@ -48,21 +48,26 @@ def lowest_of_end(
 
 
 @rule
-def taper_length(
-    post_taper: Mm,
-    lowest_of_end: Mm,
-    left_lowest_of_side: Mm,
-    right_lowest_of_side: Mm,
-    post_bottom: Mm,
-) -> Mm:
+def lowest_rail(lowest_of_end: Mm, left_lowest_of_side: Mm, right_lowest_of_side: Mm) -> Mm:
+    """The lowest edge of all that meets the posts of this end."""
+    return min(lowest_of_end, left_lowest_of_side, right_lowest_of_side)
+
+
+@rule
+def taper_length(post_taper: Mm, lowest_rail: Mm, glide_height: Mm) -> Mm:
     """Posts taper from below the lowest rail that meets them; both posts of an end alike."""
-    length = min(lowest_of_end, left_lowest_of_side, right_lowest_of_side) - post_bottom
+    length = lowest_rail - glide_height
+    if length < 0:
+        raise CannotBuild(
+            "glide_height", "The posts would end above the lower edges of their rails.",
+            works=(0.0, lowest_rail),
+        )  # fmt: skip
     if post_taper > 0 and length < LEAST_TAPER:
         raise CannotBuild(
             "post_taper", "The rails reach down so far that they would meet the posts' taper.",
             works=(0.0, 0.0), involved=("floor_gap",),
         )  # fmt: skip
-    return max(length, 0.0)
+    return length
 
 
 @rule

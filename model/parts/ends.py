@@ -106,7 +106,7 @@ def end_frame_work(
 def end_rail(
     end_rail_blank: Part,
     end_joinery: EndJoint,
-    tenon_shoulder: Mm,
+    stile_clear: Mm,
     grooved_shoulder: Mm,
     hidden_face: Face,
     end_rail_work: EndRailWork,
@@ -114,7 +114,7 @@ def end_rail(
 ) -> Made:
     """An end rail ties the posts at the height of the side rails."""
     size = end_rail_blank.size
-    work = _to_posts(end_joinery, size, tenon_shoulder, grooved_shoulder, hidden_face)
+    work = _to_posts(end_joinery, size, stile_clear, grooved_shoulder, hidden_face)
     work += end_rail_work.on_edge(size, Face.UPPER) + end_frame_work.on_edge(size, Face.LOWER)
     return (_worked(end_rail_blank, work),)
 
@@ -152,6 +152,7 @@ def bottom_rail(
     frame_bottom: Mm,
     end_joinery: EndJoint,
     tenon_shoulder: Mm,
+    stile_clear: Mm,
     hidden_face: Face,
     end_frame_work: RailWork,
 ) -> Made:
@@ -160,7 +161,7 @@ def bottom_rail(
         return ()
     at = (end_rail_from, end_rail_set_back, frame_bottom)
     blank = replace(end_rail_blank, name="bottom rail", width=bottom_rail_width, at=at)
-    work = _to_posts(end_joinery, blank.size, tenon_shoulder, tenon_shoulder, hidden_face)
+    work = _to_posts(end_joinery, blank.size, tenon_shoulder, stile_clear, hidden_face)
     return (_worked(blank, work + end_frame_work.on_edge(blank.size, Face.UPPER)),)
 
 
