@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, Qt, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QDialog, QFileDialog, QMessageBox, QWidget
 
 from app.panes.notice import Notice
-from model.errors import BedError
+from app.panes.wishes import offer_text
+from model.errors import BedError, CannotBuild
 
 if TYPE_CHECKING:
     from app.session import Session
@@ -64,13 +65,41 @@ class FileDesk(QObject):
         self._shown(lambda: read(start) if start else Design(), None, start.stem if start else "")
 
     def _shown(self, make: Callable[[], Design], path: Path | None, called: str) -> bool:
+        design: Design | None = None
         try:
-            self._session.open(make(), path)
+            design = make()
+            self._session.open(design, path)
         except BedError as trouble:
             self._tell_trouble(f"{called} is not opened; the bed on view stays.", trouble)
+            if design is not None and isinstance(trouble, CannotBuild):
+                self._look_for_a_way(design, path, trouble)
             return False
         self._notice.hide()
         return True
+
+    def _look_for_a_way(self, design: Design, path: Path | None, trouble: CannotBuild) -> None:
+        """Search beside the window for changes with which the refused design builds."""
+        session = self._session
+        said, bed = self._notice.label.text(), session.bed
+        is_stale = self._notice.isHidden
+
+        def offer(mended: Any) -> None:
+            if not is_stale() and self._notice.label.text() == said and mended.changes:
+                changed = design.with_choices(mended.changes)
+                answer = ("Open it with what works", lambda: self._open_changed(changed, path))
+                words = f"{said} {offer_text(mended, session.unit)}"
+                self._notice.tell(words, [answer], is_trouble=True)
+
+        session.worker.ask(
+            "open",
+            lambda: session.ways.works(design, trouble, bed.dimensions.book, bed, is_stale),
+            offer,
+            lambda trouble: None if is_stale() else session.worker.unexpected(trouble),
+        )
+
+    def _open_changed(self, design: Design, path: Path | None) -> None:
+        if self._shown(lambda: design, path, design.name):
+            self._session.mark_unsaved()
 
     # ------------------------------------------------------------ save
 

@@ -27,15 +27,21 @@ from model.errors import CannotBuild
 
 def solve(design: Design, last: Any = None) -> Any:
     """A bed that builds unless it is named after a fault."""
-    if design.name == "Impossible":
+    if design.name == "Impossible" and design.value("rail_height") != 300.0:
         raise CannotBuild("rail_height", "The rail is too low.")
     lists: dict[str, Any] = {"findings": (), "marks": (), "hardware": ()}
+    lists["dimensions"] = SimpleNamespace(book=None)
     return SimpleNamespace(design=design, moved=frozenset(), **lists)
+
+
+def mend(*_: Any) -> Any:
+    found = {"choice": "rail_height", "range": (300.0, 400.0), "keys": (), "conflict": ()}
+    return SimpleNamespace(**found, changes={"rail_height": 300.0})
 
 
 @pytest.fixture
 def session(qtbot: QtBot) -> Iterator[Session]:
-    made = Session(Design(), Ways(solve, lambda *_: None))
+    made = Session(Design(), Ways(solve, mend))
     yield made
     made.worker.wait()
 
@@ -143,6 +149,20 @@ def test_a_design_that_cannot_be_built_leaves_the_open_bed(
 
     assert session.bed is bed
     assert "The rail is too low." in desk._notice.label.text()
+
+
+def test_a_design_that_cannot_be_built_is_offered_with_what_works(
+    qtbot: QtBot, session: Session, desk: FileDesk, tmp_path: Path
+) -> None:
+    path = tmp_path / "low.bedwright"
+    designs.write(Design(name="Impossible"), path)
+    desk.open_path(path)
+    qtbot.waitUntil(lambda: "would work" in desk._notice.label.text())
+
+    qtbot.mouseClick(desk._notice.buttons[0], Qt.MouseButton.LeftButton)
+
+    assert session.design.value("rail_height") == 300.0
+    assert session.is_unsaved  # the file still holds what does not build
 
 
 def test_a_file_that_is_no_design_is_refused_in_a_sentence(
