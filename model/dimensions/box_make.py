@@ -1,5 +1,8 @@
 """How drawer boxes are made: what all boxes of the bed share."""
 
+from dataclasses import replace
+from math import cos, radians
+
 from model.brief.drawers import BottomFit, BoxJoint
 from model.dimensions.fasteners import COVER
 from model.errors import CannotBuild
@@ -80,15 +83,17 @@ def dado_set_in(box_joint: BoxJoint, grid: ShopGrid) -> Mm:
 def box_pocket_screw(
     box_joint: BoxJoint, box_thickness: Mm, has_drawers: bool
 ) -> PocketScrew | None:
-    """Butted corners are pulled together by pocket screws that suit the sheet."""
+    """Butted corners are pulled together by pocket screws, seated so that no point comes through."""
     if box_joint != "butt" or not has_drawers:
         return None
     try:
-        return pocket_screw(float(box_thickness))
+        screw = pocket_screw(float(box_thickness))
     except CannotBuild as refusal:
         raise CannotBuild(
             "box_thickness", "The box sheet is too thin for pocket screws.", works=refusal.works
         ) from None
+    bite = (box_thickness - COVER) / cos(radians(screw.angle_degrees))
+    return replace(screw, seat_mm=max(screw.seat_mm, screw.length_mm - bite))
 
 
 @rule

@@ -1,6 +1,7 @@
 """The row of drawers reached from the foot, and the cross member behind it."""
 
 from model.brief.sides import DepthKind
+from model.materials import Slide
 from model.rules import rule
 from model.units import Count, Mm, ShopGrid
 
@@ -18,9 +19,13 @@ def lands_far() -> bool:
 
 
 @rule
-def zone_limit(depth: DepthKind, far_plane: Mm, middle_plane: Mm) -> Mm:
-    """Drawers from the foot may reach to the head, or to the middle of the bed."""
-    return middle_plane if depth == "half" else far_plane
+def zone_limit(depth: DepthKind, slide: Slide, far_plane: Mm, rail_end: Mm, middle_plane: Mm) -> Mm:
+    """Drawers from the foot may reach to the head posts, or to the middle of the bed.
+
+    A runner that is cut to its box has no length of its own: by slide its box is half deep.
+    """
+    to_middle = depth == "half" or (depth == "slide" and slide.is_cut_to_length)
+    return middle_plane if to_middle else min(far_plane, rail_end)
 
 
 @rule

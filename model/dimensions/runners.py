@@ -4,9 +4,10 @@ from model.brief.drawers import RearSupport
 from model.errors import CannotBuild
 from model.materials import Slide
 from model.rules import rule
-from model.units import Mm, ShopGrid
+from model.units import Count, Mm, ShopGrid
 
 SCREW_BACKING: Mm = 10.0  # wood above and below a line of slide screws; common practice, no source
+LEAST_KICKER: Mm = 6.0  # a thinner strip bends; common practice, no source
 
 
 @rule
@@ -130,18 +131,38 @@ def kicker_bottom(
 
 
 @rule
-def kicker_height(
+def kickers_cross_beam(has_beam: bool, centre_reserve: Mm, foot_drawer_count: Count) -> bool:
+    """Kickers lie under the beam where drawers may reach the middle, or come from the foot."""
+    return has_beam and (centre_reserve == 0 or foot_drawer_count > 0)
+
+
+@rule
+def kicker_height_most(
     box_top_room_built: Mm,
     kicker_room: Mm,
+    kickers_cross_beam: bool,
+    beam_bottom: Mm,
+    kicker_bottom: Mm,
+) -> Mm:
+    """Kickers end below the top rail, clear of cleats, and below a centre beam that they cross."""
+    below_rail = box_top_room_built - kicker_room
+    return min(below_rail, beam_bottom - kicker_bottom) if kickers_cross_beam else below_rail
+
+
+@rule
+def kicker_height(
+    kicker_height_most: Mm,
     has_wooden_runners: bool,
     has_drawers: bool,
+    box_top_room: Mm,
     grid: ShopGrid,
 ) -> Mm:
-    """Kickers fill the height that is left below the top rail, so that no cleat is in their way."""
-    height = grid.down(box_top_room_built - kicker_room)
-    if has_drawers and has_wooden_runners and height < 6:
+    """Kickers are as thick as the room above the boxes lets them be."""
+    height = grid.down(kicker_height_most)
+    if has_drawers and has_wooden_runners and height < LEAST_KICKER:
+        least = grid.up(box_top_room + LEAST_KICKER - kicker_height_most) + grid.step
         raise CannotBuild(
-            "box_top_room", "No kicker fits above the boxes.", works=(kicker_room + 8, 60.0)
+            "box_top_room", "No kicker fits above the boxes.", works=(least, max(least, 60.0))
         )
     return height
 

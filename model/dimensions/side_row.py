@@ -2,6 +2,7 @@
 
 from model.brief.sides import DepthKind, SideKind
 from model.errors import CannotBuild
+from model.materials import Slide
 from model.rules import rule
 from model.units import Count, Mm, Places
 
@@ -52,22 +53,30 @@ def far_limit(far_plane: Mm, opposite_side: SideKind, block_behind: Mm) -> Mm:
 
 
 @rule
-def zone_limit(
+def reaches_far(
     depth: DepthKind,
+    slide: Slide,
     drawer_count: Count,
     opposite_drawer_count: Count,
-    far_limit: Mm,
-    middle_plane: Mm,
     centre_reserve: Mm,
-) -> Mm:
-    """How far inwards the row may reach: to the other side, or to the middle."""
+) -> bool:
+    """A row may pass the middle at full depth, or by slide where nothing stands there.
+
+    A runner that is cut to its box has no length of its own: by slide its box is half deep.
+    """
     if depth == "full" and drawer_count and opposite_drawer_count:
         raise CannotBuild(
             "depth", "Drawers across the whole bed meet the drawers of the other side.",
             works=("half", "slide"),
         )  # fmt: skip
-    to_middle = depth == "half" or (depth == "slide" and opposite_drawer_count > 0)
-    return middle_plane - centre_reserve if to_middle else far_limit
+    is_free = opposite_drawer_count == 0 and centre_reserve == 0 and not slide.is_cut_to_length
+    return depth == "full" or (depth == "slide" and is_free)
+
+
+@rule
+def zone_limit(reaches_far: bool, far_limit: Mm, middle_plane: Mm, centre_reserve: Mm) -> Mm:
+    """How far inwards the row may reach: to the other side, or to the middle."""
+    return far_limit if reaches_far else middle_plane - centre_reserve
 
 
 @rule

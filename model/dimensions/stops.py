@@ -7,6 +7,7 @@ from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid
 
 LEAST_TRAVEL: Mm = 50.0
+LEAST_BUTTON: Mm = 3.0  # inset fronts may leave no room for a longer one
 
 
 @rule
@@ -114,9 +115,15 @@ def button_far_places(button_places: Places, box_width: Mm, box_thickness: Mm) -
 
 
 @rule
-def button_places(has_centre_runner: bool, box_places: Places) -> Places:
+def button_length(back_plane: Mm, box_front_plane: Mm) -> Mm:
+    """A glide button is as long as the rail's upper edge is free under the closed box."""
+    return back_plane - box_front_plane
+
+
+@rule
+def button_places(has_centre_runner: bool, button_length: Mm, box_places: Places) -> Places:
     """On a centre runner buttons on the bottom rail, under the box sides, keep the box level."""
-    return box_places if has_centre_runner else ()
+    return box_places if has_centre_runner and button_length >= LEAST_BUTTON else ()
 
 
 @rule

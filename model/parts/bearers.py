@@ -66,22 +66,20 @@ def bearer_screws(
     near_screw: Fastener,
     far_screw: Fastener,
 ) -> tuple[Screw, ...]:
-    """Without brackets, two screws slant through the upper side into what each end meets."""
+    """Without brackets, two screws slant through the bearer into what each end meets."""
     if bracket_drop:
         return ()
     slant = 1 / sqrt(2)
+    across, up = float(bearer_stock), float(bearer_height)
     screws = []
-    ends = (
-        (bearer_toe, -slant, near_screw, NEAR_END),
-        (bearer_length - bearer_toe, slant, far_screw, FAR_END),
-    )
+    near, far = (near_screw, NEAR_END), (far_screw, FAR_END)
+    ends = ((bearer_toe, -slant, *near), (bearer_length - bearer_toe, slant, *far))
     for x, along, fastener, into in ends:
-        for share in (1 / 3, 2 / 3):
-            if has_centre_runner:
-                at, toward = (x, bearer_height * share, float(bearer_stock)), (along, 0.0, -slant)
-            else:
-                at, toward = (x, float(bearer_height), bearer_stock * share), (along, -slant, 0.0)
-            screws.append(_driven(fastener, at, toward, into))
+        if has_centre_runner:  # it lies flat: one screw through each edge
+            spots = (((x, 0.0, across / 2), slant), ((x, up, across / 2), -slant))
+        else:
+            spots = (((x, up, across / 3), -slant), ((x, up, across * 2 / 3), -slant))
+        screws += [_driven(fastener, at, (along, way, 0.0), into) for at, way in spots]
     return tuple(screws)
 
 

@@ -89,11 +89,11 @@ def shoes(
 def glide_buttons(
     button_places: Places,
     button_far_places: Places,
-    front_plane: Mm,
+    box_front_plane: Mm,
     opening_bottom: Mm,
     box_thickness: Mm,
     box_bottom_room: Mm,
-    frame_thickness: Mm,
+    button_length: Mm,
     frame: Frame,
 ) -> Made:
     """Buttons on the bottom rail keep a box level that has its runner in the middle."""
@@ -103,11 +103,11 @@ def glide_buttons(
         Part(
             name="glide button",
             assembly="under the bed",
-            length=frame_thickness,
+            length=button_length,
             width=box_thickness,
             thickness=box_bottom_room,
             lies="vuz",
-            at=(button_places[0], front_plane, opening_bottom),
+            at=(button_places[0], box_front_plane, opening_bottom),
             places=standing(button_places, button_far_places),
             frame=frame,
             material="plastic",
