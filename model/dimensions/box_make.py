@@ -83,7 +83,7 @@ def dado_set_in(box_joint: BoxJoint, grid: ShopGrid) -> Mm:
 def box_pocket_screw(
     box_joint: BoxJoint, box_thickness: Mm, has_drawers: bool
 ) -> PocketScrew | None:
-    """Butted corners are pulled together by pocket screws, seated so that no point comes through."""
+    """Butted corners are pulled together by pocket screws, whose points stay in the sheet."""
     if box_joint != "butt" or not has_drawers:
         return None
     try:

@@ -180,12 +180,22 @@ def front_screw_heights(
 
 
 @rule
-def front_screw_in(box_front_length: Mm, grid: ShopGrid) -> Mm:
-    """Front screws stand a sixth of the box front from its ends.
+def front_screw_in(
+    box_front_length: Mm,
+    framed_places: Places,
+    front_stile_width: Mm,
+    box_front_places: Places,
+    grid: ShopGrid,
+) -> Mm:
+    """Front screws stand a sixth of the box front from its ends, and clear of a rail's tenon.
 
     Source: common practice, no source
     """
-    return grid.near(box_front_length / 6)
+    sixth = box_front_length / 6
+    if not framed_places or not box_front_places:
+        return grid.near(sixth)
+    tenon_end = framed_places[0] + front_stile_width - box_front_places[0]
+    return grid.near(max(sixth, tenon_end + TENON_CLEAR))
 
 
 @rule

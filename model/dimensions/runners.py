@@ -1,12 +1,14 @@
 """Heights of what carries the boxes: bearers, runners and kickers, from the floor up."""
 
-from model.brief.drawers import RearSupport
+from model.brief.drawers import BearerFixing, RearSupport
 from model.errors import CannotBuild
 from model.materials import Slide
 from model.rules import rule
 from model.units import Count, Mm, ShopGrid
 
 SCREW_BACKING: Mm = 10.0  # wood above and below a line of slide screws; common practice, no source
+LEAST_SEAT: Mm = 3.0  # of a runner against the rail that a bracket holds it to
+LEAST_SCREWED: Mm = 12.0  # the same, held by screws; common practice, no source
 LEAST_KICKER: Mm = 6.0  # a thinner strip bends; common practice, no source
 
 
@@ -75,6 +77,32 @@ def bearer_bottom(
     if has_centre_runner:
         return box_bottom - bearer_stock
     return runner_bottom if has_wooden_runners or has_skids else slide_bearer_bottom
+
+
+@rule
+def bearer_screw_up(
+    has_centre_runner: bool,
+    opening_bottom: Mm,
+    bearer_bottom: Mm,
+    bearer_stock: Mm,
+    bearer_fixing: BearerFixing,
+    has_drawers: bool,
+) -> Mm:
+    """A flat runner meets the bottom rail with its lower part: its screws leave it there."""
+    if not has_centre_runner:
+        return bearer_stock / 2
+    seat = min(opening_bottom - bearer_bottom, bearer_stock)
+    if has_drawers and seat < LEAST_SEAT:
+        raise CannotBuild(
+            "box_bottom_room", "The boxes run so high that their runner misses the bottom rail.",
+            works=(2.0, bearer_stock - LEAST_SEAT),
+        )  # fmt: skip
+    if has_drawers and bearer_fixing == "screws" and seat < LEAST_SCREWED:
+        raise CannotBuild(
+            "bearer_fixing", "The centre runners meet too little of the bottom rail for screws.",
+            works=("brackets",),
+        )  # fmt: skip
+    return seat / 2
 
 
 @rule

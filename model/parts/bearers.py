@@ -63,6 +63,7 @@ def bearer_screws(
     bearer_height: Mm,
     bearer_stock: Mm,
     bearer_toe: Mm,
+    bearer_screw_up: Mm,
     near_screw: Fastener,
     far_screw: Fastener,
 ) -> tuple[Screw, ...]:
@@ -76,7 +77,7 @@ def bearer_screws(
     ends = ((bearer_toe, -slant, *near), (bearer_length - bearer_toe, slant, *far))
     for x, along, fastener, into in ends:
         if has_centre_runner:  # it lies flat: one screw through each edge
-            spots = (((x, 0.0, across / 2), slant), ((x, up, across / 2), -slant))
+            spots = (((x, 0.0, bearer_screw_up), slant), ((x, up, bearer_screw_up), -slant))
         else:
             spots = (((x, up, across / 3), -slant), ((x, up, across * 2 / 3), -slant))
         screws += [_driven(fastener, at, (along, way, 0.0), into) for at, way in spots]

@@ -6,7 +6,7 @@ Read for left, right and foot.
 from __future__ import annotations
 
 from model.dimensions.fasteners import Fastener
-from model.dimensions.slide_places import PLATE
+from model.dimensions.slide_places import HAIR, PLATE
 from model.frame import Frame
 from model.parts.drawer_places import of_drawers, standing
 from model.parts.record import Hold, Made, Part, Screw
@@ -14,6 +14,7 @@ from model.rules import rule
 from model.units import Mm, Places
 
 BEARERS = "bearers|opposite_bearers"
+COVER: Mm = HAIR - 0.1  # a tenth for rounding
 
 
 @rule
@@ -120,7 +121,7 @@ def _screws(
     return tuple(
         Screw(
             f"wood screw {fastener.screw.key}", (x, section / 2, face), (0.0, 0.0, toward),
-            fastener.length, fastener.screw.shank_mm, into, 0.5,
+            fastener.length, fastener.screw.shank_mm, into, COVER,
         )
         for x in spots
     )  # fmt: skip
