@@ -9,9 +9,8 @@ from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid
 
 LEAST_HELD: Mm = 8.0  # height of rail behind which a front screw finds its place
-PAIR_AT = (
-    5  # a pair of pulls stands a fifth of the width from either end; common practice, no source
-)
+TENON_CLEAR: Mm = 8.0  # from a stub tenon's shoulder to a screw; common practice, no source
+PAIR_AT = 5  # a pair of pulls stands a fifth of the width from its ends; common practice
 
 
 @rule
