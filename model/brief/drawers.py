@@ -51,7 +51,7 @@ class Slides:
         help="Between the foot drawers' cross member and each side rail.",
     )  # fmt: skip
     runner_stock: Mm = length(
-        19.05, least=12, most=30, why_least="Too thin to screw to the bearer.",
+        19.05, cut=True, least=12, most=30, why_least="Too thin to screw to the bearer.",
         why_most="Thicker stands on the floor.", help="Height of runners and skids under box sides.",
     )  # fmt: skip
     rear_support: RearSupport = option(
@@ -88,7 +88,7 @@ class Boxes:
         help="Room at each edge of the bottom, in its groove.",
     )  # fmt: skip
     box_bottom_room: Mm = length(
-        6, least=2, most=25, why_least="The box would drag on the rail.",
+        6, cut=True, least=2, most=25, why_least="The box would drag on the rail.",
         why_most="More wastes the drawer's height.", help="Box above the opening's floor.",
     )  # fmt: skip
     box_top_room: Mm = length(
@@ -96,7 +96,7 @@ class Boxes:
         why_most="More wastes the drawer's height.", help="Box below the opening's top.",
     )  # fmt: skip
     box_rear_room: Mm = length(
-        13, least=5, most=100, why_least="The box would meet what is behind it.",
+        13, cut=True, least=5, most=100, why_least="The box would meet what is behind it.",
         why_most="More wastes the drawer's depth.", help="Behind the closed box.",
     )  # fmt: skip
 

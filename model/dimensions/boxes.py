@@ -12,26 +12,43 @@ LEAST_DEPTH: Mm = 150.0  # a shallower box tips on any slide; common practice, n
 
 
 @rule
+def box_side_adds(box_thickness: Mm, box_joint_depth: Mm) -> Mm:
+    """What a box side adds to the width beyond the end of the box front."""
+    return box_thickness - box_joint_depth
+
+
+@rule
+def box_front_length_wanted(opening_width: Mm, slide_side_space: Mm, box_side_adds: Mm) -> Mm:
+    """The opening, less the slide and its play on either side, and less what the sides add."""
+    return opening_width - 2 * slide_side_space - 2 * box_side_adds
+
+
+@rule
 def box_width_step(
-    opening_width: Mm, slide_side_space: Mm, slide_play: Mm, slide: Slide, grid: ShopGrid
+    box_front_length_wanted: Mm, slide_play: Mm, slide: Slide, grid: ShopGrid
 ) -> ShopGrid:
-    """A box must meet its slides' tolerance: it goes on the coarsest step that does."""
-    target = opening_width - 2 * slide_side_space
+    """A box must meet its slides' tolerance: front and back go on the coarsest step that does."""
     low, high = min(slide.play_low_mm, slide_play), max(slide.play_high_mm, slide_play)
     steps = grid.finer()
     for step in steps:
-        play = slide_play + (target - step.near(target)) / 2
+        play = slide_play + (box_front_length_wanted - step.near(box_front_length_wanted)) / 2
         if low - 1e-6 <= play <= high + 1e-6:
             return step
     return steps[-1]
 
 
 @rule
-def box_width(
-    opening_width: Mm, slide_side_space: Mm, drawer_count: Count, box_width_step: ShopGrid
+def box_front_length(
+    box_front_length_wanted: Mm, box_width_step: ShopGrid, drawer_count: Count
 ) -> Mm:
-    """The box is as wide as its opening, less the slide and its play on either side."""
-    return box_width_step.near(opening_width - 2 * slide_side_space) if drawer_count else 0.0
+    """Front and back fit between the sides, and into them as deep as the joint goes."""
+    return box_width_step.near(box_front_length_wanted) if drawer_count else 0.0
+
+
+@rule
+def box_width(box_front_length: Mm, box_side_adds: Mm, drawer_count: Count) -> Mm:
+    """The box is as wide as its front and its two sides make it."""
+    return box_front_length + 2 * box_side_adds if drawer_count else 0.0
 
 
 @rule
@@ -153,12 +170,6 @@ def drawer_inside_depth(
 ) -> Mm:
     """Between box front and box back."""
     return box_depth - 2 * box_thickness - dado_set_in if drawer_count else 0.0
-
-
-@rule
-def box_front_length(drawer_inside_width: Mm, box_joint_depth: Mm) -> Mm:
-    """Front and back fit between the sides, and into them as deep as the joint goes."""
-    return drawer_inside_width + 2 * box_joint_depth
 
 
 @rule

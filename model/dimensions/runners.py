@@ -139,9 +139,9 @@ def runner_width(slide_side_space: Mm, box_thickness: Mm, grid: ShopGrid) -> Mm:
 
 
 @rule
-def kicker_room(slide: Slide) -> Mm:
+def kicker_room(slide: Slide, grid: ShopGrid) -> Mm:
     """Air between the box side and the kicker above it, which keeps an open drawer from tipping."""
-    return slide.room_above_mm
+    return grid.up(slide.room_above_mm)
 
 
 @rule

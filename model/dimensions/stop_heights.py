@@ -35,18 +35,18 @@ def guide_bottom(box_bottom: Mm, guide_drop: Mm) -> Mm:
 
 
 @rule
-def stop_height(bottom_up: Mm, box_bottom_room: Mm) -> Mm:
+def stop_height(bottom_up: Mm, box_bottom_room: Mm, grid: ShopGrid) -> Mm:
     """A stop under the bottom reaches below the upper edge of the bottom rail and catches there."""
-    return bottom_up + box_bottom_room + STOP_CATCH
+    return grid.up(bottom_up + box_bottom_room + STOP_CATCH)
 
 
 @rule
-def stop_width() -> Mm:
+def stop_width(grid: ShopGrid) -> Mm:
     """Stops are this wide along the row.
 
     Source: common practice, no source
     """
-    return 30.0
+    return grid.near(30.0)
 
 
 @rule
