@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -32,6 +33,7 @@ from model.brief import all_choices
 if TYPE_CHECKING:
     from app.view.bed_view import BedView
 
+log = logging.getLogger(__name__)
 PARTS, CLEARANCES, CHECKS = range(3)
 WHOLE_LINES = 1_000_000  # characters: the pane wraps lines itself
 
@@ -189,6 +191,13 @@ class Window(QMainWindow):
 
     # ------------------------------------------------------------ leaving
 
+    def say_mistake(self, kind: type[BaseException], trouble: BaseException, trace: Any) -> None:
+        """A mistake of our own: logged with its trace and said on screen; work is kept aside."""
+        log.error("Something broke off", exc_info=(kind, trouble, trace))
+        self.kept.keep()
+        said = "Something went wrong inside Bedwright; the bed on view stays. Save your work."
+        self.notice.tell(f"{said} ({kind.__name__}: {trouble})", is_trouble=True)
+
     def offer_left_behind(self) -> None:
         """Offer what an earlier window could not save."""
         for path in self.kept.found():
@@ -241,6 +250,7 @@ def open_window(design_path: Path | None = None) -> int:
     from model.bed import Design
 
     window = Window(Session(Design()))
+    sys.excepthook = window.say_mistake
     window.show()
     if design_path is not None:
         window.desk.open_path(design_path)

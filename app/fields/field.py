@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QToolButton, QWi
 from app.fields.wording import full_label, help_text
 from model.brief.declare import Choice
 
-INPUT_WIDTH = 128
+INPUT_WIDTH, INPUT_HEIGHT = 128, 26
 
 
 class Field(QWidget):
@@ -62,6 +62,7 @@ class Field(QWidget):
             self._grid.addWidget(widget, row, 0, 1, 3)
         else:
             widget.setFixedWidth(INPUT_WIDTH)
+            widget.setMinimumHeight(INPUT_HEIGHT)
             self._grid.addWidget(widget, row, 2, Qt.AlignmentFlag.AlignTop)
         if row == 0:
             self._heading.setBuddy(widget)

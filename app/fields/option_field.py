@@ -7,7 +7,7 @@ from typing import Any
 from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtWidgets import QComboBox, QCompleter
 
-from app.fields.field import Field
+from app.fields.field import INPUT_HEIGHT, Field
 from app.fields.wording import row_name
 
 MANY = 15  # rows: more are searched, not scrolled through
@@ -31,6 +31,7 @@ class OptionField(Field):
         self.box.activated.connect(self._take)
         is_wide = self.choice.table is not None  # names of rows are longer than words
         self.hold(self.box, row=int(is_wide), wide=is_wide)
+        self.box.setMinimumHeight(INPUT_HEIGHT)
         self._heading.setBuddy(self.box)
 
     def fill(self, value: Any) -> None:

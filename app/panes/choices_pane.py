@@ -55,7 +55,7 @@ class ChoicesPane(QWidget):
         for group in self.groups.values():
             group.heading.toggled.connect(lambda on, g=group: self._make(g) if on else None)
         self._none_found = QLabel("No choice holds these words.", visible=False, margin=12)
-        self._help = QLabel(wordWrap=True)
+        self._help = QLabel("Point at a choice to read what it is for.", wordWrap=True)
         self._help.setProperty("kind", "faint")
         self._lay_out()
 

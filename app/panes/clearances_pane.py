@@ -40,14 +40,16 @@ class ClearancesPane(QWidget):
         self.views = (SectionView(), SectionView())
         self.table = TableView(Rows(GAP_COLUMNS), "Numbers on the sections")
         self.table.setAlternatingRowColors(False)
+        self.table.stretch(1)
         line = QHBoxLayout()
         line.setContentsMargins(6, 6, 6, 6)
+        line.setSpacing(6)
         label = QLabel("Show")
         label.setBuddy(self.chooser)
         line.addWidget(label)
         line.addWidget(self.chooser)
         line.addStretch(1)
-        hint = QLabel("Drawn to scale. Click a number to see why.")
+        hint = QLabel("To scale. Click a number: why. Double-click: larger.")
         hint.setProperty("kind", "faint")
         line.addWidget(hint)
         whole = QVBoxLayout(self)
@@ -61,6 +63,7 @@ class ClearancesPane(QWidget):
         for view in self.views:
             view.asked_why.connect(self.asked_why)
             view.pointed.connect(self._light)
+            view.enlarged.connect(lambda v=view: self.enlarge(v))
 
     def _side_by_side(self) -> QSplitter:
         parts = QSplitter(Qt.Orientation.Horizontal)
@@ -68,7 +71,7 @@ class ClearancesPane(QWidget):
         for widget, share in ((self.views[0], 5), (self.views[1], 5), (self.table, 4)):
             parts.addWidget(widget)
             parts.setStretchFactor(parts.count() - 1, share)
-        self.table.setMinimumWidth(190)
+        self.table.setMinimumWidth(224)
         return parts
 
     def show_bed(self, bed: Bed, unit: str) -> None:
@@ -90,6 +93,12 @@ class ClearancesPane(QWidget):
         place = self.chooser.findData(drawer)
         if place >= 0:
             self.chooser.setCurrentIndex(place)
+
+    def enlarge(self, view: SectionView) -> None:
+        """Give one section the room of both, or share it again."""
+        for other in self.views:
+            if other is not view:
+                other.setVisible(other.isHidden())
 
     def showEvent(self, event: object) -> None:
         super().showEvent(event)  # type: ignore[arg-type]
@@ -113,10 +122,7 @@ class ClearancesPane(QWidget):
         told = ", ".join(f"{r.words} {show_length(r.value, self._unit)}" for r in rows)
         for view, drawing in zip(self.views, drawings, strict=True):
             view.show_drawing(drawing, told)
-        was_empty = not self.table.sorted.rows.records
         self.table.sorted.rows.show_records(rows, self._unit)
-        if was_empty:
-            self.table.fit_columns(150)
 
     def _rows(self, drawings: tuple[Drawing, ...]) -> tuple[GapRow, ...]:
         assert self.bed is not None

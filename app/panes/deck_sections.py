@@ -44,12 +44,13 @@ def _across(bed: Bed) -> list[Measure]:
     cleat = -inner + float(bed["cleat_stock"])
     bearing = cleat - float(bed["slat_bearing_least"])
     middle = (top + under) / 2
+    over, beside, far = -inner + 70.0, cleat + 12.0, -inner + 120.0
     return [
-        ("slat_clearance_built", (-inner, middle), (-inner + clear, middle)),
-        ("slat_bearing_least", (bearing, under), (cleat, under)),
-        ("recess", (-inner + 70.0, top), (-inner + 70.0, float(bed["rail_top"]))),
-        ("cleat_width", (cleat + 12.0, float(bed["cleat_bottom"])), (cleat + 12.0, under)),
-        ("deck_thickness", (-inner + 120.0, under), (-inner + 120.0, top)),
+        Measure("slat_clearance_built", (-inner, middle), (-inner + clear, middle)),
+        Measure("slat_bearing_least", (bearing, under), (cleat, under), 1.0),
+        Measure("recess", (over, top), (over, float(bed["rail_top"]))),
+        Measure("cleat_width", (beside, float(bed["cleat_bottom"])), (beside, under)),
+        Measure("deck_thickness", (far, under), (far, top)),
     ]
 
 
@@ -62,9 +63,9 @@ def _along(bed: Bed) -> list[Measure]:
     middle = (float(bed["deck_top"]) + float(bed["deck_bottom"])) / 2
     above = float(bed["deck_top"]) + 14.0
     return [
-        ("slat_end_gap", (post, middle), (first, middle)),
-        ("slat_spacer", (far, middle), (second, middle)),
-        ("slat_width", (first, above), (far, above)),
+        Measure("slat_end_gap", (post, middle), (first, middle)),
+        Measure("slat_spacer", (far, middle), (second, middle)),
+        Measure("slat_width", (first, above), (far, above)),
     ]
 
 

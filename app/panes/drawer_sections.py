@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from app.panes.section import Drawing, Flat, Gap, Laid, U, V, laid
 
 if TYPE_CHECKING:
     from model.bed import Bed
 
-Measure = tuple[str, Flat, Flat]
+
+class Measure(NamedTuple):
+    """A dimension by name, the two points it lies between, and where its number goes."""
+
+    name: str
+    start: Flat
+    end: Flat
+    ring: float = 0.5
 
 
 def drawer_sections(bed: Bed, row: str, drawer: int) -> tuple[Drawing, Drawing]:
@@ -26,14 +33,16 @@ def drawer_sections(bed: Bed, row: str, drawer: int) -> tuple[Drawing, Drawing]:
 
 def numbered(bed: Bed, measures: tuple[Measure, ...]) -> dict[str, int]:
     """Every dimension once, from 1; one that is nothing in this bed has no number."""
-    names = dict.fromkeys(name for name, _, _ in measures)
+    names = dict.fromkeys(each.name for each in measures)
     there = (name for name in names if name in bed.dimensions.values and bed[name])
     return {name: number for number, name in enumerate(there, 1)}
 
 
 def gaps_of(measures: list[Measure], numbers: dict[str, int]) -> tuple[Gap, ...]:
     """The measures that have a number."""
-    return tuple(Gap(numbers[n], start, end, n) for n, start, end in measures if n in numbers)
+    return tuple(
+        Gap(numbers[m.name], m.start, m.end, m.name, m.ring) for m in measures if m.name in numbers
+    )
 
 
 class _DrawerView:
@@ -78,14 +87,16 @@ class _DrawerView:
     def front_measures(self) -> Iterator[Measure]:
         """Beside, above and below the box; the opening; the front off the floor."""
         row, z, u = self.row, self.middle_z, self.middle_u
-        yield f"{row}.box_side_room", (self.left, z), (self.box_left, z)
-        yield f"{row}.box_side_room", (self.box_right, z), (self.right, z)
-        yield "box_top_room_built", (u, self.box_top), (u, self.high)
-        yield "box_bottom_room", (u, self.low), (u, self.box_low)
-        yield f"{row}.opening_width", (self.left, self.box_top), (self.right, self.box_top)
-        at = self.left + 0.25 * (self.right - self.left)
-        yield "opening_height", (at, self.low), (at, self.high)
-        yield f"{row}.front_bottom", (at, 0.0), (at, self.front_low)
+        wide, high = self.right - self.left, self.high - self.low
+        aside, level = self.left + 0.25 * wide, self.low + 0.3 * high
+        yield Measure(f"{row}.box_side_room", (self.left, z), (self.box_left, z))
+        yield Measure(f"{row}.box_side_room", (self.box_right, z), (self.right, z))
+        yield Measure("box_top_room_built", (u, self.box_top), (u, self.high))
+        yield Measure("box_bottom_room", (u, self.low), (u, self.box_low))
+        yield Measure(f"{row}.opening_width", (self.left, level), (self.right, level), 0.7)
+        yield Measure("opening_height", (aside, self.low), (aside, self.high), 0.6)
+        yield Measure(f"{row}.front_bottom", (aside, 0.0), (aside, self.front_low))
+        yield Measure(f"{row}.front_lap", (self.front_left, level), (self.left, level))
 
     # ------------------------------------------------------------ from the side
 
@@ -111,18 +122,15 @@ class _DrawerView:
 
     def side_measures(self) -> Iterator[Measure]:
         """How deep the box is, what its slide gives, what stays behind it."""
-        row, high = self.row, self.box_top - self.box_low
-        rear = float(self.bed[f"{row}.box_rear_room"] if self._has("box_rear_room") else 0.0)
-        rear = rear or float(self.bed["box_rear_room"])
-        at = self.box_low + 0.5 * high
-        yield "box_rear_room", (self.box_back, at), (self.box_back + rear, at)
-        deep = self.box_low + 0.82 * high
-        yield f"{row}.box_depth", (self.box_front, deep), (self.box_back, deep)
-        slide = float(self.bed[f"{row}.slide_closed"])
-        low = self.box_low + 0.2 * high
-        yield f"{row}.slide_closed", (self.box_front, low), (self.box_front + slide, low)
-        travel = float(self.bed[f"{row}.travel"])
-        yield f"{row}.travel", (self.box_front, at), (self.box_front + travel, at)
-
-    def _has(self, name: str) -> bool:
-        return f"{self.row}.{name}" in self.bed.dimensions.values
+        row, front, high = self.row, self.box_front, self.box_top - self.box_low
+        rear = float(self.bed["box_rear_room"])
+        slide, travel = float(self.bed[f"{row}.slide_closed"]), float(self.bed[f"{row}.travel"])
+        at = (self.box_low + share * high for share in (0.85, 0.6, 0.4, 0.15))
+        z = next(at)
+        yield Measure(f"{row}.box_depth", (front, z), (self.box_back, z), 0.25)
+        z = next(at)
+        yield Measure("box_rear_room", (self.box_back, z), (self.box_back + rear, z))
+        z = next(at)
+        yield Measure(f"{row}.travel", (front, z), (front + travel, z), 0.5)
+        z = next(at)
+        yield Measure(f"{row}.slide_closed", (front, z), (front + slide, z), 0.75)

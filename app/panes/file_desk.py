@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from app.session import Session
     from model.bed import Design
 
+log = logging.getLogger(__name__)
 DEMOS = Path(__file__).resolve().parents[2] / "resources" / "demos"
 DESIGNS = "Bed designs (*.bedwright)"
 Then = Callable[[], None]
@@ -73,6 +75,11 @@ class FileDesk(QObject):
             self._tell_trouble(f"{called} is not opened; the bed on view stays.", trouble)
             if design is not None and isinstance(trouble, CannotBuild):
                 self._look_for_a_way(design, path, trouble)
+            return False
+        except Exception:
+            log.exception("The design could not be opened")
+            own = "the fault is Bedwright's own, not the design's."
+            self._notice.tell(f"{called} is not opened: {own}", is_trouble=True)
             return False
         self._notice.hide()
         return True

@@ -27,12 +27,16 @@ class Patch(NamedTuple):
 
 
 class Gap(NamedTuple):
-    """A numbered measure between two points, mm, and the dimension that it shows."""
+    """A numbered measure between two points, mm, and the dimension that it shows.
+
+    `ring` is the share of the line, from its start, at which the number stands.
+    """
 
     number: int
     start: Flat
     end: Flat
     name: str
+    ring: float = 0.5
 
 
 class Drawing(NamedTuple):
@@ -90,6 +94,8 @@ def laid(bed: Bed, frame: Frame, drawer: str = "") -> Laid:
 
 
 def _kind(part: Any, group: str, drawer: str) -> str:
+    if part.name == "mattress":
+        return "mattress"
     if part.hardware:
         return "hardware"
     if group:

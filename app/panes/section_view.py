@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QFont, QMouseEvent, QPainter, QPaintEvent, QPen
 from PySide6.QtWidgets import QWidget
 
@@ -12,6 +12,7 @@ from app.style import BRICK, FAINT, INK, SHEET
 FILLS = {
     "frame": "#e6d3ad", "bearer": "#d9bd8b", "deck": "#efe3c6", "box": "#d3e3ea",
     "front": "#b9d3c4", "hardware": "#9aa5ad", "other box": "#eaf0f3", "other front": "#e3ede7",
+    "mattress": "#f1f1ee",
 }  # fmt: skip
 ROOM, TITLE, RING = 10.0, 18.0, 9.0  # px
 TICK = 4.0  # px, half of the stroke at each end of a gap
@@ -22,6 +23,7 @@ class SectionView(QWidget):
 
     asked_why = Signal(str)
     pointed = Signal(int)  # the number under the mouse, 0 for none
+    enlarged = Signal()  # a double click: more room, or back
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -58,7 +60,7 @@ class SectionView(QWidget):
         painter.setPen(QColor(FAINT))
         painter.drawText(QRectF(ROOM, 0, self.width(), TITLE), 0, self.drawing.title)
         painter.save()
-        painter.setClipRect(self._paper())
+        painter.setClipRect(self._rect(self.drawing.low, self.drawing.high).adjusted(-1, -1, 1, 2))
         for patch in self.drawing.patches:
             self._paint_patch(painter, self._rect(patch.low, patch.high), patch.kind, patch.is_cut)
         if self.drawing.low[1] == 0.0:
@@ -113,7 +115,7 @@ class SectionView(QWidget):
     def _free_place(self, gap: Gap) -> QPointF:
         """On the line where it is long enough, else beside it, and never on another ring."""
         start, end = self._at(gap.start), self._at(gap.end)
-        middle = (start + end) / 2
+        middle = start + (end - start) * gap.ring
         long = max(abs(start.x() - end.x()), abs(start.y() - end.y())) > 2.6 * RING
         away = 0.0 if long else 1.9 * RING
         is_upright = abs(start.x() - end.x()) < abs(start.y() - end.y())
@@ -121,7 +123,7 @@ class SectionView(QWidget):
         taken = [point for points in self.rings.values() for point in points]
         for factor in (1.0, -1.0, 2.2, -2.2, 3.4, -3.4):
             place = middle + step * (away * factor if away else (factor - 1.0) * 1.1 * RING)
-            if all((place - t).manhattanLength() > 2.1 * RING for t in taken):
+            if all(QLineF(place, t).length() > 2.1 * RING for t in taken):
                 return self._inside(place)
         return self._inside(middle)
 
@@ -166,6 +168,10 @@ class SectionView(QWidget):
         self.pointed.emit(number)
         on_ring = Qt.CursorShape.PointingHandCursor if number else Qt.CursorShape.ArrowCursor
         self.setCursor(on_ring)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        if not self.number_at(event.position()):
+            self.enlarged.emit()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         number = self.number_at(event.position())

@@ -6,12 +6,13 @@ import html
 import re
 from collections.abc import Callable, Iterable
 
-from PySide6.QtCore import QUrl, Signal
+from PySide6.QtCore import Qt, QUrl, Signal
+from PySide6.QtGui import QTextOption
 from PySide6.QtWidgets import QLabel, QTextBrowser, QVBoxLayout, QWidget
 
 from app.style import FAINT, INK, SPRUCE
 
-INDENT = 14  # pixels for each step down
+INDENT, DEEPEST = 11, 121  # pixels for each step down, and in all
 EMPTY = (
     f'<p style="color:{FAINT}">Click a length, width or thickness in the parts list, a number on '
     "a section, or a value in the list of checks.</p>"
@@ -32,6 +33,8 @@ class WhyPane(QWidget):
         self._heading.setProperty("kind", "title")
         self.text = QTextBrowser()
         self.text.setOpenLinks(False)
+        self.text.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.text.setWordWrapMode(QTextOption.WrapMode.WrapAtWordBoundaryOrAnywhere)
         self.text.anchorClicked.connect(self._follow)
         self.text.setHtml(EMPTY)
         self.text.setAccessibleName("Why this size")
@@ -73,4 +76,4 @@ def _paragraph(line: str, is_choice: Callable[[str], bool]) -> str:
             f'<a href="{kind}:{html.escape(name)}" style="color:{SPRUCE}">{shown}</a> = '
             f'<b style="color:{INK}">{html.escape(value)}</b>{mark}{html.escape(reason)}'
         )
-    return f'<p style="margin:2px 4px 2px {4 + int(depth * INDENT)}px">{told}</p>'
+    return f'<p style="margin:2px 4px 2px {4 + min(round(depth * INDENT), DEEPEST)}px">{told}</p>'

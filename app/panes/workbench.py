@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
 
-CHOICES_WIDTH, WHY_WIDTH = 318, 300
+CHOICES_WIDTH, WHY_WIDTH = 318, 280
 VIEW_SHARE, LISTS_SHARE = 54, 46
 
 

@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from app.tables.cells import natural, plain, size_text, sized
 from app.tables.rows import Column
+from model.materials import materials
+
+
+def material_name(mark: Any) -> str:
+    """The material as its table names it."""
+    row = materials().get(mark.material)
+    return row.name if row is not None else str(mark.material)
 
 
 def _word(heading: str, name: str) -> Column:
@@ -27,9 +36,9 @@ PART_COLUMNS = (
     _word("Mark", "mark"),
     _word("Part", "name"),
     _word("Assembly", "assembly"),
-    Column(plain("Quantity"), lambda m, _: f"{m.quantity}", lambda m: m.quantity, is_number=True),
+    Column(plain("Pieces"), lambda m, _: f"{m.quantity}", lambda m: m.quantity, is_number=True),
     _size("length"),
     _size("width"),
     _size("thickness"),
-    _word("Material", "material"),
+    Column(plain("Material"), lambda m, _: material_name(m), lambda m: natural(material_name(m))),
 )

@@ -84,6 +84,8 @@ class Rows(QAbstractTableModel):
     def headerData(
         self, section: int, orientation: Qt.Orientation, role: int = Role.DisplayRole
     ) -> Any:
-        if orientation == Qt.Orientation.Horizontal and role == Role.DisplayRole:
-            return self.columns[section].heading(self.unit)
-        return None
+        if orientation != Qt.Orientation.Horizontal:
+            return None
+        if role == Role.TextAlignmentRole and self.columns[section].is_number:
+            return int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        return self.columns[section].heading(self.unit) if role == Role.DisplayRole else None

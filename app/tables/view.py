@@ -10,6 +10,9 @@ from PySide6.QtWidgets import QAbstractItemView, QHeaderView, QTableView, QWidge
 from app.tables.rows import ABOUT, ROW, Rows
 from app.tables.sorted_rows import SortedRows
 
+BOLD = 1.12  # headings are wider than cells
+HEADING_ROOM, CELL_ROOM = 18, 6  # px: a heading also holds the arrow of the sorted column
+
 
 class TableView(QTableView):
     """A table over records. `asked_why` names the dimension behind the cell that was clicked."""
@@ -32,7 +35,9 @@ class TableView(QTableView):
         self.setTabKeyNavigation(False)  # Tab leaves the table, arrows move inside it
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(24)
-        self.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
+        self.horizontalHeader().setDefaultAlignment(
+            Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        )
         self.horizontalHeader().setHighlightSections(False)
         self.horizontalHeader().setStretchLastSection(True)
         self.setSortingEnabled(True)
@@ -42,11 +47,23 @@ class TableView(QTableView):
 
     def fit_columns(self, widest: int = 260) -> None:
         """Make columns as wide as what they hold, within reason."""
-        header = self.horizontalHeader()
+        header, text = self.horizontalHeader(), self.fontMetrics()
         for column in range(self.sorted.columnCount() - 1):
-            wanted = max(self.sizeHintForColumn(column), header.sectionSizeHint(column)) + 10
+            words = str(self.sorted.headerData(column, Qt.Orientation.Horizontal))
+            heading = round(text.horizontalAdvance(words) * BOLD) + HEADING_ROOM
+            wanted = max(self.sizeHintForColumn(column) + CELL_ROOM, heading)
             self.setColumnWidth(column, min(wanted, widest))
         header.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+
+    def stretch(self, column: int) -> None:
+        """Give one column what room there is, the others what they need; for short fixed lists."""
+        header, mode = self.horizontalHeader(), QHeaderView.ResizeMode
+        header.setStretchLastSection(False)
+        header.setSectionResizeMode(mode.ResizeToContents)
+        header.setSectionResizeMode(column, mode.Stretch)
+        self.setSortingEnabled(False)
+        self.sorted.sort(0)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
     @property
     def record(self) -> Any:

@@ -78,7 +78,7 @@ def test_the_text_has_a_heading_and_tabs(parts: SortedRows) -> None:
 
     heading, row = parts.as_text().splitlines()
 
-    assert heading.split("\t")[:5] == ["Mark", "Part", "Assembly", "Quantity", "Length, in"]
+    assert heading.split("\t")[:5] == ["Mark", "Part", "Assembly", "Pieces", "Length, in"]
     assert row.split("\t")[:5] == ["A2", "post", "left side", "2", "38"]
 
 
