@@ -97,14 +97,16 @@ def box_pocket_screw(
 
 
 @rule
-def bottom_groove_depth(box_thickness: Mm, bottom_room: Mm, grid: ShopGrid) -> Mm:
+def bottom_groove_depth(
+    box_thickness: Mm, bottom_room: Mm, has_drawers: bool, grid: ShopGrid
+) -> Mm:
     """A groove takes a third to half of the side, and leaves 6 mm of wall where it can.
 
     Source: a router teacher's page (half), a router forum's guide (a third)
     """
     third, half = box_thickness / 3, box_thickness / 2
     depth = deepest(third, min(half, max(box_thickness - LEAST_WALL, third + 0.5)), grid)
-    if depth - bottom_room < LEAST_HOLD:
+    if has_drawers and depth - bottom_room < LEAST_HOLD:
         raise CannotBuild(
             "bottom_room", "With that much room the bottom would drop out of its groove.",
             works=(0.0, depth - LEAST_HOLD),

@@ -105,6 +105,6 @@ def dust_backs(
             places=standing(dust_back_places),
             frame=frame,
             material=bottom_sheet.key,
-            held=(Hold(BEARERS, "screwed to battens", knock_down=True),),
+            held=(Hold(BEARERS, "nailed", knock_down=True),),
         ),
     )

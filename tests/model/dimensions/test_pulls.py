@@ -1,0 +1,71 @@
+"""Pulls and front screws."""
+
+import pytest
+
+from model.dimensions.pulls import (
+    front_screw_heights,
+    grip_width,
+    pull_grip,
+    pull_holes,
+    pull_in,
+    pull_screw,
+    second_pull_places,
+)
+from model.errors import CannotBuild
+from model.materials import pull
+from model.units import GRIDS
+
+MM = GRIDS["1 mm"]
+BAR = pull("bar_128")
+
+
+def test_a_single_pull_is_centred() -> None:
+    assert pull_in(600.0, "centred", 168.0, MM) == 216.0
+
+
+def test_a_pair_is_alike_from_both_ends() -> None:
+    first = pull_in(800.0, "pair", 168.0, MM)
+    second = second_pull_places((first,), "pair", 800.0, first, 168.0)
+
+    assert first + 84.0 == 160.0  # a fifth of the width, to the pull's middle
+    assert second == (800.0 - first - 168.0,)
+
+
+def test_pull_screws_pass_front_and_box_and_bite() -> None:
+    grip = pull_grip(19.05, 0.0, 12.0, 3)
+    screw = pull_screw(grip, BAR, True)
+
+    assert screw is not None
+    assert screw.length_mm >= grip + BAR.least_thread_mm
+
+
+def test_a_fixed_front_has_no_box_behind_it() -> None:
+    assert pull_grip(19.05, 0.0, 12.0, 0) == 19.05
+
+
+def test_a_bars_holes_stand_apart_by_its_spacing() -> None:
+    first, second = pull_holes(BAR)
+
+    assert second - first == BAR.hole_spacing_mm
+    assert pull_holes(pull("none")) == ()
+
+
+def test_a_pull_longer_than_its_front_is_refused() -> None:
+    with pytest.raises(CannotBuild) as refusal:
+        grip_width("slab", 150.0, 40.0, 168.0, "centred", 1)
+
+    assert refusal.value.field == "pull"
+
+
+def test_front_screws_find_the_rails_of_a_framed_front() -> None:
+    low, high = front_screw_heights("frame and panel", 87.0, 282.0, 52.0, 311.0, 55.0, 10.0, 3)
+
+    assert 52.0 < low < 52.0 + 45.0
+    assert 311.0 - 45.0 < high < 282.0
+
+
+def test_rails_that_front_screws_would_miss_are_refused() -> None:
+    with pytest.raises(CannotBuild) as refusal:
+        front_screw_heights("frame and panel", 87.0, 282.0, 52.0, 311.0, 40.0, 10.0, 3)
+
+    assert refusal.value.field == "front_stile_width"
