@@ -9,6 +9,7 @@ from __future__ import annotations
 import logging
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -71,24 +72,38 @@ class Session(QObject):
     history_moved = Signal()  # undo, redo, name, file or unsaved state
 
     def __init__(
-        self, design: Design, ways: Ways | None = None, parent: QObject | None = None
+        self, design: Design | None = None, ways: Ways | None = None, parent: QObject | None = None
     ) -> None:
+        """With a design the bed is solved at once; without one, at `start`."""
         super().__init__(parent)
-        self.ways = ways or built_in_ways()
         self.worker = Worker(self)
         self.refusals: dict[str, Refusal] = {}
         self.path: Path | None = None
+        self.has_bed = False
+        self._ways = ways
         self._asked: dict[str, Any] = {}
         self._drag = ""  # the field under the maker's hand
         self._drag_noted = False  # its undo step is in the list already
         self._undo: list[Design] = []
         self._redo: list[Design] = []
+        self._saved: Design | None = None
+        self._is_judged = False
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._take)
-        self.bed: Bed = self.ways.solve(design)
-        self._saved: Design | None = design
-        self._is_judged = False
-        self._judge()
+        if design is not None:
+            self.open(design)
+
+    def start(self) -> None:
+        """Show a new bed, if none is open yet."""
+        from model.bed import Design
+
+        if not self.has_bed:
+            self.open(Design())
+
+    @cached_property
+    def ways(self) -> Ways:
+        """How beds are solved and mended."""
+        return self._ways or built_in_ways()
 
     # ------------------------------------------------------------ what is open
 
@@ -105,7 +120,7 @@ class Session(QObject):
     @property
     def is_unsaved(self) -> bool:
         """Whether the design differs from its file."""
-        return self.design != self._saved
+        return self.has_bed and self.design != self._saved
 
     @property
     def is_judged(self) -> bool:
@@ -182,6 +197,9 @@ class Session(QObject):
             self.granted.emit(name)
 
     def _take(self) -> None:
+        if not self.has_bed:
+            self._soon.start()  # typed before the first bed: it waits for that
+            return
         asked, self._asked = self._asked, {}
         wishes = {name: each.value for name, each in self.refusals.items() if name not in asked}
         still = self._try({**wishes, **asked}) if wishes else None
@@ -250,7 +268,8 @@ class Session(QObject):
 
     def _show(self, bed: Bed, granted: tuple[str, ...] | None = None) -> None:
         """Put a bed on view; `granted` names the wishes that it fulfils, None drops them all."""
-        self.bed, self._is_judged = bed, False
+        self.bed: Bed = bed
+        self.has_bed, self._is_judged = True, False
         self._grant(tuple(self.refusals) if granted is None else granted)
         self.changed.emit(bed.moved)
         self.history_moved.emit()

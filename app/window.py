@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 import sys
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -33,6 +34,7 @@ from model.brief import all_choices
 if TYPE_CHECKING:
     from app.view.bed_view import BedView
 
+LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
 PARTS, CLEARANCES, CHECKS = range(3)
 WHOLE_LINES = 1_000_000  # characters: the pane wraps lines itself
@@ -66,8 +68,9 @@ class Window(QMainWindow):
         self.wishes = Wishes(session, self.choices, self.banner)
         self._is_leaving = False
         self._connect()
-        self._show_bed()
-        self._show_history()
+        if session.has_bed:
+            self._show_bed()
+            self._show_history()
         if session.is_judged:
             self._show_lists()
         self.resize(1280, 800)
@@ -189,6 +192,13 @@ class Window(QMainWindow):
             "parallel": self.view.look_parallel,
         }[name](is_on)
 
+    def start(self, path: Path | None = None) -> None:
+        """Open a design, or a new bed, and offer what an earlier window left behind."""
+        if path is not None:
+            self.desk.open_path(path)
+        self.session.start()
+        self.offer_left_behind()
+
     # ------------------------------------------------------------ leaving
 
     def say_mistake(self, kind: type[BaseException], trouble: BaseException, trace: Any) -> None:
@@ -247,15 +257,23 @@ def open_window(design_path: Path | None = None) -> int:
     app.setApplicationName("Bedwright")
     dress(app)
     _choose_surface()
-    from model.bed import Design
-
-    window = Window(Session(Design()))
+    window = Window(Session())
     sys.excepthook = window.say_mistake
     window.show()
-    if design_path is not None:
-        window.desk.open_path(design_path)
-    QTimer.singleShot(0, window, window.offer_left_behind)
+    _after_first_picture(window, lambda: window.start(design_path))
     return app.exec()
+
+
+def _after_first_picture(window: Window, start: Callable[[], None]) -> None:
+    """The window is there at once; its bed follows as soon as it is solved."""
+    waiting = QTimer(window, singleShot=True, interval=LONGEST_WAIT)
+    waiting.timeout.connect(start)
+    waiting.start()  # a window that is never painted, because it is minimised, starts as well
+    if window.view.canvas is not None:
+        at_once = Qt.ConnectionType.SingleShotConnection
+        window.view.canvas.frameSwapped.connect(lambda: waiting.setInterval(0), at_once)
+    else:
+        waiting.setInterval(0)
 
 
 def _choose_surface() -> None:

@@ -72,12 +72,14 @@ class FileDesk(QObject):
             design = make()
             self._session.open(design, path)
         except BedError as trouble:
+            self._session.start()
             self._tell_trouble(f"{called} is not opened; the bed on view stays.", trouble)
             if design is not None and isinstance(trouble, CannotBuild):
                 self._look_for_a_way(design, path, trouble)
             return False
         except Exception:
             log.exception("The design could not be opened")
+            self._session.start()
             own = "the fault is Bedwright's own, not the design's."
             self._notice.tell(f"{called} is not opened: {own}", is_trouble=True)
             return False
