@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from model.brief.declare import Choice
 from model.errors import BedError, CannotBuild
-from model.units import show_length
+from model.units import INCH, ShopGrid, show_length
 
 YES_NO = {True: "yes", False: "no"}
+# Ends of ranges are rounded inwards to these: what is shown is inside, and can be typed as it is.
+ENDS = {"inch": ShopGrid(INCH / 16, "inch"), "mm": ShopGrid(0.5, "mm")}
+_IN_MM = re.compile(r"(?P<low>\d+(?:\.\d+)?)(?: to (?P<high>\d+(?:\.\d+)?))? mm\b")
 
 
 def value_text(choice: Choice, value: Any, unit: str) -> str:
@@ -32,7 +36,7 @@ def range_text(choice: Choice, unit: str) -> str:
     """From where to where the choice goes, and why it ends there."""
     if choice.least is None or choice.most is None:
         return ""
-    low, high = (value_text(choice, end, unit) for end in (choice.least, choice.most))
+    low, high = _ends_text(choice, choice.least, choice.most, unit)
     reasons = f"{_ends(low, choice.why_least)} {_ends(high, choice.why_most)}".strip()
     return f"From {low} to {high}. {reasons}".strip()
 
@@ -41,11 +45,39 @@ def _ends(end: str, reason: str) -> str:
     return f"{end}: {reason[:1].lower()}{reason[1:]}" if reason else ""
 
 
+def within(choice: Choice, low: float, high: float, unit: str) -> tuple[float, float]:
+    """The ends of a range, rounded inwards; as they are where no step lies between them."""
+    if not choice.is_length:
+        return low, high
+    grid = ENDS[unit]
+    inner = grid.up(low), grid.down(high)
+    return inner if inner[0] <= inner[1] else (low, high)
+
+
+def _ends_text(choice: Choice, low: float, high: float, unit: str) -> tuple[str, str]:
+    inner = within(choice, low, high, unit)
+    return value_text(choice, inner[0], unit), value_text(choice, inner[1], unit)
+
+
+def in_unit(sentence: str, unit: str) -> str:
+    """A sentence with its millimetres in the shown unit: `36.5 mm` is `~1 7/16"` in inches."""
+    if unit == "mm":
+        return sentence
+
+    def shown(found: re.Match[str]) -> str:
+        step = ENDS[unit].step
+        ends = (found["low"], found["high"])
+        return " to ".join(show_length(float(end), unit, step) for end in ends if end)
+
+    return _IN_MM.sub(shown, sentence)
+
+
 def help_text(choice: Choice, unit: str) -> str:
     """The help line of a field: what it is, its range, its default."""
     default = value_text(choice, choice.default, unit)
     usual = f"Default: {default}." if default else ""
-    return " ".join(filter(None, (choice.help, range_text(choice, unit), usual)))
+    told = in_unit(choice.help, unit)
+    return " ".join(filter(None, (told, range_text(choice, unit), usual)))
 
 
 def outside_text(choice: Choice, number: float, unit: str) -> str:
@@ -57,16 +89,19 @@ def outside_text(choice: Choice, number: float, unit: str) -> str:
         end, limit, why = "most", choice.most, choice.why_most
     else:
         return ""
-    given, shown = value_text(choice, number, unit), value_text(choice, limit, unit)
+    ends = within(choice, choice.least or limit, choice.most or limit, unit)
+    shown = value_text(choice, ends[0] if end == "least" else ends[1], unit)
+    given = value_text(choice, number, unit)
     return f"{given} is outside the range: the {end} is {shown}. {why}".strip()
 
 
 def refusal_text(error: BedError, choices: dict[str, Choice], unit: str) -> str:
     """The sentence of a refusal, and the range that works in the shown unit."""
     works = error.works if isinstance(error, CannotBuild) else None
+    sentence = in_unit(error.sentence, unit)
     if works is None or error.field not in choices:
-        return error.sentence
-    return f"{error.sentence} {works_text(choices[error.field], works, unit)}"
+        return sentence
+    return f"{sentence} {works_text(choices[error.field], works, unit)}"
 
 
 def works_text(choice: Choice, works: Any, unit: str) -> str:
@@ -74,7 +109,7 @@ def works_text(choice: Choice, works: Any, unit: str) -> str:
     name = full_label(choice)
     if all(isinstance(each, str) for each in works):
         return f"{name}: {', '.join(row_name(choice, each) for each in works)} would work."
-    low, high = (value_text(choice, end, unit) for end in works)
+    low, high = _ends_text(choice, *works, unit)
     return (
         f"{name} of {low} would work."
         if low == high

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app.fields.wording import in_unit
 from app.style import verdict_icon
 from app.tables.checks import CHECK_COLUMNS, SAID, title_text
 from app.tables.rows import Rows
@@ -87,7 +88,8 @@ class ChecksPane(QWidget):
     def _tell(self, finding: Any) -> None:
         if finding is not None:
             self._reason.setText(
-                f"<b>{title_text(finding)}.</b> {finding.reason} <i>Source: {finding.source}.</i>"
+                f"<b>{title_text(finding)}.</b> {in_unit(finding.reason, self._unit)} "
+                f"<i>Source: {finding.source}.</i>"
             )
 
 

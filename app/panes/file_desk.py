@@ -13,7 +13,7 @@ from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QDialog, QFileDialog, QMessageBox, QWidget
 
 from app.panes.notice import Notice
-from app.panes.wishes import offer_text
+from app.panes.wishes import offer_text, offered_changes
 from model.errors import BedError, CannotBuild
 
 if TYPE_CHECKING:
@@ -94,7 +94,7 @@ class FileDesk(QObject):
 
         def offer(mended: Any) -> None:
             if not is_stale() and self._notice.label.text() == said and mended.changes:
-                changed = design.with_choices(mended.changes)
+                changed = design.with_choices(offered_changes(mended, session.unit))
                 answer = ("Open it with what works", lambda: self._open_changed(changed, path))
                 words = f"{said} {offer_text(mended, session.unit)}"
                 self._notice.tell(words, [answer], is_trouble=True)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject
 
-from app.fields.wording import full_label, refusal_text, value_text, works_text
+from app.fields.wording import full_label, refusal_text, value_text, within, works_text
 from app.panes.choices_pane import ChoicesPane
 from app.panes.refusal_banner import RefusalBanner
 from model.brief import all_choices
@@ -34,6 +34,8 @@ class Wishes(QObject):
         refusal, unit, known = self._session.refusals[name], self._session.unit, all_choices()
         sentence = refusal_text(refusal.error, dict(known), unit)
         offer = offer_text(refusal.mended, unit) if refusal.mended is not None else ""
+        if offer and offer in sentence:
+            offer = ""  # the refusal itself knew the range
         beside = f"{sentence} {offer}".strip()
         self._choices.say(name, beside)
         wished = value_text(known[name], refusal.value, unit) or "as nominal"
@@ -56,7 +58,17 @@ class Wishes(QObject):
     def _take_offer(self, name: str) -> None:
         refusal: Refusal | None = self._session.refusals.get(name)
         if refusal is not None and refusal.mended is not None:
-            self._session.choose_all({name: refusal.value, **refusal.mended.changes})
+            changes = offered_changes(refusal.mended, self._session.unit)
+            self._session.choose_all({name: refusal.value, **changes})
+
+
+def offered_changes(mended: Any, unit: str) -> dict[str, Any]:
+    """The changes that build; a length at the end of its range goes on a step inside it."""
+    changes = dict(mended.changes)
+    if mended.choice and mended.range is not None:
+        low, high = within(all_choices()[mended.choice], *mended.range, unit)
+        changes[mended.choice] = min(max(changes[mended.choice], low), high)
+    return changes
 
 
 def offer_text(mended: Any, unit: str) -> str:

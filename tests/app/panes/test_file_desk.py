@@ -27,7 +27,7 @@ from model.errors import CannotBuild
 
 def solve(design: Design, last: Any = None) -> Any:
     """A bed that builds unless it is named after a fault."""
-    if design.name == "Impossible" and design.value("rail_height") != 300.0:
+    if design.name == "Impossible" and design.value("rail_height") > 399.0:
         raise CannotBuild("rail_height", "The rail is too low.")
     lists: dict[str, Any] = {"findings": (), "marks": (), "hardware": ()}
     lists["dimensions"] = SimpleNamespace(book=None)
@@ -161,7 +161,7 @@ def test_a_design_that_cannot_be_built_is_offered_with_what_works(
 
     qtbot.mouseClick(desk._notice.buttons[0], Qt.MouseButton.LeftButton)
 
-    assert session.design.value("rail_height") == 300.0
+    assert session.design.value("rail_height") == pytest.approx(300, abs=1.6)  # on a step inside
     assert session.is_unsaved  # the file still holds what does not build
 
 
