@@ -164,24 +164,21 @@ class Window(QMainWindow):
             self.why.clear()
 
     def _pick_piece(self, piece: int) -> None:
-        alike = self.parts.choose_piece(piece) if piece >= 0 else self.parts.choose_piece(-1)
+        self.parts.choose_piece(piece)
         self.view.select((piece,) if piece >= 0 else ())
         if piece >= 0 and self.lists.currentIndex() == CHECKS:
             self.show_list(PARTS)
-        self._say_picked(piece, len(alike))
+        self._say_picked(piece)
 
     def _pick_pieces(self, pieces: tuple[int, ...]) -> None:
         self.view.select(pieces)
-        self._say_picked(pieces[0] if pieces else -1, len(pieces))
+        self._say_picked(pieces[0] if pieces else -1)
 
-    def _say_picked(self, piece: int, alike: int) -> None:
+    def _say_picked(self, piece: int) -> None:
         if piece < 0:
             self.look.say_picked("")
             return
-        record = self.parts.table.record
-        mark = getattr(record, "mark", "") or getattr(record, "code", "")
-        count = f", one of {alike} alike" if alike > 1 else ""
-        self.look.say_picked(f"{mark} {self.session.bed.pieces.labels[piece]}{count}".strip())
+        self.look.say_picked(self.parts.words_for(piece, self.session.bed.pieces.labels[piece]))
 
     def _switch(self, name: str, is_on: bool) -> None:
         {

@@ -10,6 +10,13 @@ from app.panes.section import Drawing, Flat, Gap, Laid, U, V, laid
 if TYPE_CHECKING:
     from model.bed import Bed
 
+# Before the left side the foot is at one's right hand: u, which runs to the head, goes leftwards.
+TITLES = {
+    "left": "From the front, foot at the right",
+    "right": "From the front, foot at the left",
+    "foot": "From the front, right side at the right",
+}
+
 
 class Measure(NamedTuple):
     """A dimension by name, the two points it lies between, and where its number goes."""
@@ -26,8 +33,15 @@ def drawer_sections(bed: Bed, row: str, drawer: int) -> tuple[Drawing, Drawing]:
     front, side = list(view.front_measures()), list(view.side_measures())
     numbers = numbered(bed, (*front, *side))
     return (
-        Drawing("From the front", view.front(), gaps_of(front, numbers), *view.front_window()),
-        Drawing("From the side", view.side(), gaps_of(side, numbers), *view.side_window()),
+        Drawing(
+            TITLES[row], view.front(), gaps_of(front, numbers), *view.front_window(), row == "left"
+        ),
+        Drawing(
+            "Through the middle, front at the left",
+            view.side(),
+            gaps_of(side, numbers),
+            *view.side_window(),
+        ),
     )
 
 

@@ -104,16 +104,23 @@ class PartsPane(QWidget):
             self._fitted = True
         self._count()
 
-    def choose_piece(self, piece: int) -> tuple[int, ...]:
-        """Pick the row of a piece clicked on the bed; gives all pieces of that row."""
+    def words_for(self, piece: int, label: str) -> str:
+        """What a picked piece is called: its mark and place, or the name of what is bought."""
+        record = self.table.record
+        if record is None or piece not in record.pieces:
+            return label
+        called = f"{record.mark} {label}" if hasattr(record, "mark") else record.name
+        return f"{called}, one of {len(record.pieces)} alike" if len(record.pieces) > 1 else called
+
+    def choose_piece(self, piece: int) -> None:
+        """Pick the row of a piece clicked on the bed; -1 for none."""
         for place, table in enumerate((self.parts, self.hardware)):
             rows = table.sorted.rows.records
             found = next((row for row in rows if piece in row.pieces), None)
             if found is not None:
                 self._show_row(place, table, found)
-                return tuple(found.pieces)
+                return
         self._tell_none()
-        return ()
 
     def copy(self) -> None:
         """Put the table on view on the clipboard."""

@@ -47,6 +47,7 @@ class Drawing(NamedTuple):
     gaps: tuple[Gap, ...]
     low: Flat
     high: Flat
+    is_mirrored: bool = False  # larger numbers lie at the left, as one stands there
 
 
 class Laid(NamedTuple):

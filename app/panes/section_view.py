@@ -147,8 +147,9 @@ class SectionView(QWidget):
         low, high, paper, scale = self.drawing.low, self.drawing.high, self._paper(), self._scale()
         middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
         centre = paper.center()
+        right = -scale if self.drawing.is_mirrored else scale
         return QPointF(
-            centre.x() + (point[0] - middle[0]) * scale, centre.y() - (point[1] - middle[1]) * scale
+            centre.x() + (point[0] - middle[0]) * right, centre.y() - (point[1] - middle[1]) * scale
         )
 
     def _rect(self, low: Flat, high: Flat) -> QRectF:

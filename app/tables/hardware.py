@@ -14,9 +14,9 @@ def _size(name: str, axis: int) -> Column:
 
 HARDWARE_COLUMNS = (
     Column(plain("Code"), lambda h, _: h.code, lambda h: natural(h.code)),
-    Column(plain("Hardware"), lambda h, _: h.name, lambda h: natural(h.name)),
     Column(plain("Pieces"), lambda h, _: f"{h.quantity}", lambda h: h.quantity, True),
     _size("Length", 0),
     _size("Width", 1),
     _size("Thickness", 2),
+    Column(plain("Hardware"), lambda h, _: h.name, lambda h: natural(h.name)),
 )
