@@ -35,31 +35,35 @@ def runner_far_places(runner_places: Places, opening_width: Mm, runner_width: Mm
 
 
 @rule
-def kicker_places(
-    opening_places: Places, bearer_stock: Mm, has_wooden_runners: bool, drawer_count: Count
-) -> Places:
-    """A kicker lies above each bearer and its box side."""
-    return shifted(opening_places, -bearer_stock) if has_wooden_runners and drawer_count else ()
+def kicker_places(opening_places: Places, has_wooden_runners: bool, drawer_count: Count) -> Places:
+    """A kicker lies above each box side, clear of the bearer, on which a beam may rest."""
+    return opening_places if has_wooden_runners and drawer_count else ()
 
 
 @rule
-def kicker_far_places(
-    kicker_places: Places, bearer_stock: Mm, opening_width: Mm, runner_width: Mm
-) -> Places:
+def kicker_far_places(kicker_places: Places, opening_width: Mm, runner_width: Mm) -> Places:
     """The kicker at the opening's far edge."""
-    return shifted(kicker_places, bearer_stock + opening_width - runner_width)
+    return shifted(kicker_places, opening_width - runner_width)
 
 
 @rule
-def kicker_post_far_places(kicker_places: Places, bearer_stock: Mm, opening_width: Mm) -> Places:
-    """The posts of the kickers stand on the bearers."""
-    return shifted(kicker_places, bearer_stock + opening_width)
+def kicker_post_places(kicker_places: Places, bearer_stock: Mm) -> Places:
+    """The posts of a kicker stand on the bearer beside it."""
+    return shifted(kicker_places, -bearer_stock)
 
 
 @rule
-def kicker_post_plane(back_plane: Mm, runner_length: Mm, bearer_height: Mm) -> Mm:
-    """A kicker's post stands under its rear end."""
-    return back_plane + runner_length - bearer_height
+def kicker_post_far_places(kicker_places: Places, opening_width: Mm) -> Places:
+    """The posts at the opening's far edge."""
+    return shifted(kicker_places, opening_width)
+
+
+@rule
+def kicker_post_planes(
+    back_plane: Mm, runner_length: Mm, bearer_height: Mm, grid: ShopGrid
+) -> Places:
+    """One post stands behind the frame, one under three quarters of the kicker's length."""
+    return (back_plane, back_plane + grid.near(runner_length * 3 / 4 - bearer_height / 2))
 
 
 @rule

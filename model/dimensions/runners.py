@@ -196,12 +196,6 @@ def kicker_height(
 
 
 @rule
-def kicker_width(bearer_stock: Mm, runner_width: Mm) -> Mm:
-    """A kicker lies over its bearer and over the box side."""
-    return bearer_stock + runner_width
-
-
-@rule
-def kicker_post_height(kicker_bottom: Mm, bearer_top: Mm) -> Mm:
-    """A short post on the bearer holds the kicker's rear end."""
-    return kicker_bottom - bearer_top
+def kicker_post_height(kicker_bottom: Mm, kicker_height: Mm, bearer_top: Mm) -> Mm:
+    """Short posts on the bearer hold a kicker by its edge, and end flush with its top."""
+    return kicker_bottom + kicker_height - bearer_top

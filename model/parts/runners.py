@@ -13,9 +13,6 @@ from model.parts.slides import BEARERS
 from model.rules import rule
 from model.units import Mm, Places
 
-TO_FRAME = "stiles|bottom_rail"
-TO_TOP = "top_rail|end_rail|stiles"
-
 
 @rule
 def runners(
@@ -57,7 +54,7 @@ def kickers(
     back_plane: Mm,
     kicker_bottom: Mm,
     runner_length: Mm,
-    kicker_width: Mm,
+    runner_width: Mm,
     kicker_height: Mm,
     frame: Frame,
     bearer_wood: Material,
@@ -70,26 +67,23 @@ def kickers(
             name="kicker",
             assembly="under the bed",
             length=runner_length,
-            width=kicker_width,
+            width=runner_width,
             thickness=kicker_height,
             lies="vuz",
             at=(kicker_places[0], back_plane, kicker_bottom),
             places=standing(kicker_places, kicker_far_places),
             frame=frame,
             material=bearer_wood.key,
-            held=(
-                Hold(TO_TOP, "screwed", knock_down=True),
-                Hold("kicker_posts|bearers|opposite_bearers", "screwed", knock_down=True),
-            ),
+            held=(Hold("kicker_posts", "glued and screwed", glued=True),),
         ),
     )
 
 
 @rule
 def kicker_posts(
-    kicker_places: Places,
+    kicker_post_places: Places,
     kicker_post_far_places: Places,
-    kicker_post_plane: Mm,
+    kicker_post_planes: Places,
     bearer_top: Mm,
     kicker_post_height: Mm,
     bearer_height: Mm,
@@ -97,8 +91,8 @@ def kicker_posts(
     frame: Frame,
     bearer_wood: Material,
 ) -> Made:
-    """A post on the bearer holds the rear end of its kicker."""
-    if not kicker_places or not kicker_post_height:
+    """Two posts on the bearer hold each kicker by its edge."""
+    if not kicker_post_places:
         return ()
     return (
         Part(
@@ -108,13 +102,10 @@ def kicker_posts(
             width=bearer_height,
             thickness=bearer_stock,
             lies="zvu",
-            at=(kicker_places[0], kicker_post_plane, bearer_top),
-            places=standing(kicker_places, kicker_post_far_places),
+            at=(kicker_post_places[0], kicker_post_planes[0], bearer_top),
+            places=standing(kicker_post_places, kicker_post_far_places, planes=kicker_post_planes),
             frame=frame,
             material=bearer_wood.key,
-            held=(
-                Hold(BEARERS, "screwed", knock_down=True),
-                Hold("kickers", "screwed", knock_down=True),
-            ),
+            held=(Hold(BEARERS, "screwed", knock_down=True),),
         ),
     )

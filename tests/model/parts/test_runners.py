@@ -25,11 +25,16 @@ def test_a_runner_under_a_slide_is_a_skid() -> None:
     assert skid.name == "skid"
 
 
-def test_a_kicker_without_height_for_a_post_lies_on_its_bearer() -> None:
-    (kicker,) = kickers((81.0,), (622.0,), 28.0, 290.0, 700.0, 47.0, 8.0, FRAME, POPLAR)
+def test_each_kicker_hangs_on_two_posts() -> None:
+    (kicker,) = kickers((100.0,), (622.0,), 28.0, 290.0, 700.0, 28.0, 8.0, FRAME, POPLAR)
+    (post,) = kicker_posts(
+        (81.0,), (650.0,), (28.0, 520.0), 129.0, 169.0, 64.0, 19.0, FRAME, POPLAR
+    )
 
-    assert "bearers" in kicker.held[1].by
-    assert kicker_posts((81.0,), (650.0,), 664.0, 290.0, 0.0, 64.0, 19.0, FRAME, POPLAR) == ()
+    assert len(kicker.places) == 2
+    assert len(post.places) == 4
+    assert post.at[0] + post.thickness == kicker.at[0]
+    assert post.at[2] + post.length == kicker.at[2] + kicker.thickness
 
 
 def test_stops_move_with_their_drawer_and_rear_stops_stay() -> None:
