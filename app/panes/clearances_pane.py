@@ -159,7 +159,7 @@ def _offered(bed: Bed) -> list[str]:
 
 def _words(place: str) -> str:
     row, _, number = place.partition("-")
-    return f"Drawer {number}, {row}" if number else "Deck: slats and cleats"
+    return f"Drawer {number}, {row}" if number else "Deck on its cleats"
 
 
 def _measure_words(name: str) -> str:

@@ -14,17 +14,18 @@ SHOWN_ACROSS, SHOWN_ALONG = 190.0, 620.0  # mm of the bed: enough to see every g
 
 
 def deck_sections(bed: Bed) -> tuple[Drawing, Drawing]:
-    """One side of the deck, cut through the first slat, and the foot of it, cut beside the rail."""
+    """One side of the deck, cut through its first slat or panel, and a stretch along the rail."""
     from model.frame import BED
 
     boxes = laid(bed, BED)
     inner, top = float(bed["rail_inner_x"]), float(bed["deck_top"])
     low, high = float(bed["cleat_bottom"]) - 25.0, float(bed["rail_top"]) + 12.0
-    places, post = bed["slat_places"], float(bed["post_along"])
-    across, along = _across(bed), _along(bed)
+    first = (*bed["slat_places"], *bed["deck_panel_places"], bed["post_along"])[0]
+    is_slatted = len(bed["slat_places"]) > 1
+    across, along = _across(bed), _slats_along(bed) if is_slatted else _panels_along(bed)
+    start = 0.0 if is_slatted else _first_joint(bed) - SHOWN_ALONG / 2
     numbers = numbered(bed, (*across, *along))
-    at_slat = (places[0] if places else post) + float(bed["slat_width"]) / 2
-    cut_across = boxes.cut(V, at_slat)
+    cut_across = boxes.cut(V, float(first) + float(bed["slat_width"]) / 2)
     cut_along = boxes.cut(U, -inner + float(bed["cleat_stock"]) / 2)
     return (
         Drawing(
@@ -32,10 +33,28 @@ def deck_sections(bed: Bed) -> tuple[Drawing, Drawing]:
             (-inner - 60.0, low), (-inner + SHOWN_ACROSS, high),
         ),
         Drawing(
-            "Along, from the foot", _wood(cut_along), gaps_of(along, numbers),
-            (0.0, top - 180.0), (SHOWN_ALONG, high),
+            "Along, from the foot" if is_slatted else "Along, at a joint of two panels",
+            _wood(cut_along), gaps_of(along, numbers),
+            (start, top - 180.0), (start + SHOWN_ALONG, high),
         ),
     )  # fmt: skip
+
+
+def _first_joint(bed: Bed) -> float:
+    """Where the second panel begins; the foot post where there is only one."""
+    return float((*bed["deck_panel_places"], bed["post_along"])[1])
+
+
+def _panels_along(bed: Bed) -> list[Measure]:
+    if len(bed["deck_panel_places"]) < 2:
+        return []
+    joint, gap = _first_joint(bed), float(bed["deck_joint_gap"])
+    middle = (float(bed["deck_top"]) + float(bed["deck_bottom"])) / 2
+    batten, under = float(bed["batten_places"][0]), float(bed["batten_bottom"])
+    return [
+        Measure("deck_joint_gap", (joint - gap, middle), (joint, middle)),
+        Measure("slat_width", (batten, under), (batten + float(bed["slat_width"]), under), 0.8),
+    ]
 
 
 def _across(bed: Bed) -> list[Measure]:
@@ -54,10 +73,8 @@ def _across(bed: Bed) -> list[Measure]:
     ]
 
 
-def _along(bed: Bed) -> list[Measure]:
+def _slats_along(bed: Bed) -> list[Measure]:
     places = bed["slat_places"]
-    if len(places) < 2:
-        return []
     first, second, post = float(places[0]), float(places[1]), float(bed["post_along"])
     far = first + float(bed["slat_width"])
     middle = (float(bed["deck_top"]) + float(bed["deck_bottom"])) / 2

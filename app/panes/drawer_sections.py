@@ -110,7 +110,9 @@ class _DrawerView:
         yield Measure(f"{row}.opening_width", (self.left, level), (self.right, level), 0.7)
         yield Measure("opening_height", (aside, self.low), (aside, self.high), 0.6)
         yield Measure(f"{row}.front_bottom", (aside, 0.0), (aside, self.front_low))
-        yield Measure(f"{row}.front_lap", (self.front_left, level), (self.left, level))
+        is_inset = self.front_left > self.left
+        lap = "inset_reveal" if is_inset else f"{row}.front_lap"
+        yield Measure(lap, (self.front_left, level), (self.left, level))
 
     # ------------------------------------------------------------ from the side
 
