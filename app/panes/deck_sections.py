@@ -26,7 +26,9 @@ def deck_sections(bed: Bed) -> tuple[Drawing, Drawing]:
     start = 0.0 if is_slatted else _first_joint(bed) - SHOWN_ALONG / 2
     numbers = numbered(bed, (*across, *along))
     cut_across = boxes.cut(V, float(first) + float(bed["slat_width"]) / 2)
-    cut_along = boxes.cut(U, -inner + float(bed["cleat_stock"]) / 2)
+    # Slats are seen on their cleat; the batten under a joint of panels ends at the cleat.
+    from_rail = 0.5 if is_slatted else 1.5
+    cut_along = boxes.cut(U, -inner + float(bed["cleat_stock"]) * from_rail)
     return (
         Drawing(
             "Across, at the left side", _wood(cut_across), gaps_of(across, numbers),
