@@ -30,6 +30,7 @@ from app.panes.workbench import Workbench, stacked
 from app.session import Session
 from app.style import dress
 from model.brief import all_choices
+from model.units import show_length
 
 if TYPE_CHECKING:
     from app.view.bed_view import BedView
@@ -67,6 +68,7 @@ class Window(QMainWindow):
         self.menus = Menus(self, self._commands(), DEMOS)
         self.wishes = Wishes(session, self.choices, self.banner)
         self._is_leaving = False
+        self._unit = ""  # in which the numbers on the bed are written
         self._connect()
         if session.has_bed:
             self._show_bed()
@@ -103,6 +105,8 @@ class Window(QMainWindow):
         self.look.drawers_pulled.connect(lambda share: self.view.pull_drawers(share))
         self.look.pulled_apart.connect(self.view.pull_apart)
         self.look.switched.connect(self._switch)
+        self.look.coloured.connect(self.view.colour_by)
+        self.view.dimension_picked.connect(self.ask_why)
 
     def _commands(self) -> Commands:
         desk, session = self.desk, self.session
@@ -119,6 +123,9 @@ class Window(QMainWindow):
     def _show_bed(self, _moved: Any = None) -> None:
         bed, unit = self.session.bed, self.session.unit
         self.choices.show_values({n: bed.design.value(n) for n in all_choices()}, unit)
+        if unit != self._unit:
+            self._unit = unit
+            self.view.write_lengths(lambda mm: show_length(mm, unit))
         self.view.show_bed(bed)
         self.clearances.show_bed(bed, unit)
         self.summary.show_bed(bed, unit)

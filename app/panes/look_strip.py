@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QActionGroup
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -22,6 +23,7 @@ SHOWN = {  # words: what the view calls it, whether it is on at first
     "Shadow": ("shadow", True),
     "Parallel lines": ("parallel", False),
 }
+COLOURS = {"wood": "Wood as it is", "paint": "Painted", "assembly": "A colour for each assembly"}
 
 
 class LookStrip(QFrame):
@@ -29,6 +31,7 @@ class LookStrip(QFrame):
 
     looked_from = Signal(str)
     switched = Signal(str, bool)
+    coloured = Signal(str)
     drawers_pulled = Signal(float)
     pulled_apart = Signal(float)
 
@@ -47,6 +50,7 @@ class LookStrip(QFrame):
             action.setChecked(is_on)
             action.toggled.connect(lambda on, n=name: self.switched.emit(n, on))
             self.actions_by_name[name] = action
+        self._offer_colours()
         self.drawers_slider = _share_slider("Drawers pulled out")
         self.apart_slider = _share_slider("Assemblies pulled apart")
         self.drawers_slider.valueChanged.connect(lambda n: self.drawers_pulled.emit(n / 100))
@@ -64,6 +68,17 @@ class LookStrip(QFrame):
             line.addWidget(slider)
         line.addSpacing(10)
         line.addWidget(self.picked_label, 1)
+
+    def _offer_colours(self) -> None:
+        menu = self.show_button.menu()
+        menu.addSeparator()
+        self.colours = QActionGroup(self)
+        for name, words in COLOURS.items():
+            action = menu.addAction(words)
+            action.setCheckable(True)
+            action.setChecked(name == "wood")
+            action.triggered.connect(lambda _=False, n=name: self.coloured.emit(n))
+            self.colours.addAction(action)
 
     def say_picked(self, words: str) -> None:
         """Name the piece that is picked, or what a click would do."""

@@ -140,6 +140,12 @@ def test_units_are_switched_everywhere_at_once(qtbot: QtBot, window: Window) -> 
     assert "mm" in window.clearances.table.sorted.index(0, 2).data()
 
 
+def test_a_number_on_the_bed_says_why(window: Window) -> None:
+    window.view.dimension_picked.emit("sleeping_height")
+
+    assert "mattress" in window.why.text.toPlainText()
+
+
 def test_undo_and_redo_by_key(qtbot: QtBot, window: Window) -> None:
     with qtbot.waitSignal(window.session.changed):
         type_in(qtbot, window, "mattress_length", "75")
