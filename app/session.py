@@ -128,6 +128,11 @@ class Session(QObject):
         return self._is_judged
 
     @property
+    def is_dragging(self) -> bool:
+        """Whether a slider is under the maker's hand."""
+        return bool(self._drag)
+
+    @property
     def can_undo(self) -> bool:
         return bool(self._undo)
 
@@ -175,6 +180,7 @@ class Session(QObject):
         self.take_now()
         was_dragging, self._drag = self._drag, ""
         if was_dragging in self.refusals:
+            self.refused.emit(was_dragging, self.refusals[was_dragging].error.sentence)
             self._mend(self.refusals[was_dragging])
         if was_dragging:
             self.history_moved.emit()

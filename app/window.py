@@ -22,6 +22,7 @@ from app.panes.look_strip import LookStrip
 from app.panes.menus import Commands, Menus
 from app.panes.notice import Notice
 from app.panes.parts_pane import PartsPane
+from app.panes.reasons import reasons
 from app.panes.refusal_banner import RefusalBanner
 from app.panes.summary_line import SummaryLine
 from app.panes.why_pane import WhyPane
@@ -30,6 +31,7 @@ from app.panes.workbench import Workbench, stacked
 from app.session import Session
 from app.style import dress
 from model.brief import all_choices
+from model.errors import BadInput
 from model.units import show_length
 
 if TYPE_CHECKING:
@@ -38,7 +40,6 @@ if TYPE_CHECKING:
 LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
 PARTS, CLEARANCES, CHECKS = range(3)
-WHOLE_LINES = 1_000_000  # characters: the pane wraps lines itself
 
 
 class Window(QMainWindow):
@@ -95,7 +96,7 @@ class Window(QMainWindow):
         self.strip.plan_button.clicked.connect(self.desk.write_plan)
         self.desk.working.connect(self.summary.working.setText)
         self.summary.checks_asked.connect(lambda: self.show_list(CHECKS))
-        for pane in (self.parts, self.checks, self.clearances):
+        for pane in (self.choices, self.parts, self.checks, self.clearances):
             pane.asked_why.connect(self.ask_why)
         self.why.asked.connect(self.ask_why)
         self.why.choice_shown.connect(choices.go_to)
@@ -160,13 +161,11 @@ class Window(QMainWindow):
     # ------------------------------------------------------------ why, and picking
 
     def ask_why(self, name: str) -> None:
-        """Say why a dimension is what it is."""
-        from model.errors import BadInput
-        from model.exports.why_text import lines
-
+        """Say why a dimension is what it is, or what hangs on a choice."""
         bed, known = self.session.bed, all_choices()
         try:
-            self.why.tell(name, lines(bed, name, WHOLE_LINES), known.__contains__)
+            told = list(reasons(bed, name, self.session.unit))
+            self.why.tell(name, told, known.__contains__)
         except BadInput:  # a dimension of a place that this bed does not have
             self.why.clear()
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QMouseEvent
 from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QToolButton, QWidget
 
 from app.fields.wording import full_label, help_text
@@ -24,6 +25,7 @@ class Field(QWidget):
     settled = Signal(str)  # the hand is off
     given_up = Signal(str)  # the maker takes a refused value back
     looked_at = Signal(str)  # it has the keyboard, or the mouse rests on it
+    asked_why = Signal(str)  # its label was clicked: what hangs on it?
 
     def __init__(self, choice: Choice, unit: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -32,6 +34,7 @@ class Field(QWidget):
         self.sentence = ""
         self._heading = QLabel(choice.label)
         self._heading.setWordWrap(True)
+        self._heading.setCursor(Qt.CursorShape.WhatsThisCursor)
         self._back = QToolButton(text="↺", visible=False)
         self._back.setProperty("kind", "back")
         self._back.setFixedSize(20, 20)
@@ -135,6 +138,11 @@ class Field(QWidget):
             event.ignore()  # rolling through the pane must not change the bed
             return True
         return super().eventFilter(watched, event)
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        if self._heading.geometry().contains(event.position().toPoint()):
+            self.asked_why.emit(self.choice.name)
+        super().mousePressEvent(event)
 
     def enterEvent(self, event: Any) -> None:
         self.looked_at.emit(self.choice.name)

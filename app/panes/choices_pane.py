@@ -32,6 +32,7 @@ class ChoicesPane(QWidget):
     dragged = Signal(str, object)
     settled = Signal(str)
     given_up = Signal(str)
+    asked_why = Signal(str)
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -152,6 +153,7 @@ class ChoicesPane(QWidget):
         field.settled.connect(self.settled)
         field.given_up.connect(self.given_up)
         field.looked_at.connect(self._help_for)
+        field.asked_why.connect(self.asked_why)
 
     def _help_for(self, name: str) -> None:
         choice = self._choices[name]

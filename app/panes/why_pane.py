@@ -15,7 +15,8 @@ from app.style import FAINT, INK, SPRUCE
 INDENT, DEEPEST = 11, 121  # pixels for each step down, and in all
 EMPTY = (
     f'<p style="color:{FAINT}">Click a length, width or thickness in the parts list, a number on '
-    "a section, or a value in the list of checks.</p>"
+    "a section or on the bed, or a value in the list of checks; or a choice's name, to see what "
+    "hangs on it.</p>"
 )
 _LINE = re.compile(r"(?P<margin> *)(?P<name>[\w.]+) = (?P<rest>.*)", re.DOTALL)
 

@@ -38,6 +38,8 @@ class Wishes(QObject):
             offer = ""  # the refusal itself knew the range
         beside = f"{sentence} {offer}".strip()
         self._choices.say(name, beside)
+        if self._session.is_dragging:
+            return  # a banner that comes and goes would push the bed about under the hand
         wished = value_text(known[name], refusal.value, unit) or "as nominal"
         self._banner.tell(
             name,

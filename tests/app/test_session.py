@@ -119,6 +119,21 @@ def test_a_drag_is_one_step_back(session: Session) -> None:
     assert not session.can_undo
 
 
+def test_a_drag_into_what_cannot_be_built_is_told_again_when_the_hand_is_off(
+    qtbot: QtBot, session: Session, mender: Mender
+) -> None:
+    session.drag("depth", 900)
+    session.take_now()
+    assert session.is_dragging
+    assert mender.asked == []  # no search while the hand moves on
+
+    with qtbot.waitSignal(session.refused):
+        session.settle("depth")
+
+    assert not session.is_dragging
+    qtbot.waitUntil(lambda: len(mender.asked) == 1)
+
+
 def test_two_drags_are_two_steps(session: Session) -> None:
     for height in (410, 420):
         session.drag("height", height)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -17,6 +19,7 @@ from app.window import CHECKS, CLEARANCES, PARTS, Window
 from model import designs
 from model.bed import Design, solve
 
+ROOT = Path(__file__).resolve().parents[2]
 pytestmark = pytest.mark.gl
 
 
@@ -119,6 +122,15 @@ def test_a_size_that_is_clicked_says_why(qtbot: QtBot, window: Window) -> None:
 
     assert window.why.name == table.record.length.name
     assert "your choice" in window.why.text.toPlainText()
+
+
+def test_the_name_of_a_choice_tells_what_hangs_on_it(qtbot: QtBot, window: Window) -> None:
+    field = window.choices.field("recess")
+
+    qtbot.mouseClick(field._heading, Qt.MouseButton.LeftButton)
+
+    assert window.why.name == "recess"
+    assert "deck top" in window.why.text.toPlainText()
 
 
 def test_a_choice_in_the_chain_leads_to_its_field(qtbot: QtBot, window: Window) -> None:
@@ -259,6 +271,53 @@ def test_work_that_a_crash_left_is_offered(qtbot: QtBot, window: Window) -> None
     assert window.session.design.name == "Guest room"
     assert window.session.is_unsaved
     assert not (place / "0.bedwright").exists()
+
+
+def test_a_new_name_can_be_undone(qtbot: QtBot, window: Window) -> None:
+    line = window.strip.name_line
+    line.selectAll()
+    qtbot.keyClicks(line, "Guest room")
+    qtbot.keyClick(line, Qt.Key.Key_Return)
+    assert window.windowTitle().startswith("Guest room")
+
+    window.session.undo()
+
+    assert line.text() == Design().name
+
+
+OPENED = """
+import sys
+from pathlib import Path
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QApplication
+from app import window
+
+def look(shown):
+    if shown.session.has_bed:
+        print(shown.session.design.name)
+        shown.close()
+    else:
+        QTimer.singleShot(50, lambda: look(shown))
+
+show = window.Window.show
+window.Window.show = lambda shown: (show(shown), QTimer.singleShot(0, lambda: look(shown)))
+sys.exit(window.open_window(Path(sys.argv[1])))
+"""
+
+
+def test_the_window_opens_on_a_design_and_ends_cleanly(tmp_path: Path) -> None:
+    path = tmp_path / "guest.bedwright"
+    designs.write(Design(name="Guest room"), path)
+
+    done = subprocess.run(
+        [sys.executable, "-c", OPENED, str(path)],
+        capture_output=True,
+        text=True,
+        timeout=60,
+        cwd=ROOT,
+    )
+
+    assert (done.returncode, done.stdout.strip()) == (0, "Guest room"), done.stderr
 
 
 def test_every_demo_opens(window: Window) -> None:
