@@ -36,6 +36,7 @@ from model.units import show_length
 
 if TYPE_CHECKING:
     from app.view.bed_view import BedView
+    from model.bed import Bed
 
 LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
@@ -69,6 +70,7 @@ class Window(QMainWindow):
         self.menus = Menus(self, self._commands(), DEMOS)
         self.wishes = Wishes(session, self.choices, self.banner)
         self._is_leaving = False
+        self._asked_bed: Bed | None = None  # the bed whose reasons are told
         self._unit = ""  # in which the numbers on the bed are written
         self._connect()
         if session.has_bed:
@@ -131,8 +133,7 @@ class Window(QMainWindow):
         self.clearances.show_bed(bed, unit)
         self.summary.show_bed(bed, unit)
         self.strip.show_design(bed.design.name, unit)
-        if self.why.name:
-            self.ask_why(self.why.name)
+        self._follow_why()
 
     def _show_lists(self) -> None:
         bed, unit = self.session.bed, self.session.unit
@@ -149,6 +150,7 @@ class Window(QMainWindow):
         file = f" ({session.path.name})" if session.path else ""
         self.setWindowTitle(f"{session.design.name}{file}[*] – Bedwright")
         self.setWindowModified(session.is_unsaved)
+        self._follow_why()
 
     def show_list(self, place: int) -> None:
         """Bring one of the lists to the front."""
@@ -163,11 +165,18 @@ class Window(QMainWindow):
     def ask_why(self, name: str) -> None:
         """Say why a dimension is what it is, or what hangs on a choice."""
         bed, known = self.session.bed, all_choices()
+        self._asked_bed = bed
         try:
             told = list(reasons(bed, name, self.session.unit))
             self.why.tell(name, told, known.__contains__)
         except BadInput:  # a dimension of a place that this bed does not have
             self.why.clear()
+
+    def _follow_why(self) -> None:
+        """The reasons follow the bed, once the hand is off the slider: they can be long."""
+        session = self.session
+        if self.why.name and not session.is_dragging and self._asked_bed is not session.bed:
+            self.ask_why(self.why.name)
 
     def _pick_piece(self, piece: int) -> None:
         self.parts.choose_piece(piece)

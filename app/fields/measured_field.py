@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from app.fields.length_field import LengthField
+from model.brief import all_choices
 
 MEASURED = "_measured"
 
@@ -12,8 +13,10 @@ class MeasuredField(LengthField):
 
     def build(self) -> None:
         super().build()
-        self.line.setPlaceholderText("not measured")
-        if self.choice.name.endswith(MEASURED):  # it stands right below the nominal size
+        nominal = self.choice.name.removesuffix(MEASURED)
+        is_measured = nominal != self.choice.name
+        self.line.setPlaceholderText("not measured" if is_measured else "not given")
+        if is_measured and nominal in all_choices():  # it stands right below the nominal size
             self._heading.setText("as measured")
             self._heading.setProperty("kind", "faint")
             self._heading.setIndent(12)
