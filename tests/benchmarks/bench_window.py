@@ -6,6 +6,7 @@ ratios of medians from the same run, and the steps that a dragged slider makes i
 
 from __future__ import annotations
 
+import os
 import statistics
 import subprocess
 import sys
@@ -14,6 +15,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 RUNS = 7
+# A program that is installed has its byte code, as the packages of the bare window have theirs.
+SURROUNDINGS = {k: v for k, v in os.environ.items() if k != "PYTHONDONTWRITEBYTECODE"}
 
 FIRST_PICTURE = """
 import sys, time
@@ -94,7 +97,9 @@ window.close()
 def first_picture(script: str, *of: str) -> float:
     """Seconds from the start of Python to the first picture, of the window or of its bed."""
     command = [sys.executable, "-c", script, f"{time.time()}", *of]
-    said = subprocess.run(command, cwd=ROOT, capture_output=True, text=True, check=True)
+    said = subprocess.run(
+        command, cwd=ROOT, env=SURROUNDINGS, capture_output=True, text=True, check=True
+    )
     return float(said.stdout.split()[0])
 
 
@@ -109,7 +114,12 @@ def main() -> None:
     print(f"our window: {window:.2f} s, ratio {window / bare:.2f}")
     print(f"our window with its bed: {bed:.2f} s, ratio {bed / bare:.2f}")
     said = subprocess.run(
-        [sys.executable, "-c", DRAG], cwd=ROOT, capture_output=True, text=True, check=True
+        [sys.executable, "-c", DRAG],
+        cwd=ROOT,
+        env=SURROUNDINGS,
+        capture_output=True,
+        text=True,
+        check=True,
     )
     beds, frames = said.stdout.split()
     print(f"slider under the hand: {beds} beds and {frames} pictures a second")
