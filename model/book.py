@@ -16,7 +16,7 @@ BED = ("",)
 
 # In the order of building: it decides the order of marks.
 DIMENSIONS: dict[tuple[str, ...], str] = {
-    BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make runners",
+    BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make runners brackets stop_heights",
     ("left",): "left_side",
     ("right",): "right_side",
     ("head",): "head_end",
@@ -30,8 +30,9 @@ PARTS: dict[tuple[str, ...], str] = {
     BED: "joinery box_corners deck beam",
     ("foot",): "foot_frame",
     ENDS: "posts ends end_filling end_planks end_dowels beam_block",
-    SIDES: "connector_work side_frames closing connectors cleats",
-    ROWS: "rail_work stile_kinds stiles frame_dowels boxes slides fronts front_fixing framed_fronts",
+    SIDES: "connector_work side_frames closing connectors cleats fixed_fronts",
+    ROWS: "rail_work stile_kinds stiles frame_dowels bearers brackets runners guides stops "
+    "boxes slides fronts front_fixing framed_fronts",
 }
 CHECKS: dict[tuple[str, ...], str] = {
     BED: "mattress deck stock",

@@ -3,6 +3,7 @@
 import math
 
 from model.brief.deck import DeckKind, SlatFixing, SlatsBy
+from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.materials import WoodScrew
 from model.rules import rule
@@ -150,6 +151,20 @@ def deck_panel_places(
     if deck != "panels":
         return ()
     return tuple(deck_panel_from + i * deck_panel_pitch for i in range(deck_panels))
+
+
+@rule
+def vent_web(
+    deck: DeckKind, deck_panel_length: Mm, vent_rows: Count, vent_diameter: Mm
+) -> Mm:
+    """Between two rows of vents the panel keeps wood."""
+    web = deck_panel_length / (vent_rows + 1) - vent_diameter
+    if deck == "panels" and vent_rows and web < LEAST_WALL:
+        raise CannotBuild(
+            "vent_rows",
+            f"Between the rows of vents {web:.1f} mm of the panel would be left; 6 mm is the least.",
+        )
+    return web
 
 
 @rule

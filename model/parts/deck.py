@@ -26,8 +26,9 @@ def slat_pieces(
     """Slats lie across the bed on both cleats, all cut at one stop."""
     if not slat_places:
         return ()
-    holes, screws = (), ()
+    holes, screws, joint = (), (), "rests"
     if slat_fixing == "screws":
+        joint = "rests, screwed"
         holes, screws = _end_screws(
             slat_length, slat_width, slat_thickness, slat_screw_in, slat_screw_length, cleat_screw
         )
@@ -45,8 +46,8 @@ def slat_pieces(
             holes=holes,
             screws=screws,
             held=(
-                Hold("left.cleat", "rests, screwed", knock_down=True),
-                Hold("right.cleat", "rests, screwed", knock_down=True),
+                Hold("left.cleat", joint, knock_down=True),
+                Hold("right.cleat", joint, knock_down=True),
             ),
         ),
     )

@@ -73,7 +73,7 @@ def creases(stack: Bools, bends: Mapping[int, int] | None = None) -> Ints:
         w = whole.transpose(order)[:, 1:-1]
         a, b, c, d = w[:, :, :-1, :-1], w[:, :, 1:, :-1], w[:, :, :-1, 1:], w[:, :, 1:, 1:]
         wooden = a + b + c + d
-        sharp = (wooden % 2 == 1) | ((wooden == 2) & (a == d))
+        sharp = wooden % 2 == 1  # two of four that meet by the edge alone are refused before
         for k, bend in bends.items() if axis else ():
             sharp[k] |= _ring(stack[k], wooden[k], axis, bend)
         runs = _runs(sharp, {} if axis else bends)

@@ -34,6 +34,7 @@ from model.dimensions.deck import (
     slat_screw_length,
     slat_spacer,
     slats,
+    vent_web,
 )
 from model.errors import CannotBuild
 from model.materials import wood_screw
@@ -289,6 +290,21 @@ def test_a_batten_carries_both_panels_alike(length: float, gap: float, width: fl
         under_one = before + length - start
         under_other = start + width - after
         assert under_one == pytest.approx(under_other, abs=1e-6)
+
+
+def test_rows_of_vents_that_run_into_each_other_are_refused_by_their_number() -> None:
+    """Six rows in a panel of 343 mm lie 49 mm apart; 6 mm (1/4 in) of wood is kept between vents:
+    common practice, no source."""
+    assert vent_web("panels", 343, 6, 43) == 6
+    with pytest.raises(CannotBuild, match=r"5\.0 mm of the panel would be left") as refusal:
+        vent_web("panels", 343, 6, 44)
+
+    assert refusal.value.field == "vent_rows"
+
+
+def test_a_deck_without_vents_is_not_refused_over_them() -> None:
+    vent_web("slats", 343, 6, 60)
+    vent_web("panels", 50, 0, 60)
 
 
 def test_one_panel_needs_no_batten() -> None:

@@ -80,7 +80,7 @@ def test_a_square_post_may_be_given_a_quarter_turn() -> None:
 
 
 def test_a_flat_rail_may_not_be_given_a_quarter_turn() -> None:
-    one, other = rail(cut((0, 0, 0), (300, 5, 5))), rail(cut((0, 0, 0), (300, 10, 5)))
+    one, other = rail(cut((0, 0, 0), (300, 5, 10))), rail(cut((0, 0, 0), (300, 10, 5)))
 
     assert len(marked(one, other)) == 2
 
@@ -128,9 +128,10 @@ def test_a_cut_that_runs_off_the_part_is_the_cut_it_leaves() -> None:
     assert len(marked(rail(CORNER), rail(over, beside))) == 1
 
 
-def test_holes_on_half_a_step_of_the_tape_are_alike_from_both_ends() -> None:
+@pytest.mark.parametrize("step", range(1, 40, 2))
+def test_holes_on_half_a_step_of_the_tape_are_alike_from_both_ends(step: int) -> None:
     """1/64 in halved has seven decimals: a turn must not round it to another place."""
-    at = 25.4 / 128
+    at = step * 25.4 / 128
 
     def bored(x: float, y: float) -> Part:
         return rail(holes=(Hole("pilot", Face.FACE, (x, y, 20.0), (0.0, 0.0, -1.0), 3.0, 9.0),))

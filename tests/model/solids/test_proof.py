@@ -167,6 +167,13 @@ def test_two_drills_that_meet_make_one_hole() -> None:
     assert len(overlaps(Pieces.of(bed_of(first, BAR)))) == 1
 
 
+def test_a_wider_bore_within_a_hole_takes_nothing_from_it() -> None:
+    rail = drilled(depth=60.0)
+    wider = Hole("counterbore", Face.NEAR, (5.0, 30.0, 20.0), (1.0, 0.0, 0.0), 16.0, 10.0)
+
+    assert overlaps(Pieces.of(bed_of(replace(rail, holes=(*rail.holes, wider)), BAR))) == ()
+
+
 def test_a_bolt_goes_through_the_cross_hole_of_its_barrel_nut() -> None:
     nut_hole = Hole("thread", Face.LOWER, (15.0, 0.0, 6.0), (0.0, 1.0, 0.0), 10.0, 12.0)
     nut = part(
@@ -184,6 +191,7 @@ def test_a_bolt_goes_through_the_cross_hole_of_its_barrel_nut() -> None:
     bed = bed_of(rail, BAR, nut)
 
     assert overlaps(Pieces.of(bed)) == ()
+    assert overlaps(Pieces.of(bed_of(nut, rail, BAR))) == ()
     assert joints_meet(bed, Pieces.of(bed)).loose == ()
     assert len(overlaps(Pieces.of(bed_of(rail, BAR, replace(nut, holes=()))))) == 1
 
