@@ -20,6 +20,11 @@ class End:
         1220, cut=True, least=300, most=1800, slider=True, why_least="Lower than the bed itself.",
         why_most="Taller does not pass a door.", help="Floor to the top of the upper rail.",
     )  # fmt: skip
+    low_rail_rise: Mm = length(
+        75, cut=True, least=0, most=150, why_least="The rail ends level with the side rails.",
+        why_most="A single rail this wide moves too much; take another style.",
+        help="How far a low rail stands above the side rails.",
+    )  # fmt: skip
     upper_rail_width: Mm = length(
         90, cut=True, least=40, most=250, why_least="Too narrow for a joint.",
         why_most="Wider boards move too much.", help="Width of the upper rail.",
@@ -54,7 +59,7 @@ class Ends:
     """Ends"""
 
     end_rail_width: Mm = length(
-        171.45, cut=True, least=60, most=300, why_least="Too narrow for a joint.",
+        190.5, cut=True, least=60, most=300, why_least="Too narrow for a joint.",
         why_most="Wider boards move too much.",
         help="Rail between the posts at the height of the side rails.",
     )  # fmt: skip

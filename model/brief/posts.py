@@ -16,15 +16,15 @@ class Posts:
 
     post_build: PostBuild = option("laminated", help="Solid stock, or layers of the frame stock.")
     post_width: Mm = length(
-        70, cut=True, least=38, most=150, slider=True, why_least="Thinner posts split at the connectors.",
+        76.2, cut=True, least=38, most=150, slider=True, why_least="Thinner posts split at the connectors.",
         why_most="Thicker posts are columns.", help="Across the bed.",
     )  # fmt: skip
     post_depth: Mm = length(
-        70, cut=True, least=38, most=150, why_least="Thinner posts split at the connectors.",
+        76.2, cut=True, least=38, most=150, why_least="Thinner posts split at the connectors.",
         why_most="Thicker posts are columns.", help="Along the bed, where the posts are solid.",
     )  # fmt: skip
     post_layers: Count = count(
-        3, least=2, most=5, why_least="One layer is solid.", why_most="More is not clamped well.",
+        2, least=2, most=5, why_least="One layer is solid.", why_most="More is not clamped well.",
         help="Layers of frame stock in a laminated post, along the bed.",
     )  # fmt: skip
     rail_set: RailSet = option("set back", help="Where rails stand in the post's thickness.")

@@ -16,7 +16,7 @@ class Shop:
     shown_unit: ShownUnit = option("inch", help="How lengths are shown and read.")
     frame_wood: Material = row_of(materials, "yellow_poplar", help="Posts, rails, stiles and cleats.")
     frame_stock: Mm = length(
-        22.225, least=15, most=60, slider=True, why_least="Thinner stock takes no bed connector.",
+        25.4, least=15, most=60, slider=True, why_least="Thinner stock takes no bed connector.",
         why_most="Thicker stock is a beam.",
         help="Finished thickness of rails, stiles and face frames.",
     )  # fmt: skip

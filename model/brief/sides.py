@@ -67,7 +67,7 @@ class SideFrames:
         why_most="Wider leaves no opening.", help="Upper rail of a face frame.",
     )  # fmt: skip
     bottom_rail_width: Mm = length(
-        45, cut=True, least=25, most=150, why_least="Too narrow for a joint.",
+        57.15, cut=True, least=25, most=150, why_least="Too narrow for a joint.",
         why_most="Wider leaves no opening.", help="Lower rail of a face frame.",
     )  # fmt: skip
     end_stile_least: Mm = length(

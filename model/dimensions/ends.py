@@ -55,22 +55,16 @@ def end_height_built(
     height: Mm,
     height_least: Mm,
     rail_top: Mm,
-    end_rail_bottom: Mm,
+    low_rail_rise: Mm,
     grid: ShopGrid,
 ) -> Mm:
-    """The end is as high as wished, on the grid; without a style it ends level with the rails."""
+    """The end is as high as wished, on the grid; a low rail, or no style, follows the side rails."""
     if style == "none":
         return rail_top
-    most = end_rail_bottom + WIDEST_LOW_RAIL if style == "low rail" else TALLEST_END
+    if style == "low rail":
+        return rail_top + low_rail_rise
     if height < height_least - grid.step:
-        raise CannotBuild(
-            "height", "The end would be lower than its rails stack up.", works=(height_least, most)
-        )
-    if height > most:
-        raise CannotBuild(
-            "height", "A single rail this wide moves too much; take another style or stay lower.",
-            works=(height_least, most), involved=("style",),
-        )  # fmt: skip
+        raise CannotBuild("height", "The end would be lower than its rails stack up.")
     return max(grid.near(height), grid.up(height_least))
 
 

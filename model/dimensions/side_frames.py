@@ -3,7 +3,7 @@
 from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Mm
+from model.units import Mm, Places
 
 
 @rule
@@ -16,6 +16,14 @@ def stile_length(opening_height: Mm, frame_joint_adds: Mm) -> Mm:
 def stile_bottom(opening_bottom: Mm, frame_joint_adds: Mm) -> Mm:
     """A stile's lower end, tenon included."""
     return opening_bottom - frame_joint_adds
+
+
+@rule
+def frame_shoulder(
+    tenon_shoulder: Mm, panel_groove_depth: Mm, closed_bays: Places, blind_bays: Places
+) -> Mm:
+    """Beside a groove a stile's tenon or dowel keeps out of the panel's corner."""
+    return max(tenon_shoulder, panel_groove_depth) if closed_bays or blind_bays else tenon_shoulder
 
 
 @rule

@@ -13,14 +13,14 @@ from model.units import Mm, Places, Spans
 
 @rule
 def frame_dowel_places(
-    frame_joinery: EndJoint, stile_spans: Spans, tenon_shoulder: Mm, dowel_diameter: Mm
+    frame_joinery: EndJoint, stile_spans: Spans, frame_shoulder: Mm, dowel_diameter: Mm
 ) -> Places:
     """Where along the run the dowels of the stiles stand: their near sides."""
     return tuple(
         half_way(low + offset, dowel_diameter)
         for low, high in stile_spans
         for offset in member_dowels(
-            frame_joinery, high - low, lower=tenon_shoulder, upper=tenon_shoulder
+            frame_joinery, high - low, lower=frame_shoulder, upper=frame_shoulder
         )
     )
 

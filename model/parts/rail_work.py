@@ -24,7 +24,7 @@ def panel_grooves(
 def frame_rail_work(
     frame_joinery: EndJoint,
     stile_spans: Spans,
-    tenon_shoulder: Mm,
+    frame_shoulder: Mm,
     panel_grooves: Spans,
     panel_thickness: Mm,
     panel_groove_depth: Mm,
@@ -32,6 +32,6 @@ def frame_rail_work(
 ) -> RailWork:
     """Both rails of a face frame take the same stiles and panels."""
     return RailWork(
-        joint=frame_joinery, stiles=stile_spans, shoulder=tenon_shoulder, grooves=panel_grooves,
+        joint=frame_joinery, stiles=stile_spans, shoulder=frame_shoulder, grooves=panel_grooves,
         groove_width=panel_thickness, groove_depth=panel_groove_depth, starts_at=run_from,
     )  # fmt: skip

@@ -25,7 +25,7 @@ def stiles(
     frame_wood: Material,
     frame_assembly: str,
     frame_joinery: EndJoint,
-    tenon_shoulder: Mm,
+    frame_shoulder: Mm,
     panel_thickness: Mm,
     panel_groove_depth: Mm,
 ) -> Made:
@@ -33,7 +33,7 @@ def stiles(
     made = []
     for kind in stile_kinds:
         size = (stile_length, kind.width, frame_thickness)
-        work = _to_rails(size, frame_joinery, tenon_shoulder) + kind.connector_work
+        work = _to_rails(size, frame_joinery, frame_shoulder) + kind.connector_work
         along = (frame_joinery.adds, stile_length - frame_joinery.adds)
         grooves = tuple(
             middle_groove(size, edge, width=panel_thickness, depth=panel_groove_depth, along=along)

@@ -48,9 +48,8 @@ class Proof:
 
     @property
     def faults(self) -> tuple[Fault, ...]:
-        """Everything that speaks against the bed, worst first."""
-        bad_screws = tuple(screw for screw in self.screws if not screw.holds)
-        return (*self.overlaps, *self.hits, *self.loose, *self.afloat, *bad_screws)
+        """Everything that speaks against the bed, worst first. A screw that comes out is a check, no refusal."""
+        return (*self.overlaps, *self.hits, *self.loose, *self.afloat)
 
     @property
     def holds(self) -> bool:

@@ -9,7 +9,7 @@ from model.bed import Design
 from model.brief import all_choices
 from model.brief.declare import Choice
 
-ANYWHERE = 0.04  # share of numbers that are drawn from their whole range, absurd ones included
+ANYWHERE = 0.012  # share of the numbers, two in each design, drawn from their whole range
 NEAR = 0.35  # share that are drawn near their default
 WORD_CHANGES = 0.55  # share of the words that are drawn anew
 
@@ -21,7 +21,27 @@ def random_design(seed: int) -> Design:
     rng = random.Random(seed)
     drawn = {name: _drawn(rng, choice) for name, choice in all_choices().items()}
     changes = {name: value for name, value in drawn.items() if value is not None}
-    return Design(name=f"random {seed}").with_choices(changes)
+    return Design(name=f"random {seed}").with_choices(_paired(rng, changes))
+
+
+def _paired(rng: random.Random, changes: dict[str, Any]) -> dict[str, Any]:
+    """What nobody would ask for without the other: mostly bolts in thick rails, bearers under a beam on them."""
+    if "bolt" in changes.get("connector", "") and rng.random() < 0.9:
+        changes["frame_stock"] = rng.choice((38.1, 40.0, 44.45))
+        changes["post_width"] = rng.choice((76.2, 88.9, 101.6))
+        changes["bottom_rail_width"] = rng.choice((76.2, 88.9))
+    if changes.get("foot.drawers"):
+        for side in ("left", "right"):
+            changes[f"{side}.drawers"] = min(changes[f"{side}.drawers"], 2)
+    drawers = all(
+        changes.get(f"{side}.side") == "drawer" and changes.get(f"{side}.drawers")
+        for side in ("left", "right")
+    )
+    if changes.get("beam") == "bearers" and not drawers and rng.random() < 0.9:
+        changes["beam"] = rng.choice(("none", "legs", "ends"))
+    if changes.get("beam") == "ends" and changes.get("foot.drawers") and rng.random() < 0.9:
+        changes["beam"] = "none"
+    return changes
 
 
 def _drawn(rng: random.Random, choice: Choice) -> Any:
