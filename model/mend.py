@@ -157,7 +157,13 @@ def _edge(trial: _Trial, name: str, good: float, bad: float) -> float:
 
 
 def _ranged(
-    choice: Choice, refusal: CannotBuild, low: float, high: float, nearest: float, low_text: str, high_text: str
+    choice: Choice,
+    refusal: CannotBuild,
+    low: float,
+    high: float,
+    nearest: float,
+    low_text: str,
+    high_text: str,
 ) -> Mended:
     span = f"{low_text}" if low == high else f"from {low_text} to {high_text}"
     return Mended(

@@ -79,7 +79,10 @@ class RuleBook:
         for chapter in chapters:
             for scope in chapter.scopes:
                 for function in vars(chapter.module).values():
-                    if hasattr(function, "is_rule") and function.__module__ == chapter.module.__name__:
+                    if (
+                        hasattr(function, "is_rule")
+                        and function.__module__ == chapter.module.__name__
+                    ):
                         name = f"{scope}.{function.__name__}".lstrip(".")
                         if name in self.rules or name in self.choice_kinds:
                             raise ValueError(f"{name} is given twice")
@@ -105,7 +108,9 @@ class RuleBook:
             except LookupError:
                 raise LookupError(f"{name} needs {need}, which no rule or choice gives") from None
             if self.kinds[full] != hints[need]:
-                raise TypeError(f"{name} takes {need} as {hints[need]}, but it is {self.kinds[full]}")
+                raise TypeError(
+                    f"{name} takes {need} as {hints[need]}, but it is {self.kinds[full]}"
+                )
             needs.append(full)
         return Step(name, function, tuple(needs), parameters, self.kinds[name] == Mm)
 
@@ -199,7 +204,9 @@ class Dimensions:
         """Say where a dimension comes from, down to the maker's own choices; each one once."""
         yield from self._why(name, show, 0, set())
 
-    def _why(self, name: str, show: Callable[[Any], str], depth: int, told: set[str]) -> Iterator[str]:
+    def _why(
+        self, name: str, show: Callable[[Any], str], depth: int, told: set[str]
+    ) -> Iterator[str]:
         margin, value = "    " * depth, show(self.values[name])
         if name in self.book.choice_kinds:
             yield f"{margin}{name} = {value}, your choice"

@@ -76,7 +76,9 @@ class Deck:
 class Beam:
     """Centre beam"""
 
-    beam: BeamKind = option("legs", help="None; on its own legs; on the bearers; between end cleats.")
+    beam: BeamKind = option(
+        "legs", help="None; on its own legs; on the bearers; between end cleats."
+    )
     beam_stock: Mm = length(
         38, least=18, most=90, why_least="Thinner beams buckle.", why_most="Thicker is a wall.",
         help="Thickness of the centre beam.",

@@ -186,7 +186,14 @@ def count(
 
 
 def share(
-    default: float, *, least: float, most: float, help: str, why_least: str = "", why_most: str = "", label: str = ""
+    default: float,
+    *,
+    least: float,
+    most: float,
+    help: str,
+    why_least: str = "",
+    why_most: str = "",
+    label: str = "",
 ) -> Any:
     """A plain number without a unit, such as a share."""
     return Choice(
@@ -205,7 +212,9 @@ def flag(default: bool, *, help: str, label: str = "") -> Any:
     return Choice(default=default, help=help, label=label)
 
 
-def row_of(table: Callable[[], Mapping[str, Any]], default: str, *, help: str, label: str = "") -> Any:
+def row_of(
+    table: Callable[[], Mapping[str, Any]], default: str, *, help: str, label: str = ""
+) -> Any:
     """A row of a table, picked by its key; rules receive the whole row."""
     return Choice(default=default, help=help, label=label, table=table)
 
@@ -224,7 +233,11 @@ def choices_of(topic: type) -> tuple[Choice, ...]:
             options = get_args(kind) if get_origin(kind) is Literal else ()
             found.append(
                 replace(
-                    declared, name=f"{scope}.{name}".lstrip("."), kind=kind, options=options, default=own,
+                    declared,
+                    name=f"{scope}.{name}".lstrip("."),
+                    kind=kind,
+                    options=options,
+                    default=own,
                     topic=f"{scope} {title}".strip().capitalize(),
                     label=declared.label or name.replace("_", " ").capitalize(),
                 )  # fmt: skip

@@ -2,9 +2,9 @@
 
 from typing import Literal
 
-from model.brief.declare import count, flag, length, measured, option, row_of
+from model.brief.declare import flag, length, measured, option, row_of
 from model.materials import Material, Pull, Slide, materials, pulls, slides
-from model.units import Count, Measured, Mm
+from model.units import Measured, Mm
 
 BoxJoint = Literal["butt", "rabbet", "dado", "dovetail"]
 BottomFit = Literal["groove", "under back"]
@@ -26,7 +26,9 @@ class Slides:
         why_most="With more the drawer drops off its slides.",
         help="Side play at each slide or guide, beyond the slide's thickness.",
     )  # fmt: skip
-    bearer_wood: Material = row_of(materials, "yellow_poplar", help="Bearers, runners, guides, legs.")
+    bearer_wood: Material = row_of(
+        materials, "yellow_poplar", help="Bearers, runners, guides, legs."
+    )
     bearer_stock: Mm = length(
         19.05, least=15, most=45, why_least="Too thin for slide screws.",
         why_most="Thicker does not fit behind a stile.", help="Thickness of the slide bearers.",
@@ -63,14 +65,18 @@ class Slides:
 class Boxes:
     """Drawer boxes"""
 
-    box_sheet: Material = row_of(materials, "birch_ply_12", help="Sides, front and back of the boxes.")
+    box_sheet: Material = row_of(
+        materials, "birch_ply_12", help="Sides, front and back of the boxes."
+    )
     box_stock: Mm = length(
         12, least=9, most=22, why_least="Too thin for a groove.", why_most="Thicker is too heavy.",
         help="Thickness of box sides, front and back.",
     )  # fmt: skip
     box_stock_measured: Measured = measured("the box stock", least=8, most=24)
     box_joint: BoxJoint = option("rabbet", help="Corner joint of the boxes.")
-    bottom_fit: BottomFit = option("groove", help="Bottom in a groove all round, or under a cut-down back.")
+    bottom_fit: BottomFit = option(
+        "groove", help="Bottom in a groove all round, or under a cut-down back."
+    )
     bottom_sheet: Material = row_of(materials, "birch_ply_6_5", help="Box bottoms.")
     bottom_stock: Mm = length(
         6.5, least=3, most=15, why_least="Thinner bottoms drop out.", why_most="Thicker is too heavy.",
@@ -105,8 +111,12 @@ class Fronts:
     """Drawer fronts"""
 
     front_style: FrontStyle = option("slab", help="One board, or a frame with a panel.")
-    front_fit: FrontFit = option("overlay", help="In front of the frame, or flush inside its opening.")
-    front_material: Material = row_of(materials, "mdf_3_4in", help="Slab fronts; panels of framed fronts.")
+    front_fit: FrontFit = option(
+        "overlay", help="In front of the frame, or flush inside its opening."
+    )
+    front_material: Material = row_of(
+        materials, "mdf_3_4in", help="Slab fronts; panels of framed fronts."
+    )
     front_stock: Mm = length(
         19.05, least=12, most=32, why_least="Too thin for the pull's bolts.",
         why_most="Thicker is too heavy.", help="Thickness of the fronts.",

@@ -90,4 +90,6 @@ class Ends:
         12, cut=True, least=0, most=50, why_least="The cap ends flush.", why_most="More catches a shoulder.",
         help="How far the cap board stands out over posts and rail.",
     )  # fmt: skip
-    has_skirting: bool = flag(False, help="A board that closes the headboard down to the floor gap.")
+    has_skirting: bool = flag(
+        False, help="A board that closes the headboard down to the floor gap."
+    )

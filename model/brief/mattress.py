@@ -48,6 +48,4 @@ class Mattress:
         why_most="A wider gap swallows a hand.",
         help="Room at the foot and at the head, each end.",
     )  # fmt: skip
-    mattress_kind: MattressKind = option(
-        "foam", help="Foam asks for closer slats than springs do."
-    )
+    mattress_kind: MattressKind = option("foam", help="Foam asks for closer slats than springs do.")

@@ -14,7 +14,9 @@ class Shop:
 
     grid: ShopGrid = row_of(lambda: GRIDS, "1/16 in", help="The step that sizes are cut to.")
     shown_unit: ShownUnit = option("inch", help="How lengths are shown and read.")
-    frame_wood: Material = row_of(materials, "yellow_poplar", help="Posts, rails, stiles and cleats.")
+    frame_wood: Material = row_of(
+        materials, "yellow_poplar", help="Posts, rails, stiles and cleats."
+    )
     frame_stock: Mm = length(
         25.4, least=15, most=60, slider=True, why_least="Thinner stock takes no bed connector.",
         why_most="Thicker stock is a beam.",

@@ -31,9 +31,7 @@ class Row:
         why_most="Narrower drawers hold nothing.",
         help="Drawers in the row; on a closed or dummy side, bays of its frame.",
     )  # fmt: skip
-    depth: DepthKind = option(
-        "half", help="Across the bed, half of it, or as long as the slide."
-    )
+    depth: DepthKind = option("half", help="Across the bed, half of it, or as long as the slide.")
     room: Mm = length(
         1000, least=0, most=3000, why_least="The bed stands against a wall.",
         why_most="More is another room.", help="Free floor in front of the row, to a wall.",

@@ -64,7 +64,9 @@ def at_most(value: float, limit: float, *, tight: float = 0.0, unit: str = "mm")
     )
 
 
-def between(value: float, low: float, high: float, *, tight: float = 0.0, unit: str = "mm") -> Finding:
+def between(
+    value: float, low: float, high: float, *, tight: float = 0.0, unit: str = "mm"
+) -> Finding:
     """The value must lie in the band; the nearer end is the limit that is shown."""
     if value - low <= high - value:
         return at_least(value, low, tight=tight, unit=unit)

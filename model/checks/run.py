@@ -32,7 +32,9 @@ class CheckStep:
 class CheckList:
     """All checks, each bound once to the dimensions it needs."""
 
-    def __init__(self, book: RuleBook, chapters: Iterable[tuple[ModuleType, tuple[str, ...]]]) -> None:
+    def __init__(
+        self, book: RuleBook, chapters: Iterable[tuple[ModuleType, tuple[str, ...]]]
+    ) -> None:
         self.steps = tuple(
             _bound(book, function, scope)
             for module, scopes in chapters

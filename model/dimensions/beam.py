@@ -53,9 +53,7 @@ def crossing_drawers(
 
 
 @rule
-def beam_drawer_gap(
-    has_beam: bool, crossing_drawers: bool, beam_bottom: Mm, drawers_top: Mm
-) -> Mm:
+def beam_drawer_gap(has_beam: bool, crossing_drawers: bool, beam_bottom: Mm, drawers_top: Mm) -> Mm:
     """Drawers that cross the middle must pass under the beam."""
     gap = beam_bottom - drawers_top
     if has_beam and crossing_drawers and gap < 0:
@@ -110,7 +108,11 @@ def beam_block_from_x(beam_block_length: Mm) -> Mm:
 
 @rule
 def beam_block_bottom(
-    beam: BeamKind, beam_bottom: Mm, cleat_width: Mm, head_end_rail_bottom: Mm, foot_end_rail_bottom: Mm
+    beam: BeamKind,
+    beam_bottom: Mm,
+    cleat_width: Mm,
+    head_end_rail_bottom: Mm,
+    foot_end_rail_bottom: Mm,
 ) -> Mm:
     """End cleats under the beam need the end rails behind them."""
     bottom = beam_bottom - cleat_width
@@ -145,9 +147,7 @@ def beam_leg_spots(
 
 
 @rule
-def opening_middle(
-    left_drawer_count: Count, left_opening_width: Mm, right_opening_width: Mm
-) -> Mm:
+def opening_middle(left_drawer_count: Count, left_opening_width: Mm, right_opening_width: Mm) -> Mm:
     """Half an opening of the row that the legs stand behind."""
     return (left_opening_width if left_drawer_count else right_opening_width) / 2
 
@@ -184,10 +184,20 @@ def beam_leg_places(
 
 
 @rule
-def beam_leg_height(beam_bottom: Mm, beam: BeamKind, left_depth: DepthKind, right_depth: DepthKind,
-                    left_drawer_count: Count, right_drawer_count: Count) -> Mm:
+def beam_leg_height(
+    beam_bottom: Mm,
+    beam: BeamKind,
+    left_depth: DepthKind,
+    right_depth: DepthKind,
+    left_drawer_count: Count,
+    right_drawer_count: Count,
+) -> Mm:
     """Legs stand on the floor; full-depth drawers leave them no place."""
-    full = (left_drawer_count and left_depth == "full") or (right_drawer_count and right_depth == "full")
+    full = (left_drawer_count and left_depth == "full") or (
+        right_drawer_count and right_depth == "full"
+    )
     if beam == "legs" and full:
-        raise CannotBuild("beam", "Full-depth drawers pass where the legs of the centre beam would stand.")
+        raise CannotBuild(
+            "beam", "Full-depth drawers pass where the legs of the centre beam would stand."
+        )
     return beam_bottom

@@ -39,9 +39,7 @@ def packer_places(beam: BeamKind, left_packers: Places, right_packers: Places) -
     """A beam on the bearers rests on at least two of them."""
     found = left_packers or right_packers
     if beam == "bearers" and len(found) < 2:
-        raise CannotBuild(
-            "beam", "No bearers pass under the centre beam for it to rest on."
-        )
+        raise CannotBuild("beam", "No bearers pass under the centre beam for it to rest on.")
     return found
 
 

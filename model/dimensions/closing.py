@@ -23,7 +23,9 @@ def blind_bay_from(run_from: Mm, end_stile_least: Mm) -> Mm:
 def blind_bays(is_framed: bool, blind_bay: Mm, blind_bay_from: Mm) -> Places:
     """Beside drawers reached from the foot the frame is closed by a panel."""
     if is_framed and blind_bay and blind_bay < 40:
-        raise CannotBuild("end_stile_least", "No room is left for the closed bay beside the foot drawers.")
+        raise CannotBuild(
+            "end_stile_least", "No room is left for the closed bay beside the foot drawers."
+        )
     return (blind_bay_from,) if is_framed and blind_bay else ()
 
 
@@ -77,7 +79,11 @@ def closing_float(
 
 @rule
 def closing_panel_plane(
-    front_plane: Mm, frame_thickness: Mm, panel_thickness: Mm, closed_bays: Places, blind_bays: Places
+    front_plane: Mm,
+    frame_thickness: Mm,
+    panel_thickness: Mm,
+    closed_bays: Places,
+    blind_bays: Places,
 ) -> Mm:
     """The panel lies in the middle of the frame's thickness, a wall of wood on both sides of its groove."""
     wall = (frame_thickness - panel_thickness) / 2

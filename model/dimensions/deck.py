@@ -2,7 +2,7 @@
 
 import math
 
-from model.brief.deck import DeckKind, SlatFixing, SlatsBy
+from model.brief.deck import DeckKind, SlatsBy
 from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.materials import WoodScrew
@@ -38,7 +38,9 @@ def cleat_on_rail(
     """A solid side rail has wood behind the whole cleat."""
     wood = rail_width - (rail_top - cleat_bottom)
     if not (left_is_framed and right_is_framed) and wood < 0:
-        raise CannotBuild("rail_width", f"The cleats would hang {-wood:.1f} mm below the side rail.")
+        raise CannotBuild(
+            "rail_width", f"The cleats would hang {-wood:.1f} mm below the side rail."
+        )
     return wood
 
 
@@ -96,7 +98,8 @@ def slat_spacer(
     gap = (rail_length - slats * slat_width) / (slats - 1)
     if deck == "slats" and gap < -1e-6:
         raise CannotBuild(
-            "slat_count", f"{slats} slats of {slat_width:g} mm are longer than the rail between the posts."
+            "slat_count",
+            f"{slats} slats of {slat_width:g} mm are longer than the rail between the posts.",
         )
     return grid.down(gap)
 
@@ -114,7 +117,9 @@ def slat_end_gap(rail_length: Mm, slats: Count, slat_pitch: Mm, slat_spacer: Mm)
 
 
 @rule
-def slat_places(deck: DeckKind, post_along: Mm, slat_end_gap: Mm, slat_pitch: Mm, slats: Count) -> Places:
+def slat_places(
+    deck: DeckKind, post_along: Mm, slat_end_gap: Mm, slat_pitch: Mm, slats: Count
+) -> Places:
     """Where each slat begins, from the foot; none where the deck is of panels."""
     if deck != "slats":
         return ()
@@ -154,9 +159,7 @@ def deck_panel_places(
 
 
 @rule
-def vent_web(
-    deck: DeckKind, deck_panel_length: Mm, vent_rows: Count, vent_diameter: Mm
-) -> Mm:
+def vent_web(deck: DeckKind, deck_panel_length: Mm, vent_rows: Count, vent_diameter: Mm) -> Mm:
     """Between two rows of vents the panel keeps wood."""
     web = deck_panel_length / (vent_rows + 1) - vent_diameter
     if deck == "panels" and vent_rows and web < LEAST_WALL:
@@ -230,7 +233,9 @@ def slat_screw_length(
 
     Source: common practice, no source.
     """
-    return _longest(cleat_screw, min(3 * slat_thickness, slat_thickness + cleat_width - screw_cover))
+    return _longest(
+        cleat_screw, min(3 * slat_thickness, slat_thickness + cleat_width - screw_cover)
+    )
 
 
 @rule

@@ -25,7 +25,8 @@ def opening_width(clear_length: Mm, bays: Count, drawers: Count, grid: ShopGrid)
     width = grid.down(clear_length / bays) if bays else 0.0
     if bays and width < LEAST_OPENING:
         raise CannotBuild(
-            "drawers", f"The openings would be {width:g} mm wide: less than a hand needs ({LEAST_OPENING:g} mm)."
+            "drawers",
+            f"The openings would be {width:g} mm wide: less than a hand needs ({LEAST_OPENING:g} mm).",
         )
     return width
 
@@ -76,7 +77,6 @@ def opening_places(first_opening: Mm, opening_pitch: Mm, bays: Count) -> Places:
 def last_stile_from(run_to: Mm, last_end_stile: Mm) -> Mm:
     """The last end stile ends at its post."""
     return run_to - last_end_stile
-
 
 
 @rule

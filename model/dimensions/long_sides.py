@@ -1,6 +1,6 @@
 """Left and right: where the side stands, and how much of its length the drawers may take."""
 
-from model.brief.sides import DepthKind, SideKind
+from model.brief.sides import SideKind
 from model.errors import CannotBuild
 from model.rules import rule
 from model.units import Count, Mm
@@ -61,7 +61,9 @@ def run_to(rail_end: Mm) -> Mm:
 
 
 @rule
-def blind_bay(foot_drawer_count: Count, foot_row_behind: Mm, run_from: Mm, end_stile_least: Mm) -> Mm:
+def blind_bay(
+    foot_drawer_count: Count, foot_row_behind: Mm, run_from: Mm, end_stile_least: Mm
+) -> Mm:
     """Beside drawers reached from the foot the side stays closed: a blind bay behind its own end stile."""
     return foot_row_behind - run_from - end_stile_least if foot_drawer_count else 0.0
 

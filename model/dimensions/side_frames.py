@@ -27,12 +27,15 @@ def frame_shoulder(
 
 
 @rule
-def rail_wall(is_framed: bool, bottom_rail_width: Mm, frame_joint_adds: Mm, opening_height: Mm) -> Mm:
+def rail_wall(
+    is_framed: bool, bottom_rail_width: Mm, frame_joint_adds: Mm, opening_height: Mm
+) -> Mm:
     """The wood that a stile's mortise leaves in the bottom rail, the narrower of the two."""
     wall = bottom_rail_width - frame_joint_adds
     if is_framed and wall < LEAST_WALL:
         raise CannotBuild(
-            "bottom_rail_width", f"The stiles' tenons would leave {wall:.1f} mm of the bottom rail; 6 mm is the least."
+            "bottom_rail_width",
+            f"The stiles' tenons would leave {wall:.1f} mm of the bottom rail; 6 mm is the least.",
         )
     if is_framed and opening_height < 40:
         raise CannotBuild(

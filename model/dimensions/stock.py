@@ -1,9 +1,9 @@
 """Thicknesses as they will be: a measured value beats the nominal one."""
 
+from model.brief.deck import DeckKind
+from model.brief.posts import PostBuild
 from model.rules import rule
 from model.units import Count, Measured, Mm
-from model.brief.posts import PostBuild
-from model.brief.deck import DeckKind
 
 
 @rule
@@ -61,7 +61,9 @@ def panel_thickness(panel_layer_thickness: Mm, panel_layers: Count) -> Mm:
 
 
 @rule
-def post_along(post_build: PostBuild, post_depth: Mm, post_layers: Count, frame_thickness: Mm) -> Mm:
+def post_along(
+    post_build: PostBuild, post_depth: Mm, post_layers: Count, frame_thickness: Mm
+) -> Mm:
     """A laminated post is as deep along the bed as its layers make it."""
     return post_depth if post_build == "solid" else post_layers * frame_thickness
 
@@ -81,7 +83,9 @@ def mattress_along(mattress_length: Mm, mattress_length_measured: Measured) -> M
 @rule
 def mattress_high(mattress_thickness: Mm, mattress_thickness_measured: Measured) -> Mm:
     """The mattress is as thick as measured, else as its label says."""
-    return mattress_thickness if mattress_thickness_measured is None else mattress_thickness_measured
+    return (
+        mattress_thickness if mattress_thickness_measured is None else mattress_thickness_measured
+    )
 
 
 @rule

@@ -6,17 +6,21 @@ from model.rules import rule
 from model.units import Mm, ShopGrid
 
 
-def _set_back(rail_set: RailSet, rail_reveal: float, post: float, rail: float, grid: ShopGrid) -> float:
+def _set_back(
+    rail_set: RailSet, rail_reveal: float, post: float, rail: float, grid: ShopGrid
+) -> float:
     if rail > post + 1e-6:
         raise CannotBuild(
-            "frame_stock", f"The rails ({rail:g} mm) are thicker than the posts they meet ({post:g} mm)."
+            "frame_stock",
+            f"The rails ({rail:g} mm) are thicker than the posts they meet ({post:g} mm).",
         )
     if rail_set == "flush":
         return 0.0
     back = grid.down((post - rail) / 2) if rail_set == "centred" else rail_reveal
     if back + rail > post + 1e-6:
         raise CannotBuild(
-            "rail_reveal", "Rails set back this far stand out behind their posts: no wood meets them."
+            "rail_reveal",
+            "Rails set back this far stand out behind their posts: no wood meets them.",
         )
     return back
 

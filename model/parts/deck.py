@@ -54,13 +54,20 @@ def slat_pieces(
 
 
 def _end_screws(
-    length: float, width: float, thickness: float, inset: float, screw_length: float, screw: WoodScrew
+    length: float,
+    width: float,
+    thickness: float,
+    inset: float,
+    screw_length: float,
+    screw: WoodScrew,
 ) -> tuple[tuple[Hole, ...], tuple[Screw, ...]]:
     """One screw down through each end of a slat, over the middle of the cleat."""
     spots = ((inset, "left.cleat"), (length - inset, "right.cleat"))
     down = (0.0, 0.0, -1.0)
     holes = tuple(
-        Hole("pilot hole", Face.FACE, (x, width / 2, thickness), down, screw.shank_hole_mm, thickness)
+        Hole(
+            "pilot hole", Face.FACE, (x, width / 2, thickness), down, screw.shank_hole_mm, thickness
+        )
         for x, _ in spots
     )
     driven = tuple(

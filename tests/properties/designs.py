@@ -48,7 +48,9 @@ def _drawn(rng: random.Random, choice: Choice) -> Any:
     if choice.is_flag:
         return rng.random() < 0.3
     if choice.name.endswith("drawers"):
-        return rng.choice((0, 1, 2, 2, 3, 3, 4, 6) if not choice.name.startswith("foot") else (0, 0, 0, 1, 2))
+        return rng.choice(
+            (0, 1, 2, 2, 3, 3, 4, 6) if not choice.name.startswith("foot") else (0, 0, 0, 1, 2)
+        )
     if choice.keys:
         shaping = choice.name in SHAPES
         return rng.choice(choice.keys) if shaping or rng.random() < WORD_CHANGES else None
@@ -62,7 +64,10 @@ def _number(rng: random.Random, choice: Choice) -> float | None:
         value = rng.uniform(choice.least, choice.most)
     elif luck < ANYWHERE + NEAR and choice.default is not None:
         reach = 0.12 * abs(choice.default)
-        low, high = max(choice.least, choice.default - reach), min(choice.most, choice.default + reach)
+        low, high = (
+            max(choice.least, choice.default - reach),
+            min(choice.most, choice.default + reach),
+        )
         value = rng.uniform(low, high)
     else:
         return None

@@ -65,7 +65,9 @@ def test_every_row_of_drawers_is_built_fifty_times(drawn: Drawn) -> None:
 
 def test_every_word_of_every_choice_is_built(drawn: Drawn) -> None:
     """No option of the family is a dead end."""
-    built = {(n, o.design.value(n)) for o in drawn.built for n, c in all_choices().items() if c.options}
+    built = {
+        (n, o.design.value(n)) for o in drawn.built for n, c in all_choices().items() if c.options
+    }
 
     words = {(n, word) for n, c in all_choices().items() for word in c.options}
     assert words - built == set()

@@ -23,15 +23,23 @@ def slat_end(deck: DeckKind, slat_end_gap: Mm, mattress_kind: MattressKind) -> F
     return at_most(slat_end_gap, GAPS[mattress_kind]) if deck == "slats" else None
 
 
-@check("fit", "A slat pushed aside stays on its cleat", about="slat_bearing_least",
-       source="bearing = cleat less twice the end clearance; half an inch kept: a family's blog, 2009, slats that fell nightly")
+@check(
+    "fit",
+    "A slat pushed aside stays on its cleat",
+    about="slat_bearing_least",
+    source="bearing = cleat less twice the end clearance; half an inch kept: a family's blog, 2009, slats that fell nightly",
+)
 def slat_bearing(slat_bearing_least: Mm) -> Finding:
     """The slat lies against one rail; what still rests on the other cleat must be half an inch."""
     return at_least(slat_bearing_least, 12.7, tight=3)
 
 
-@check("fit", "Slats are held down", about="slat_bearing_least",
-       source="articles on platform beds: slats walk off narrow cleats")
+@check(
+    "fit",
+    "Slats are held down",
+    about="slat_bearing_least",
+    source="articles on platform beds: slats walk off narrow cleats",
+)
 def slats_held(deck: DeckKind, slat_fixing: SlatFixing, slat_bearing_least: Mm) -> Finding | None:
     """Slats on a strap only keep their distance; unscrewed they want an inch of cleat."""
     if deck != "slats" or slat_fixing == "screws":
@@ -51,22 +59,34 @@ def cleat_backed(cleat_on_rail: Mm, left_is_framed: bool, right_is_framed: bool)
     return None if left_is_framed and right_is_framed else at_least(cleat_on_rail, 0.0)
 
 
-@check("fit", "Deck is carried in the middle", about="well_width",
-       source="a mattress maker's warranty: queen and king want a rigid centre support; full size: common practice")
+@check(
+    "fit",
+    "Deck is carried in the middle",
+    about="well_width",
+    source="a mattress maker's warranty: queen and king want a rigid centre support; full size: common practice",
+)
 def centre_support(well_width: Mm, has_beam: bool) -> Finding | None:
     """From full size (54 in) upwards a deck without a centre beam shows a valley."""
     return None if has_beam else advice(at_most(well_width, 1371.6))
 
 
-@check("fit", "Legs under the centre beam", about="beam_legs",
-       source="a magazine on bed building, 2007: a leg mid-way on king beds")
+@check(
+    "fit",
+    "Legs under the centre beam",
+    about="beam_legs",
+    source="a magazine on bed building, 2007: a leg mid-way on king beds",
+)
 def centre_legs(beam: BeamKind, well_width: Mm) -> Finding | None:
     """From queen size upwards a beam that rests on its ends alone wants a leg under its middle."""
     return advice(at_most(well_width, 1524.0)) if beam == "ends" else None
 
 
-@check("fit", "Vents in a closed deck", about="vent_diameter",
-       source="EN 747 asks 35 cm2 of a closed base in bunk and high beds; a yardstick here")
+@check(
+    "fit",
+    "Vents in a closed deck",
+    about="vent_diameter",
+    source="EN 747 asks 35 cm2 of a closed base in bunk and high beds; a yardstick here",
+)
 def deck_breathes(
     deck: DeckKind, vent_diameter: Mm, vent_rows: Count, slat_length: Mm, deck_panels: Count
 ) -> Finding | None:

@@ -1,11 +1,12 @@
 """Do the drawers run, come out far enough, and stay clear? Asked of every row: left, right, foot."""
 
-from model.brief.drawers import FrontFit
 from model.checks.record import Finding, advice, at_least, at_most, between, check
 from model.materials import Slide
 from model.units import Count, Measured, Mm, Share
 
-SLIDE_MAKER = "a slide maker's help page: slide thickness plus 0.2 to 0.5 mm, a heavier series 0.5 to 0.9 mm"
+SLIDE_MAKER = (
+    "a slide maker's help page: slide thickness plus 0.2 to 0.5 mm, a heavier series 0.5 to 0.9 mm"
+)
 
 
 @check("fit", "Side play of the slides", about="slide_play_built", source=SLIDE_MAKER)
@@ -45,9 +46,7 @@ def drawer_access(drawer_count: Count, access: Share) -> Finding | None:
 
 
 @check("fit", "Part of the box that stays inside", about="box_depth")
-def drawer_in_the_dark(
-    drawer_count: Count, box_depth: Mm, access: Share
-) -> Finding | None:
+def drawer_in_the_dark(drawer_count: Count, box_depth: Mm, access: Share) -> Finding | None:
     """A box deeper than its slide's travel keeps its last part under the bed."""
     return advice(at_most(box_depth * (1 - access), 152.0)) if drawer_count else None
 
@@ -58,18 +57,30 @@ def load_on_slide(drawer_count: Count, slide_closed: Mm, box_depth: Mm) -> Findi
     return at_least(slide_closed - box_depth / 2, 0.0, tight=50) if drawer_count else None
 
 
-@check("fit", "Width against depth: does it rack?", about="box_width",
-       source="a hardware shop's answer: width up to 1.5 times the slide's length; beyond 2 habit")
+@check(
+    "fit",
+    "Width against depth: does it rack?",
+    about="box_width",
+    source="a hardware shop's answer: width up to 1.5 times the slide's length; beyond 2 habit",
+)
 def drawer_racks(drawer_count: Count, box_width: Mm, slide_closed: Mm) -> Finding | None:
     """Drawers wider than one and a half times their slide get jerky: one side drags."""
     if not drawer_count:
         return None
     ratio = box_width / slide_closed
-    return advice(at_most(ratio, 1.5, unit="times")) if ratio <= 2 else at_most(ratio, 2.0, unit="times")
+    return (
+        advice(at_most(ratio, 1.5, unit="times"))
+        if ratio <= 2
+        else at_most(ratio, 2.0, unit="times")
+    )
 
 
-@check("fit", "Slide is a length that is sold", about="slide_closed",
-       source="a repairer's blog: 22 and 24 in are in stock, 23 in is not")
+@check(
+    "fit",
+    "Slide is a length that is sold",
+    about="slide_closed",
+    source="a repairer's blog: 22 and 24 in are in stock, 23 in is not",
+)
 def slide_is_sold(
     drawer_count: Count, slide: Slide, slide_closed: Mm, slide_length: Measured
 ) -> Finding | None:
@@ -80,8 +91,12 @@ def slide_is_sold(
     return at_most(nearest, 0.5)
 
 
-@check("fit", "Drawer open against the wall", about="room",
-       source="room = travel and what stands out; 12 to 18 in to stand: common practice")
+@check(
+    "fit",
+    "Drawer open against the wall",
+    about="room",
+    source="room = travel and what stands out; 12 to 18 in to stand: common practice",
+)
 def drawer_opens_in_room(
     drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm
 ) -> Finding | None:
@@ -89,24 +104,34 @@ def drawer_opens_in_room(
     return at_least(room - travel - pull_reach, 0.0) if drawer_count else None
 
 
-@check("fit", "Standing room at the open drawer", about="room",
-       source="HUD Manual of Acceptable Practices vol. 4, 1973: 36 in before a chest; 12 in to stand: common practice")
-def stand_at_drawer(
-    drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm
-) -> Finding | None:
+@check(
+    "fit",
+    "Standing room at the open drawer",
+    about="room",
+    source="HUD Manual of Acceptable Practices vol. 4, 1973: 36 in before a chest; 12 in to stand: common practice",
+)
+def stand_at_drawer(drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm) -> Finding | None:
     """Who opens a drawer stands behind it."""
     if not drawer_count:
         return None
     return advice(at_least(room - travel - pull_reach, 305.0))
 
 
-@check("fit", "Bottom's groove leaves a wall", about="bottom_groove_depth",
-       source="a router teacher: half the thickness; a router forum: a third; wall of 6 mm: common practice")
+@check(
+    "fit",
+    "Bottom's groove leaves a wall",
+    about="bottom_groove_depth",
+    source="a router teacher: half the thickness; a router forum: a third; wall of 6 mm: common practice",
+)
 def bottom_groove_wall(
     drawer_count: Count, box_thickness: Mm, bottom_groove_depth: Mm
 ) -> Finding | None:
     """A groove deeper than half the box side lets its wall break out."""
-    return at_least(box_thickness - bottom_groove_depth, min(6.0, box_thickness / 2)) if drawer_count else None
+    return (
+        at_least(box_thickness - bottom_groove_depth, min(6.0, box_thickness / 2))
+        if drawer_count
+        else None
+    )
 
 
 @check("fit", "Bottom sits in its groove", about="bottom_groove_depth")
@@ -114,7 +139,9 @@ def bottom_in_groove(
     drawer_count: Count, bottom_groove_depth: Mm, bottom_across_room: Mm
 ) -> Finding | None:
     """The bottom must reach far enough into its groove not to drop out."""
-    return at_least(bottom_groove_depth - bottom_across_room, 3.0, tight=0.5) if drawer_count else None
+    return (
+        at_least(bottom_groove_depth - bottom_across_room, 3.0, tight=0.5) if drawer_count else None
+    )
 
 
 @check("fit", "Foot room under the front", about="front_bottom")
@@ -123,8 +150,12 @@ def front_clears_floor(drawer_count: Count, front_bottom: Mm) -> Finding | None:
     return advice(at_least(front_bottom, 12.7)) if drawer_count else None
 
 
-@check("fit", "Shins pass the pulls", about="pull_reach",
-       source="pulls stand out 25 to 38 mm: common practice, no source")
+@check(
+    "fit",
+    "Shins pass the pulls",
+    about="pull_reach",
+    source="pulls stand out 25 to 38 mm: common practice, no source",
+)
 def shin_room(drawer_count: Count, pull_reach: Mm) -> Finding | None:
     """What stands out beyond the posts meets the shins of who makes the bed."""
     return advice(at_most(pull_reach, 60.0)) if drawer_count else None

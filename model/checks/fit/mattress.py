@@ -1,7 +1,6 @@
 """Does the mattress find its place, can it be bedded, and is it right for the sleeper?"""
 
 from model.brief.ends import EndStyle
-from model.brief.mattress import MattressKind
 from model.checks.record import Finding, advice, at_least, at_most, between, check
 from model.units import Count, Measured, Mm
 
@@ -9,15 +8,23 @@ FORUM = "a furniture forum, bed builders, 2013"
 ARTICLES = "five articles on headboard heights, no two alike: there is no standard"
 
 
-@check("fit", "The largest mattress drops in, across", about="side_fit_built",
-       source="EN 1334 allows a mattress 20 mm either way; elsewhere the tolerance is an assumption")
+@check(
+    "fit",
+    "The largest mattress drops in, across",
+    about="side_fit_built",
+    source="EN 1334 allows a mattress 20 mm either way; elsewhere the tolerance is an assumption",
+)
 def mattress_drops_in_across(side_fit_built: Mm, mattress_tolerance: Mm) -> Finding:
     """A mattress may be wider than its label by its tolerance and must still drop in."""
     return at_least(2 * side_fit_built, mattress_tolerance, tight=3)
 
 
-@check("fit", "The largest mattress drops in, lengthwise", about="end_fit_built",
-       source="EN 1334 allows a mattress 20 mm either way; elsewhere the tolerance is an assumption")
+@check(
+    "fit",
+    "The largest mattress drops in, lengthwise",
+    about="end_fit_built",
+    source="EN 1334 allows a mattress 20 mm either way; elsewhere the tolerance is an assumption",
+)
 def mattress_drops_in_along(end_fit_built: Mm, mattress_tolerance: Mm) -> Finding:
     """A mattress may be longer than its label by its tolerance and must still drop in."""
     return at_least(2 * end_fit_built, mattress_tolerance, tight=3)
@@ -35,8 +42,12 @@ def mattress_not_loose(side_fit_built: Mm) -> Finding:
     return advice(at_most(side_fit_built, 25.4))
 
 
-@check("fit", "Gap when the smallest mattress is pushed aside", about="well_width",
-       source="FDA hospital bed guidance 2006: 60 mm holds a neck; a yardstick for an ordinary bed")
+@check(
+    "fit",
+    "Gap when the smallest mattress is pushed aside",
+    about="well_width",
+    source="FDA hospital bed guidance 2006: 60 mm holds a neck; a yardstick for an ordinary bed",
+)
 def mattress_gap_pushed(well_width: Mm, mattress_across: Mm, mattress_tolerance: Mm) -> Finding:
     """A small mattress pushed to one side leaves all the room at the other."""
     return advice(at_most(well_width - mattress_across + mattress_tolerance, 60))
@@ -54,15 +65,23 @@ def mattress_shows(mattress_high: Mm, recess_built: Mm) -> Finding:
     return advice(at_least(mattress_high - recess_built, 152))
 
 
-@check("fit", "Sleeping height is easy to rise from", about="sleeping_height",
-       source="ADA lodging fact sheet: 17 to 23 in")
+@check(
+    "fit",
+    "Sleeping height is easy to rise from",
+    about="sleeping_height",
+    source="ADA lodging fact sheet: 17 to 23 in",
+)
 def sleeping_height_easy(sleeping_height: Mm) -> Finding:
     """17 to 23 in is recommended; drawers under a thick mattress soon make a bed to jump into."""
     return advice(between(sleeping_height, 432, 584))
 
 
-@check("fit", "Two mattresses count as their sum", about="mattress_across",
-       source="a builder's blog, 2018: two 39 in mattresses measured 78 in, not 76")
+@check(
+    "fit",
+    "Two mattresses count as their sum",
+    about="mattress_across",
+    source="a builder's blog, 2018: two 39 in mattresses measured 78 in, not 76",
+)
 def two_piece_sum(
     mattress_pieces: Count, mattress_across: Mm, mattress_width_measured: Measured
 ) -> Finding | None:

@@ -28,8 +28,12 @@ def panel_stock_was_measured(panel_stock_measured: Measured) -> Finding:
     return _measured(panel_stock_measured)
 
 
-@check("fit", "Mattress was measured", about="mattress_across",
-       source="a furniture forum, 2013: box spring and mattress vary from any standard")
+@check(
+    "fit",
+    "Mattress was measured",
+    about="mattress_across",
+    source="a furniture forum, 2013: box spring and mattress vary from any standard",
+)
 def mattress_was_measured(
     mattress_width_measured: Measured, mattress_length_measured: Measured
 ) -> Finding:
