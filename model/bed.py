@@ -16,9 +16,9 @@ from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
 from model.checks.run import worst_first
 from model.errors import BadInput, CannotBuild
+from model.part import Made, Part
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.pieces import Pieces
-from model.parts.record import Made, Part
 from model.rules import Dimensions
 from model.solids.proof import Proof, prove
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from model.exports.plain import numbers
-from model.parts.record import Cut, Face, Hole, Part
+from model.part import Cut, Face, Hole, Part
 
 
 def features(form: Part) -> list[dict[str, Any]]:

@@ -16,7 +16,7 @@ from model.exports.glb_file import Floats, GlbFile, Look
 from model.exports.plain import number
 from model.exports.version import version
 from model.materials import material
-from model.parts.record import Part, Point
+from model.part import Part, Point
 from model.solids.exact import solid_mesh
 
 _METRE = 1000.0  # mm

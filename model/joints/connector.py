@@ -20,7 +20,7 @@ from model.joints.pilot import pilot
 from model.joints.slot import slot
 from model.joints.work import Work, gathered
 from model.materials import Connector, WoodScrew
-from model.parts.record import Face, Hole, Point
+from model.part import Face, Hole, Point
 from model.units import Mm, Places
 
 END_RELIEF: Mm = 3.0  # of a bolt's hole beyond the bolt; common practice, no source

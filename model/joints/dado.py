@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from model.joints.slot import slot
-from model.parts.record import Cut, Face, Point
+from model.part import Cut, Face, Point
 from model.units import Mm
 
 

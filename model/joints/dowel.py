@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.joints.groove import middle
 from model.joints.spread import spread
-from model.parts.record import Face, Hole, Point
+from model.part import Face, Hole, Point
 from model.units import Mm
 
 DOWELS_APART: Mm = 100.0  # common practice, no source

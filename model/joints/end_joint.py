@@ -14,7 +14,7 @@ from model.joints import dowel, pocket
 from model.joints.tenon import mortise, tenon, tenon_in
 from model.joints.work import Work, gathered
 from model.materials import PocketScrew
-from model.parts.record import Face, Point
+from model.part import Face, Point
 from model.units import Mm
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from model.joints.end_joint import EndJoint, in_mate
 from model.joints.groove import middle_groove
 from model.joints.work import Work, gathered
-from model.parts.record import Cut, Face, Point
+from model.part import Cut, Face, Point
 from model.units import Mm, Places, Spans
 
 

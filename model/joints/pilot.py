@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.joints.work import Work
 from model.materials import WoodScrew
-from model.parts.record import Face, Hole, Point, Screw
+from model.part import Face, Hole, Point, Screw
 from model.units import Mm
 
 SCREW_COVER: Mm = 3.0  # wood left in front of a point: 1/8 in; common practice, no source

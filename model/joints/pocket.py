@@ -13,7 +13,7 @@ from model.errors import CannotBuild
 from model.joints.spread import spread
 from model.joints.work import Work
 from model.materials import PocketScrew, pocket_screw
-from model.parts.record import Face, Hole, Point, Screw
+from model.part import Face, Hole, Point, Screw
 from model.units import Mm
 
 POCKET_INSET: Mm = 12.0  # from the edge to the first pocket; common practice, no source

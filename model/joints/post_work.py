@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from model.joints.end_joint import EndJoint, in_mate
 from model.joints.groove import groove, middle
 from model.joints.work import Work, gathered
-from model.parts.record import Face, Point
+from model.part import Face, Point
 from model.units import Mm, Spans
 
 Meeting = tuple[Mm, Mm, Mm, Mm]  # lower and upper edge above the floor, lower and upper shoulder

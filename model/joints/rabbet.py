@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.parts.record import Cut, Face, Point
+from model.part import Cut, Face, Point
 from model.units import Mm
 
 

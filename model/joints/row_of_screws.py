@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from model.parts.record import Face, Hole, Point, Screw
+from model.part import Face, Hole, Point, Screw
 
 
 def row_of_screws(

@@ -6,7 +6,7 @@ from model.joints.groove import middle
 from model.joints.rabbet import rabbet
 from model.joints.slot import slot
 from model.joints.tongue import tongue
-from model.parts.record import Cut, Face, Point
+from model.part import Cut, Face, Point
 from model.units import Mm
 
 

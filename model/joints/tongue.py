@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.joints.groove import middle
 from model.joints.rabbet import rabbet
-from model.parts.record import Cut, Face, Point
+from model.part import Cut, Face, Point
 from model.units import Mm
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.parts.record import Face, Hole, Point
+from model.part import Face, Hole, Point
 
 PITCH = 5.0  # diameters between vents along a row: stiff enough, common practice, no source
 

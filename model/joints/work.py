@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from model.parts.record import Cut, Hole, Screw
+from model.part import Cut, Hole, Screw
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -2,8 +2,8 @@
 
 from model.brief.deck import BeamKind
 from model.materials import Material
+from model.part import Hold, Made, Part
 from model.parts.places import along_v
-from model.parts.record import Hold, Made, Part
 from model.rules import rule
 from model.units import Mm, Places
 

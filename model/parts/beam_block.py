@@ -3,7 +3,7 @@
 from model.brief.deck import BeamKind
 from model.frame import Frame
 from model.materials import Material
-from model.parts.record import Hold, Made, Part
+from model.part import Hold, Made, Part
 from model.rules import rule
 from model.units import Mm
 

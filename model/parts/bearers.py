@@ -10,8 +10,8 @@ from math import sqrt
 from model.dimensions.fasteners import Fastener
 from model.frame import Frame
 from model.materials import Material
+from model.part import Hold, Made, Part, Point, Screw
 from model.parts.drawer_places import standing
-from model.parts.record import Hold, Made, Part, Point, Screw
 from model.rules import rule
 from model.units import Mm, Places
 

@@ -11,7 +11,7 @@ from model.joints.pocket import pocket, pocket_offsets
 from model.joints.rabbet import rabbet
 from model.joints.work import Work, gathered
 from model.materials import PocketScrew
-from model.parts.record import Cut, Face, Point
+from model.part import Cut, Face, Point
 from model.rules import rule
 from model.units import Mm, Spans
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from model.frame import Frame
 from model.joints.work import Work
 from model.materials import Material
+from model.part import Cut, Face, Hold, Made, Part, Point
 from model.parts.box_corners import BoxMake
 from model.parts.drawer_places import of_drawers
-from model.parts.record import Cut, Face, Hold, Made, Part, Point
 from model.rules import rule
 from model.units import Mm, Places
 

@@ -3,7 +3,7 @@
 from model.frame import Frame
 from model.joints.row_of_screws import row_of_screws
 from model.materials import Material, WoodScrew
-from model.parts.record import Face, Hold, Made, Part
+from model.part import Face, Hold, Made, Part
 from model.rules import rule
 from model.units import Mm
 

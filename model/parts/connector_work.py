@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from model.joints.connector import KnockDown, in_rail_end, in_stile_edge
 from model.joints.work import Work
-from model.parts.record import Face, Point
+from model.part import Face, Point
 from model.rules import rule
 from model.units import Mm, Places
 

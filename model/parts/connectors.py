@@ -7,7 +7,7 @@ from dataclasses import replace
 from model.frame import Frame
 from model.joints.connector import KnockDown, plate_screws, through_nut
 from model.materials import Connector
-from model.parts.record import Face, Hold, Hole, Made, Part, Screw
+from model.part import Face, Hold, Hole, Made, Part, Screw
 from model.parts.rows import in_rows
 from model.rules import rule
 from model.units import Mm, Places

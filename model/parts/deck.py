@@ -3,8 +3,8 @@
 from model.brief.deck import SlatFixing
 from model.joints.vents import vent_holes
 from model.materials import Material, WoodScrew
+from model.part import Face, Hold, Hole, Made, Part, Place, Screw
 from model.parts.places import along_v
-from model.parts.record import Face, Hold, Hole, Made, Part, Place, Screw
 from model.rules import rule
 from model.units import Count, Mm, Places
 

@@ -8,7 +8,7 @@ from model.dimensions.end_members import Members
 from model.frame import Frame
 from model.joints.dowel import half_way
 from model.joints.end_joint import EndJoint, member_dowels
-from model.parts.record import Hold, Made, Part
+from model.part import Hold, Made, Part
 from model.parts.rows import in_rows
 from model.rules import rule
 from model.units import Mm, Places, Spans

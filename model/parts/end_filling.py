@@ -7,8 +7,8 @@ from model.joints.end_joint import EndJoint, on_end
 from model.joints.groove import middle_groove
 from model.joints.work import Work
 from model.materials import Material
+from model.part import Face, Hold, Made, Part, Point
 from model.parts.places import along_u
-from model.parts.record import Face, Hold, Made, Part, Point
 from model.rules import rule
 from model.units import Count, Mm, Places
 

@@ -9,8 +9,8 @@ from model.frame import Frame
 from model.joints.groove import middle_groove
 from model.joints.tongue import tongue
 from model.materials import Material
+from model.part import Cut, Face, Hold, Made, Part, Point
 from model.parts.places import along_u
-from model.parts.record import Cut, Face, Hold, Made, Part, Point
 from model.rules import rule
 from model.units import Mm, Places
 

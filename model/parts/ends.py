@@ -10,7 +10,7 @@ from model.joints.end_rail_work import EndRailWork
 from model.joints.rail_work import RailWork
 from model.joints.work import Work
 from model.materials import Material
-from model.parts.record import Face, Hold, Made, Part, Point
+from model.part import Face, Hold, Made, Part, Point
 from model.rules import rule
 from model.units import Mm, Places, Spans
 

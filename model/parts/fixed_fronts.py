@@ -5,8 +5,8 @@ from __future__ import annotations
 from model.dimensions.fasteners import Fastener
 from model.frame import Frame
 from model.materials import Material
+from model.part import Cut, Face, Hold, Made, Part, Screw
 from model.parts.drawer_places import standing
-from model.parts.record import Cut, Face, Hold, Made, Part, Screw
 from model.rules import rule
 from model.units import Mm, Places
 

@@ -8,10 +8,10 @@ from model.joints.groove import middle_groove
 from model.joints.rabbet import rabbet
 from model.joints.tongue import tongue
 from model.materials import Material, PullScrew
+from model.part import Face, Hold, Made, Part
 from model.parts.drawer_places import of_drawers
 from model.parts.front_fixing import for_pull
 from model.parts.fronts import ON_BOX
-from model.parts.record import Face, Hold, Made, Part
 from model.rules import rule
 from model.units import Count, Mm, Places
 

@@ -7,7 +7,7 @@ from model.dimensions.spots import shifted
 from model.joints.pilot import screwed
 from model.joints.work import Work, gathered
 from model.materials import PullScrew
-from model.parts.record import Cut, Face, Hole, Point, Screw
+from model.part import Cut, Face, Hole, Point, Screw
 from model.rules import rule
 from model.units import Mm, Places
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from model.frame import Frame
 from model.materials import Material, Pull, PullScrew
+from model.part import Hold, Made, Part
 from model.parts.drawer_places import of_drawers
 from model.parts.front_fixing import for_pull
-from model.parts.record import Hold, Made, Part
 from model.rules import rule
 from model.units import Count, Mm, Places
 

@@ -13,8 +13,8 @@ from typing import Any, NamedTuple, cast
 
 import numpy as np
 
+from model.part import Cut, Hole, Part, Point
 from model.parts.pieces import Floats, Parts, Pieces, as_cut
-from model.parts.record import Cut, Hole, Part, Point
 from model.units import Mm
 
 # In order of building: ends first, then what joins them, then what goes in.

@@ -16,8 +16,8 @@ import numpy as np
 import numpy.typing as npt
 
 from model.errors import CannotBuild
-from model.parts.frame import Frame
-from model.parts.record import Cut, Face, Hole, Part, Point, Screw
+from model.frame import Frame
+from model.part import Cut, Face, Hole, Part, Point, Screw
 from model.rules import OPPOSITE
 
 Floats = npt.NDArray[np.float64]

@@ -10,8 +10,8 @@ from model.joints.connector import KnockDown, in_post
 from model.joints.end_joint import EndJoint
 from model.joints.post_work import PostWork
 from model.materials import Material
+from model.part import Face, Hold, Made, Part
 from model.parts.places import along_u
-from model.parts.record import Face, Hold, Made, Part
 from model.rules import rule
 from model.units import Count, Mm, Places, Spans
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.parts.record import Place
+from model.part import Place
 from model.units import Places
 
 

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from model.frame import Frame
 from model.materials import Material
+from model.part import Hold, Made, Part
 from model.parts.drawer_places import standing
-from model.parts.record import Hold, Made, Part
 from model.parts.slides import BEARERS
 from model.rules import rule
 from model.units import Mm, Places

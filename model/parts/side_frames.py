@@ -4,7 +4,7 @@ from model.frame import Frame
 from model.joints.rail_work import RailWork
 from model.joints.work import Work
 from model.materials import Material
-from model.parts.record import Face, Hold, Made, Part
+from model.part import Face, Hold, Made, Part
 from model.rules import rule
 from model.units import Mm
 

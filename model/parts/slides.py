@@ -8,8 +8,8 @@ from __future__ import annotations
 from model.dimensions.fasteners import Fastener
 from model.dimensions.slide_places import HAIR, PLATE
 from model.frame import Frame
+from model.part import Hold, Made, Part, Screw
 from model.parts.drawer_places import of_drawers, standing
-from model.parts.record import Hold, Made, Part, Screw
 from model.rules import rule
 from model.units import Mm, Places
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model.joints.work import Work
-from model.parts.record import Face
+from model.part import Face
 from model.rules import rule
 from model.units import Count, Mm, Places, Spans
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from model.frame import Frame
 from model.materials import Material
+from model.part import Hold, Made, Part
 from model.parts.drawer_places import of_drawers, standing
-from model.parts.record import Hold, Made, Part
 from model.parts.slides import BEARERS
 from model.rules import rule
 from model.units import Mm, Places

@@ -13,8 +13,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
+from model.part import Cut, Hole, Part, Point
 from model.parts.pieces import Floats, Ints, Parts, Pieces
-from model.parts.record import Cut, Hole, Part, Point
 from model.solids.clash import Overlap
 from model.solids.near import near
 from model.units import Mm3

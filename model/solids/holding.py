@@ -9,8 +9,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from model.part import Hold
 from model.parts.pieces import Bools, Floats, Ints, Parts, Pieces
-from model.parts.record import Hold
 from model.solids.bars import Bars, bars
 from model.solids.near import TOUCH, Near, box_pairs, gaps, largest, middle, near
 from model.units import Mm

@@ -14,8 +14,8 @@ from typing import NamedTuple, cast
 import numpy as np
 import numpy.typing as npt
 
+from model.part import Part, Point
 from model.parts.pieces import Bools, Corners, Floats, Ints, Parts, Pieces, as_cut
-from model.parts.record import Part, Point
 from model.solids.shape import cells, creases, stacked, surface
 
 Float32s = npt.NDArray[np.float32]

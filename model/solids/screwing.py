@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 import numpy as np
 
+from model.part import Screw
 from model.parts.pieces import Bools, Floats, Ints, Parts, Pieces, as_cut
-from model.parts.record import Screw
 from model.solids.near import TOUCH
 from model.units import Mm
 

@@ -12,9 +12,9 @@ import pytest
 from model.bed import Design
 from model.checks.record import Finding, Verdict
 from model.frame import side_frame_at
+from model.part import Cut, Face, Hole, Part, Place
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.pieces import Pieces
-from model.parts.record import Cut, Face, Hole, Part, Place
 from model.rules import Dim
 
 FINDINGS = (

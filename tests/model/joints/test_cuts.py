@@ -4,7 +4,7 @@ from model.joints.dado import dado
 from model.joints.groove import middle_groove
 from model.joints.rabbet import rabbet
 from model.joints.tongue import tongue
-from model.parts.record import Face
+from model.part import Face
 
 BOARD = (600.0, 90.0, 20.0)
 

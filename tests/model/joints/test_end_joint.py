@@ -7,7 +7,7 @@ import pytest
 from model.errors import CannotBuild
 from model.joints.end_joint import EndJoint, in_mate, member_dowels, on_end
 from model.joints.pocket import screw_for
-from model.parts.record import Face
+from model.part import Face
 
 RAIL = (1050.0, 100.0, 21.0)  # 1000 between shoulders, two tenons of 25
 POST = (900.0, 70.0, 66.0)

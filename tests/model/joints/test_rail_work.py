@@ -9,7 +9,7 @@ import pytest
 from model.joints.end_joint import EndJoint, member_dowels
 from model.joints.pocket import screw_for
 from model.joints.rail_work import RailWork
-from model.parts.record import Cut, Face
+from model.part import Cut, Face
 
 TENON = EndJoint(kind="mortise and tenon", adds=25, reach=26.6, tenon_thickness=7)
 DOWEL = EndJoint(kind="dowel", reach=21.6, dowel_diameter=8, dowel_length=40)

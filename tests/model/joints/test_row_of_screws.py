@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.joints.row_of_screws import row_of_screws
-from model.parts.record import Face, Hole, Screw
+from model.part import Face, Hole, Screw
 
 CLEAT = (2058.0, 38.0, 30.0)
 

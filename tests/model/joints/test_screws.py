@@ -3,7 +3,7 @@
 from model.joints.pilot import pilot, screwed
 from model.joints.spread import spread
 from model.materials import wood_screw
-from model.parts.record import Face
+from model.part import Face
 
 CLEAT = (400.0, 40.0, 30.0)
 

@@ -8,9 +8,9 @@ import pytest
 
 from model.frame import end_frame_at
 from model.materials import material
+from model.part import Part
 from model.parts.beam import beam_leg_pieces, beam_pieces
 from model.parts.beam_block import beam_block
-from model.parts.record import Part
 
 POPLAR = material("yellow_poplar")
 

@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 
 from model.brief.drawers import BottomFit, BoxJoint
+from model.part import Cut, Face
 from model.parts.box_corners import BoxMake
 from model.parts.pieces import wood_boxes
-from model.parts.record import Cut, Face
 
 T, D, H, INSIDE = 12.0, 500.0, 180.0, 400.0
 JOINTS: dict[BoxJoint, tuple[float, float]] = {

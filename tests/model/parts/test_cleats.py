@@ -8,8 +8,8 @@ import pytest
 
 from model.frame import side_frame_at
 from model.materials import material, wood_screw
+from model.part import Part
 from model.parts.cleats import cleat
-from model.parts.record import Part
 
 SCREW = wood_screw(8)
 

@@ -8,8 +8,8 @@ import pytest
 
 from model.dimensions.deck import slat_screw_in
 from model.materials import material, wood_screw
+from model.part import Part
 from model.parts.deck import batten_pieces, deck_panel_pieces, mattress_pieces_lie, slat_pieces
-from model.parts.record import Part
 
 WELL, CLEAT, LENGTH = 1550.0, 30.0, 1546.0
 CLEARANCE = (WELL - LENGTH) / 2

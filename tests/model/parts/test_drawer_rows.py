@@ -8,8 +8,8 @@ import pytest
 
 from model.book import open_book
 from model.brief import given
+from model.part import Made
 from model.parts.pieces import Pieces
-from model.parts.record import Made
 from model.rules import Dimensions
 from model.solids.proof import Proof, prove
 

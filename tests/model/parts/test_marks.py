@@ -10,9 +10,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from model.part import Cut, Face, Hole, Part, Place
 from model.parts.marks import Mark, hardware_counts, marks, piece_names
 from model.parts.pieces import Pieces, wood_boxes
-from model.parts.record import Cut, Face, Hole, Part, Place
 from model.rules import Dim
 from tests.model.parts.test_pieces import covered
 from tests.model.solids.small_bed import Parts, changed, cut, part, small_bed

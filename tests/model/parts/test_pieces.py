@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.errors import CannotBuild
-from model.parts.frame import BED, end_frame_at, side_frame_at
+from model.frame import BED, end_frame_at, side_frame_at
+from model.part import Cut, Face, Hole, Part, Place, Screw
 from model.parts.pieces import Pieces, as_cut, is_turned_over, wood_boxes
-from model.parts.record import Cut, Face, Hole, Part, Place, Screw
 from tests.model.solids.small_bed import cut, part, small_bed
 
 FRAMES = [

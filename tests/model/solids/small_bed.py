@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Any
 
-from model.parts.frame import BED, Frame, side_frame_at
-from model.parts.record import Cut, Face, Hold, Hole, Part, Place, Screw
+from model.frame import BED, Frame, side_frame_at
+from model.part import Cut, Face, Hold, Hole, Part, Place, Screw
 
 Parts = dict[str, tuple[Part, ...]]
 

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from model.part import Face, Hold, Hole, Part, Place, Screw
 from model.parts.pieces import Pieces
-from model.parts.record import Face, Hold, Hole, Part, Place, Screw
 from model.solids.exact import exact_overlaps
 from model.solids.proof import (
     Proof,

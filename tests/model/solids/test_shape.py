@@ -9,8 +9,8 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from model.errors import CannotBuild
+from model.part import Cut, Face, Hole, Part
 from model.parts.pieces import cells
-from model.parts.record import Cut, Face, Hole, Part
 from model.solids.exact import solid, solid_mesh
 from model.solids.mesh import shape, shapes
 from model.solids.shape import volume, wood_boxes
