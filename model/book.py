@@ -22,7 +22,7 @@ DIMENSIONS: dict[tuple[str, ...], str] = {
     ("head",): "head_end",
     ("foot",): "foot_end foot_row",
     ENDS: "ends end_members end_panels end_planks end_slats end_cap posts",
-    SIDES: "long_sides side_row closing connectors fixed_fronts",
+    SIDES: "long_sides side_row closing connectors fixed_fronts nightstand",
     ROWS: "layout side_frames boxes slide_places bearers dividers runner_places stops fronts "
     "front_frames pulls room",
 }
@@ -35,7 +35,9 @@ PARTS: dict[tuple[str, ...], str] = {
     "boxes slides fronts front_fixing framed_fronts",
 }
 CHECKS: dict[tuple[str, ...], str] = {
-    BED: "mattress deck stock",
+    BED: "mattress deck stock connectors",
+    ENDS: "ends",
+    SIDES: "side_connectors nightstand",
     ROWS: "drawers",
 }
 

@@ -1,5 +1,6 @@
 """Do the drawers run, come out far enough, and stay clear? Asked of every row: left, right, foot."""
 
+from model.brief.drawers import FrontFit, PullLayout
 from model.checks.record import Finding, advice, at_least, at_most, between, check
 from model.materials import Slide
 from model.units import Count, Measured, Mm, Share
@@ -52,9 +53,13 @@ def drawer_in_the_dark(drawer_count: Count, box_depth: Mm, access: Share) -> Fin
 
 
 @check("fit", "Load stays between the slide's ends", about="slide_closed")
-def load_on_slide(drawer_count: Count, slide_closed: Mm, box_depth: Mm) -> Finding | None:
+def load_on_slide(
+    drawer_count: Count, has_skids: bool, slide_closed: Mm, box_depth: Mm
+) -> Finding | None:
     """The middle of an evenly filled box must lie over its slide, closed and open, or its back sinks."""
-    return at_least(slide_closed - box_depth / 2, 0.0, tight=50) if drawer_count else None
+    if not drawer_count or has_skids:
+        return None
+    return at_least(slide_closed - box_depth / 2, 0.0, tight=50)
 
 
 @check(
@@ -159,3 +164,37 @@ def front_clears_floor(drawer_count: Count, front_bottom: Mm) -> Finding | None:
 def shin_room(drawer_count: Count, pull_reach: Mm) -> Finding | None:
     """What stands out beyond the posts meets the shins of who makes the bed."""
     return advice(at_most(pull_reach, 60.0)) if drawer_count else None
+
+
+@check("fit", "Two pulls on a wide front", about="front_width")
+def wide_front_has_pair(
+    drawer_count: Count, pull_layout: PullLayout, front_width: Mm, pull_count_from: Mm
+) -> Finding | None:
+    """A wide drawer opened at its middle pulls askew; from about 24 in two pulls are usual."""
+    if not drawer_count or pull_layout == "pair":
+        return None
+    return advice(at_most(front_width, pull_count_from))
+
+
+@check("fit", "Gap between the fronts", about="front_gap", source="an article on drawer fronts: 1/8 in")
+def fronts_clear(front_count: Count, front_fit: FrontFit, front_gap: Mm) -> Finding | None:
+    """Fronts that stand too close rub as soon as a slide gives."""
+    if front_count < 2 or front_fit == "inset":
+        return None
+    return at_least(front_gap, 3.0)
+
+
+@check("fit", "Gap round the inset fronts", about="inset_reveal",
+       source="a furniture forum: 1/16 in each side; the wood's own movement comes on top")
+def inset_clear(front_count: Count, front_fit: FrontFit, inset_reveal: Mm) -> Finding | None:
+    """An inset front without a gap sticks in the first damp week."""
+    return at_least(inset_reveal, 1.6) if front_count and front_fit == "inset" else None
+
+
+@check("fit", "Box runs clear through its opening", about="box_side_room",
+       source="a newspaper column: an old box had to lose an inch for its slides; side space = slide and play")
+def box_leaves_side_space(
+    drawer_count: Count, box_side_room: Mm, slide_thickness: Mm
+) -> Finding | None:
+    """Beside the box there must be room for the slide on both sides."""
+    return at_least(box_side_room, slide_thickness) if drawer_count else None

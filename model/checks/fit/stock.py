@@ -22,12 +22,6 @@ def bottom_sheet_measured(has_drawers: bool, bottom_stock_measured: Measured) ->
     return _measured(bottom_stock_measured) if has_drawers else None
 
 
-@check("fit", "Panel stock was measured", about="panel_thickness", source=LETTERS)
-def panel_stock_was_measured(panel_stock_measured: Measured) -> Finding:
-    """Grooves are cut to the panel: measure it before the groove is set up."""
-    return _measured(panel_stock_measured)
-
-
 @check(
     "fit",
     "Mattress was measured",

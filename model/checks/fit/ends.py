@@ -1,0 +1,49 @@
+"""Have the panels, planks and slats of an end their room? Asked of head and foot."""
+
+from model.brief.ends import EndStyle
+from model.checks.record import Finding, advice, at_least, at_most, check
+from model.materials import Material
+from model.units import Measured, Mm
+
+FORUM = "a woodworkers' forum: 1/8 in at each side, 1/16 in at the ends, of a panel in a 3/8 in groove"
+LETTERS = "a magazine's letters: cut the groove to the panel as measured"
+
+
+@check("fit", "Panels have room to move", about="panel_float_built", source=FORUM)
+def panel_floats(
+    style: EndStyle, panel_material: Material, panel_float_built: Mm
+) -> Finding | None:
+    """A solid panel swells across its grain; without room it bursts its frame."""
+    if style != "panel":
+        return None
+    return at_least(panel_float_built, 3.0 if panel_material.kind == "solid" else 0.8, tight=0.2)
+
+
+@check("fit", "Panels stay in their grooves", about="panel_hold", source=FORUM)
+def panel_stays(is_grooved: bool, panel_hold: Mm) -> Finding | None:
+    """A panel that shrinks must still reach into its groove."""
+    return at_least(panel_hold, 3.0, tight=0.5) if is_grooved else None
+
+
+@check("fit", "Groove leaves walls in the rails", about="groove_wall",
+       source="a router forum: a third of the thickness; a quarter inch of wall: common practice")
+def groove_keeps_walls(is_grooved: bool, groove_wall: Mm) -> Finding | None:
+    """Thin walls beside a groove break out."""
+    return at_least(groove_wall, 6.0, tight=0.5) if is_grooved else None
+
+
+@check("fit", "Panel stock was measured", about="panel_thickness", source=LETTERS)
+def panel_stock_was_measured(
+    is_grooved: bool, panel_stock_measured: Measured
+) -> Finding | None:
+    """Grooves are cut to the panel: measure it before the groove is set up."""
+    if not is_grooved:
+        return None
+    return advice(at_least(0.0 if panel_stock_measured is None else 1.0, 1.0, unit="measured"))
+
+
+@check("fit", "Gap between open slats", about="spindle_gap",
+       source="AS/NZS 4220 forbids 95 to 230 mm in children's beds; a yardstick here")
+def slats_hold_no_head(style: EndStyle, spindle_gap: Mm) -> Finding | None:
+    """A gap that lets a child's body through holds its head."""
+    return advice(at_most(spindle_gap, 95.0)) if style == "slats" else None
