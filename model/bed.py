@@ -64,12 +64,12 @@ class Bed:
     @cached_property
     def marks(self) -> tuple[Mark, ...]:
         """The parts list: one mark for all pieces that are cut alike."""
-        return marks(self.parts)
+        return marks(self.parts, self.pieces)
 
     @cached_property
     def hardware(self) -> tuple[HardwareCount, ...]:
         """What is bought and not cut."""
-        return hardware_counts(self.parts)
+        return hardware_counts(self.parts, self.pieces)
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:

@@ -11,10 +11,10 @@ from model.brief import all_choices
 from model.brief.declare import Choice
 from model.errors import BadInput, CannotBuild
 from model.rules import RuleBook
+from model.units import GRIDS, ShopGrid, show_length
 
 SAMPLES = 24  # trial values over a choice's range: about 60 mm apart in the widest
 CANDIDATES = 14  # choices that are tried alone, nearest to the fault first
-FINEST = 0.5  # mm: how exactly the ends of a range are found
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -121,34 +121,45 @@ def _counts_that_work(trial: _Trial, choice: Choice, refusal: CannotBuild) -> Me
 
 
 def _range_that_works(trial: _Trial, choice: Choice, refusal: CannotBuild) -> Mended | None:
+    """The stretch of good values nearest to the present one; its ends lie on the shop grid."""
     assert choice.least is not None and choice.most is not None
-    least, most = choice.least, choice.most
+    grid = GRIDS[trial.design.value("grid")]
     now = trial.design.value(choice.name)
     now = choice.default if now is None else now
-    step = (most - least) / SAMPLES
-    if now is None or step == 0:
+    if now is None:
         return None
-    values = sorted({*(least + i * step for i in range(SAMPLES + 1)), float(now)})
+    values = _samples(grid, choice.least, choice.most, now)
     good = [trial.builds({choice.name: v}) for v in values]
     if not any(good):
         return None
-    at = min((i for i, ok in enumerate(good) if ok), key=lambda i: abs(values[i] - now))
-    low, high = at, at
+    low = high = min((i for i, ok in enumerate(good) if ok), key=lambda i: abs(values[i] - now))
     while low > 0 and good[low - 1]:
         low -= 1
     while high < len(values) - 1 and good[high + 1]:
         high += 1
-    lowest = _edge(trial, choice.name, values[low], values[low - 1]) if low else values[low]
-    top = high == len(values) - 1
-    highest = values[high] if top else _edge(trial, choice.name, values[high], values[high + 1])
+    lowest = values[low] if low == 0 else _edge(trial, choice.name, values[low], values[low - 1])
+    highest = values[high]
+    if high < len(values) - 1:
+        highest = _edge(trial, choice.name, values[high], values[high + 1])
     nearest = min(max(now, lowest), highest)
-    return _ranged(choice, refusal, lowest, highest, nearest, f"{lowest:g} mm", f"{highest:g} mm")
+    unit = trial.design.value("shown_unit")
+    texts = (show_length(lowest, unit), show_length(highest, unit))
+    return _ranged(choice, refusal, lowest, highest, nearest, *texts)
+
+
+def _samples(grid: ShopGrid, least: float, most: float, now: float) -> list[float]:
+    """Values over a range, on the grid, the nearest to the present one among them."""
+    evenly = (least + i * (most - least) / SAMPLES for i in range(SAMPLES + 1))
+    on_grid = {grid.near(value) for value in (*evenly, now)}
+    inside = {min(max(value, grid.up(least)), grid.down(most)) for value in on_grid}
+    return sorted(inside)
 
 
 def _edge(trial: _Trial, name: str, good: float, bad: float) -> float:
-    """The last value, going from a good towards a bad one, that was built."""
-    while abs(good - bad) > FINEST:
-        middle = round((good + bad) / 2, 2)
+    """The last value on the grid, going from a good towards a bad one, that was built."""
+    grid = GRIDS[trial.design.value("grid")]
+    while abs(good - bad) > 1.5 * grid.step:
+        middle = grid.near((good + bad) / 2)
         if trial.builds({name: middle}):
             good = middle
         else:
@@ -168,8 +179,10 @@ def _ranged(
     span = f"{low_text}" if low == high else f"from {low_text} to {high_text}"
     return Mended(
         sentence=f"{refusal.sentence} {_label(choice)} {span} would work.",
-        choice=choice.name, range=(low, high), changes={choice.name: nearest},
-    )  # fmt: skip
+        choice=choice.name,
+        range=(low, high),
+        changes={choice.name: nearest},
+    )
 
 
 def _label(choice: Choice) -> str:

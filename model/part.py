@@ -30,12 +30,16 @@ class Face(StrEnum):
     @property
     def axis(self) -> int:
         """0 for the ends (length), 1 for the edges (width), 2 for the two faces (thickness)."""
-        return list(Face).index(self) // 2
+        return _AXES[self]
 
     @property
     def is_high(self) -> bool:
         """Whether the face lies at the far end of its axis."""
-        return self in (Face.FAR, Face.UPPER, Face.FACE)
+        return self in _HIGH
+
+
+_AXES = {face: i // 2 for i, face in enumerate(Face)}
+_HIGH = frozenset((Face.FAR, Face.UPPER, Face.FACE))
 
 
 class Cut(NamedTuple):

@@ -44,7 +44,7 @@ class BedLayers:
         self._ghosts: tuple[Floats, Floats, npt.NDArray[np.uint8]] | None = None
 
     def place(self, scene: Scene, moved: Floats) -> None:
-        """Put every body where it stands now: `moved` (bodies, 3) from its place on the bed."""
+        """Put every piece where it stands now: `moved` (pieces, 3) from its place on the bed."""
         self.triangles, self._lines = scene.triangles, scene.edges
         if moved.any():
             self.triangles = self.triangles + moved[scene.piece_of_triangle][:, None]
@@ -61,7 +61,7 @@ class BedLayers:
         lines = colours.copy()
         lines[:, :3] *= EDGE_TONE
         lines[shown & ~solid, 3] = GHOST_EDGE
-        lines[-1, :3] = PIPING
+        lines[scene.is_mattress, :3] = PIPING
         self._send_edges(self.edges, solid[of_edge], of_edge, lines)
         self._send_edges(self.ghost_edges, (shown & ~solid)[of_edge], of_edge, lines)
         marked = np.zeros(len(colours), bool)
@@ -112,14 +112,14 @@ class BedLayers:
 
 
 def _body_colours(scene: Scene, style: Style) -> Floats:
-    """(bodies, 4): the mattress last."""
+    """(pieces, 4); what is not shown at all has no opacity."""
     plain = [
         piece_colour(look.material, look.assembly, look.is_hardware, style.colour_by)
         for look in scene.looks
     ]
-    colours = np.ones((len(plain) + 1, 4), np.float32)
-    colours[:-1, :3] = toned(np.array(plain).reshape(-1, 3))
-    colours[-1] = (*BEDDING, 1.0 if style.has_mattress else 0.0)
+    colours = np.ones((len(plain), 4), np.float32)
+    colours[:, :3] = toned(np.array(plain).reshape(-1, 3))
+    colours[scene.is_mattress] = (*BEDDING, 1.0 if style.has_mattress else 0.0)
     if style.is_see_through:
         colours[colours[:, 3] > 0, 3] = GHOST
     for piece in style.selected:

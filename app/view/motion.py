@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 import numpy.typing as npt
 
-from app.view.scene import OUTWARD, Scene
+from app.view.scene import MATTRESS, OUTWARD, Scene
 
 # Direction of each assembly, and how far it goes as a share of the bed's length.
 APART = {
@@ -16,20 +16,19 @@ APART = {
     "left side": (-0.26, 0.0, 0.0),
     "right side": (0.26, 0.0, 0.0),
     "deck": (0.0, 0.0, 0.20),
+    MATTRESS: (0.0, 0.0, 0.40),
 }
-MATTRESS_APART = (0.0, 0.0, 0.40)
 DRAWER_APART, FRONT_APART = 0.52, 0.66  # along the drawer's own way out
 
 
 def offsets(
     scene: Scene, open_shares: Mapping[str, float], apart: float
 ) -> npt.NDArray[np.float32]:
-    """(n, 3), mm: how far each body, the mattress last, stands from its place on the bed."""
-    moved = np.zeros((len(scene.looks) + 1, 3), np.float32)
+    """(n, 3), mm: how far each piece stands from its place on the bed."""
+    moved = np.zeros((len(scene.looks), 3), np.float32)
     length = float(scene.bounds[1][1] - scene.bounds[0][1])
     if apart > 0:
-        moved[:-1] = [_apart(look.assembly, look.drawer) for look in scene.looks]
-        moved[-1] = MATTRESS_APART
+        moved[:] = [_apart(look.assembly, look.drawer) for look in scene.looks]
         moved *= apart * length
     for drawer, share in open_shares.items():
         if share and drawer in scene.travel:

@@ -49,7 +49,7 @@ WOODS = {
     "softwood_ply": "DDC194",
     "sanded_ply": "DFC596",
     "hardwood_ply": "D5B893",
-    "mdf": "CDB396",
+    "mdf": "CFB897",
     "hdf": "AC8A68",
     "hardboard": "987657",
     "particleboard": "CEB793",

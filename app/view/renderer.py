@@ -1,5 +1,7 @@
 """What draws OpenGL on this computer."""
 
+from functools import cache
+
 from PySide6.QtGui import QGuiApplication, QOffscreenSurface, QOpenGLContext
 
 GL_RENDERER = 0x1F01
@@ -7,6 +9,7 @@ CANNOT_DRAW = ("offscreen", "minimal", "linuxfb", "vnc")  # some say that they c
 SOFTWARE = ("llvmpipe", "softpipe", "swrast", "SwiftShader", "GDI Generic", "Basic Render")
 
 
+@cache  # 40 ms, and asked for by whoever opens a window as well as by each view
 def renderer() -> str:
     """The name of the renderer, "" where nothing draws OpenGL."""
     if QGuiApplication.platformName() in CANNOT_DRAW:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 Floats = npt.NDArray[np.float32]
 Ints = npt.NDArray[np.intp]
+MATTRESS = "mattress"  # the assembly that is drawn as a soft body
 OUTWARD = {"left": (-1.0, 0.0, 0.0), "right": (1.0, 0.0, 0.0), "foot": (0.0, -1.0, 0.0)}
 
 
@@ -34,8 +35,8 @@ class Look(NamedTuple):
 class Scene:
     """Triangles and normals (n, 3, 3), edges (m, 2, 3), mm, each with the index of its piece.
 
-    The mattress, where there is one, is the last body: index `len(looks)`. `travel`: how far each
-    drawer comes out, as a vector on the bed.
+    `low` and `high`: the box round each piece. `travel`: how far each drawer comes out, as a vector
+    on the bed.
     """
 
     triangles: Floats
@@ -47,12 +48,7 @@ class Scene:
     low: npt.NDArray[np.float64]
     high: npt.NDArray[np.float64]
     travel: Mapping[str, tuple[float, float, float]]
-    has_mattress: bool
-
-    @property
-    def mattress(self) -> int:
-        """The index of the mattress's body, -1 without one."""
-        return len(self.looks) if self.has_mattress else -1
+    is_mattress: npt.NDArray[np.bool_]
 
     @cached_property
     def bounds(self) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
@@ -75,21 +71,21 @@ def scene_of(bed: Bed, mesh: Any = None) -> Scene:
         from model.solids.mesh import bed_mesh
 
         mesh = bed_mesh(bed.pieces, bed.parts)
-    low, high = bed.pieces.bounds
-    soft = mattress_box(bed)
-    body = cushion(*soft)
-    index = len(bed.pieces)
+    looks, (low, high) = looks_of(bed), bed.pieces.bounds
+    hard = np.array([look.assembly != MATTRESS for look in looks])
+    soft = [(k, cushion(low[k], high[k])) for k in np.flatnonzero(~hard).tolist()]
+    faces, lines = hard[mesh.piece], hard[mesh.edge_piece]
     return Scene(
-        triangles=np.concatenate((_float(mesh.vertices).reshape(-1, 3, 3), body.triangles)),
-        normals=np.concatenate((_flat(mesh.normals), body.normals)),
-        piece_of_triangle=_extended(mesh.piece, index, len(body.triangles)),
-        edges=np.concatenate((_float(mesh.edges), body.edges)),
-        piece_of_edge=_extended(mesh.edge_piece, index, len(body.edges)),
-        looks=looks_of(bed),
-        low=np.vstack((low, soft[0])),
-        high=np.vstack((high, soft[1])),
+        triangles=_joined(mesh.vertices[faces], *(body.triangles for _, body in soft)),
+        normals=_joined(_flat(mesh.normals[faces]), *(body.normals for _, body in soft)),
+        piece_of_triangle=_extended(mesh.piece[faces], [(k, len(b.triangles)) for k, b in soft]),
+        edges=_joined(mesh.edges[lines], *(body.edges for _, body in soft)),
+        piece_of_edge=_extended(mesh.edge_piece[lines], [(k, len(b.edges)) for k, b in soft]),
+        looks=looks,
+        is_mattress=~hard,
+        low=low,
+        high=high,
         travel=travels_of(bed),
-        has_mattress=True,
     )
 
 
@@ -115,22 +111,16 @@ def travels_of(bed: Bed) -> dict[str, tuple[float, float, float]]:
     return found
 
 
-def mattress_box(bed: Bed) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
-    """The two corners of the mattress as it lies in its well."""
-    half, foot, deck = bed["mattress_across"] / 2, bed["mattress_foot_y"], bed["deck_top"]
-    head, top = foot + bed["mattress_along"], deck + bed["mattress_high"]
-    return np.array((-half, foot, deck)), np.array((half, head, top))
+def _joined(*arrays: Any) -> Floats:
+    return np.concatenate(arrays).astype(np.float32, copy=False)
 
 
-def _float(array: Any) -> Floats:
-    return np.asarray(array, np.float32)
+def _flat(normals: Any) -> Any:
+    """One normal per corner, from one per triangle: (n, 3, 3)."""
+    return np.repeat(normals[:, None], 3, axis=1)
 
 
-def _flat(normals: Any) -> Floats:
-    """One normal per corner, however they come: per triangle (n, 3) or per corner (n, 3, 3)."""
-    normals = _float(normals)
-    return normals if normals.ndim == 3 else np.repeat(normals[:, None], 3, axis=1)
-
-
-def _extended(pieces: Any, index: int, more: int) -> Ints:
-    return np.concatenate((np.asarray(pieces, np.intp), np.full(more, index, np.intp)))
+def _extended(pieces: Any, more: list[tuple[int, int]]) -> Ints:
+    return np.concatenate(
+        (pieces, *(np.full(count, piece) for piece, count in more)), dtype=np.intp
+    )

@@ -61,16 +61,19 @@ class Stage:
 
     @property
     def boxes(self) -> tuple[Array, Array]:
-        """Lower and upper corner of each body where it stands now, the mattress last, if shown."""
+        """Lower and upper corner of each piece where it stands now."""
         assert self.scene is not None
-        count = len(self.scene.looks) + self.style.has_mattress
-        low, high = self.scene.low + self._moved, self.scene.high + self._moved
-        return low[:count], high[:count]
+        return self.scene.low + self._moved, self.scene.high + self._moved
+
+    @property
+    def _shown(self) -> npt.NDArray[np.bool_]:
+        assert self.scene is not None
+        return self.style.has_mattress | ~self.scene.is_mattress
 
     @property
     def bounds(self) -> Bounds:
         """The box round all that is shown."""
-        low, high = self.boxes
+        low, high = (corner[self._shown] for corner in self.boxes)
         return tuple(low.min(0).tolist()), tuple(high.max(0).tolist())  # type: ignore[return-value]
 
     def prepare(self, toward: Array) -> None:
@@ -80,25 +83,23 @@ class Stage:
         if self._is_stale:
             self.layers.place(self.scene, self._moved)
             self.layers.paint(self.scene, self.style)
-            self.floor.show_shadow(floor_shadow(*self.boxes))
+            self.floor.show_shadow(floor_shadow(*(corner[self._shown] for corner in self.boxes)))
         if self._is_stale or np.linalg.norm(toward - self._sorted_for) > RESORT:
             self.layers.sort_ghosts(toward)
             self._sorted_for = toward
         self._is_stale = False
 
     def piece_on(self, origin: Array, direction: Array) -> int:
-        """The piece that a line of sight meets first; -1 for none, or for the mattress."""
+        """The piece that a line of sight meets first; -1 for none. Through glass, not the mattress."""
         if self.scene is None:
             return -1
-        shown = np.ones(len(self.scene.looks) + 1, bool)
-        shown[-1] = self.style.has_mattress and not self.style.is_see_through
-        keep = np.flatnonzero(shown[self.scene.piece_of_triangle])
+        solid = ~self.scene.is_mattress if self.style.is_see_through else self._shown
+        keep = np.flatnonzero(solid[self.scene.piece_of_triangle])
         triangles = (
             self.scene.triangles[keep] + self._moved[self.scene.piece_of_triangle[keep], None]
         )
         hit = first_hit(origin, direction, triangles)
-        piece = int(self.scene.piece_of_triangle[keep[hit]]) if hit >= 0 else -1
-        return piece if piece < len(self.scene.looks) else -1
+        return int(self.scene.piece_of_triangle[keep[hit]]) if hit >= 0 else -1
 
     def drawer_on(self, piece: int) -> str:
         """The drawer whose front, pull or box this is; "" for a piece of the bed itself."""

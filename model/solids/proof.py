@@ -48,7 +48,10 @@ class Proof:
 
     @property
     def faults(self) -> tuple[Fault, ...]:
-        """Everything that speaks against the bed, worst first. A screw that comes out is a check, no refusal."""
+        """Everything that speaks against the bed, worst first.
+
+        A screw without wood is no fault here: it fails its own check, and the bed is still shown.
+        """
         return (*self.overlaps, *self.hits, *self.loose, *self.afloat)
 
     @property

@@ -79,8 +79,7 @@ class SampleBed:
         half, post, stock = width / 2 + 6 + 19, 70.0, 19.0
         outer, far = half + 25, length + 12 + 2 * post
         self.dims: dict[str, Any] = {
-            "mattress_across": width, "mattress_along": length, "mattress_high": 254.0,
-            "mattress_foot_y": post + 6, "deck_top": 330.0, "sleeping_height": 584.0,
+            "deck_top": 330.0, "sleeping_height": 584.0,
             "bed_width": 2 * outer, "bed_length": far, "rail_top": 380.0, "post_outer_x": outer,
             "left.travel": 500.0, "right.travel": 500.0, "opening_height": 200.0,
             "opening_bottom": 80.0, "opening_top": 280.0, "head.end_height_built": 1150.0,
@@ -153,6 +152,8 @@ class SampleBed:
         for k in range(14):
             y = post + 12 + k * (length - 101) / 13
             self.pieces.add("slat", "deck", (-half + 2, y, 311), (half - 2, y + 89, 330))
+        low, high = (25 - half, post + 6, 330), (half - 25, post + 6 + length, 584)
+        self.pieces.add("mattress", "mattress", low, high, hardware="MATTRESS")
 
 
 def sample_mesh(bed: SampleBed) -> Any:

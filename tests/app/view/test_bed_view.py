@@ -286,7 +286,7 @@ def test_the_hidden_mattress_lets_slats_be_picked(view: BedView, qtbot: QtBot) -
     view.show_mattress(False)
     qtbot.mouseClick(view.canvas, LEFT, pos=at)
 
-    assert told == [-1, slat]
+    assert told == [piece_named(view, "mattress"), slat]
 
 
 @pytest.mark.gl

@@ -7,7 +7,7 @@ from app.view.scene import Scene
 
 def moved_of(scene: Scene, moved: np.ndarray, **wanted: str) -> np.ndarray:
     keep = [all(getattr(k, n) == v for n, v in wanted.items()) for k in scene.looks]
-    return moved[:-1][keep]
+    return moved[keep]
 
 
 def test_nothing_moves_unless_asked(scene: Scene) -> None:
