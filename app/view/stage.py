@@ -90,7 +90,7 @@ class Stage:
         self._is_stale = False
 
     def piece_on(self, origin: Array, direction: Array) -> int:
-        """The piece that a line of sight meets first; -1 for none. Through glass, not the mattress."""
+        """The piece a line of sight meets first, or -1. A mattress of glass is looked through."""
         if self.scene is None:
             return -1
         solid = ~self.scene.is_mattress if self.style.is_see_through else self._shown
