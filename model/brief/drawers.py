@@ -115,7 +115,7 @@ class Fronts:
         "overlay", help="In front of the frame, or flush inside its opening."
     )
     front_material: Material = row_of(
-        materials, "mdf_3_4in", help="Slab fronts; panels of framed fronts."
+        materials, "mdf_3_4in", help="Slab fronts."
     )
     front_stock: Mm = length(
         19.05, least=12, most=32, why_least="Too thin for the pull's bolts.",
@@ -138,6 +138,9 @@ class Fronts:
         55, cut=True, least=30, most=120, why_least="Too narrow for its groove.",
         why_most="Wider leaves no panel.", help="Stiles and rails of framed fronts.",
     )  # fmt: skip
+    front_panel_material: Material = row_of(
+        materials, "mdf_9", help="Panels of framed fronts."
+    )
     front_panel_stock: Mm = length(
         9, least=5, most=19, why_least="Thinner panels drum.",
         why_most="Thicker stands out of the frame.", help="Panels of framed fronts.",

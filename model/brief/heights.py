@@ -41,7 +41,7 @@ class Heights:
         help="Floor to the bottom rail, glides counted: clear of rug and skirting.",
     )  # fmt: skip
     glide_height: Mm = length(
-        4, least=0, most=40, why_least="The post stands on the floor.",
+        4.7625, cut=True, least=0, most=40, why_least="The post stands on the floor.",
         why_most="Taller feet are posts.",
         help="Glide or leveller under each post.",
     )  # fmt: skip

@@ -9,7 +9,7 @@ from model.exports.plain import number
 from model.materials import material
 from model.parts.marks import Mark
 from model.stock.rough import Size, rough_size
-from model.units import show_length
+from model.units import GRIDS, show_length
 
 SIZES = ("length", "width", "thickness")
 ROUGH_SIZES = ("rough_length", "rough_width", "rough_thickness")
@@ -49,8 +49,13 @@ def row(mark: Mark) -> dict[str, Any]:
 
 
 def shown(row: dict[str, Any], unit: str) -> tuple[str, ...]:
-    """The sizes of a row as the maker reads them. With their sign: a bare 3/4 becomes a date."""
-    return tuple(show_length(row[name], unit) for name in (*SIZES, *ROUGH_SIZES))
+    """The sizes of a row as the maker reads them. With their sign: a bare 3/4 becomes a date.
+
+    Rough sizes are shown on the next sixteenth of an inch, or mm, up: nobody saws them closer.
+    """
+    coarse = GRIDS["1/16 in" if unit == "inch" else "1 mm"]
+    cut = tuple(show_length(row[name], unit) for name in SIZES)
+    return cut + tuple(show_length(coarse.up(row[name]), unit) for name in ROUGH_SIZES)
 
 
 def table(bed: Bed) -> list[tuple[Any, ...]]:

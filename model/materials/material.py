@@ -11,18 +11,20 @@ from typing import Literal
 from model.materials.sheet import Sheet, sheets
 from model.materials.species import Species, species
 from model.materials.table import row_of
-from model.units import KgPerM3
+from model.units import KgPerM3, Mm
 
 
 @dataclass(frozen=True, kw_only=True)
 class Material:
-    """What a part is made of."""
+    """What a part is made of. A sheet has the thickness it is sold as, and the one it mostly has."""
 
     key: str
     name: str
     kind: Literal["solid", "sheet"]
     density_kg_m3: KgPerM3
     source: str
+    nominal_mm: Mm | None = None
+    actual_mm: Mm | None = None
 
 
 @lru_cache
@@ -59,4 +61,6 @@ def _of_sheet(row: Sheet) -> Material:
         kind="sheet",
         density_kg_m3=row.density_kg_m3,
         source=row.source_density,
+        nominal_mm=row.nominal_mm,
+        actual_mm=row.actual_mm,
     )

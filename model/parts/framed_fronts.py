@@ -127,7 +127,7 @@ def front_panels(
     hand_hole_width: Mm,
     pull_height: Mm,
     frame: Frame,
-    front_material: Material,
+    front_panel_material: Material,
     row_name: str,
 ) -> Made:
     """The panel is rabbeted on its back, so that a tongue fills the groove, but for its float."""
@@ -157,7 +157,7 @@ def front_panels(
             at=(front_panel_places[0], front_panel_plane, front_panel_bottom),
             places=of_drawers(front_panel_places, first=drawers_from),
             frame=frame,
-            material=front_material.key,
+            material=front_panel_material.key,
             cuts=cuts + work.cuts,
             holes=work.holes,
             screws=work.screws,

@@ -188,26 +188,50 @@ def _has_bare_edge(stock: _Box, cuts: list[_Box]) -> bool:
 
 
 class _Turn(NamedTuple):
-    """How length, width and thickness run: along which axis of the frame and bed, which way."""
+    """How a part's axes run on the bed, as arrays that lay it in a few steps.
 
-    frame_axis: tuple[int, int, int]
-    bed_axis: tuple[int, int, int]
-    sign: tuple[float, float, float]
-    origin: tuple[float, float, float]
-    is_proper: bool
+    `turn` (4, 4) takes the axes in which it is cut to bed axes, `behind` (3,) is where its reversed
+    thickness begins, for each mm (0 for a part that is no mirror image). For each bed axis:
+    `frame_axis` and `part_axis` that run along it, `sign` (3,) the way, `origin` (3,) of the frame.
+    `corners` (6,) picks both corners of a box in rising order on the bed.
+    """
+
+    turn: Floats
+    behind: Floats
+    frame_axis: Ints
+    part_axis: Ints
+    sign: Floats
+    origin: Floats
+    corners: Ints
+
+    @property
+    def is_proper(self) -> bool:
+        """Whether the part's own axes are a mere turn of the bed's."""
+        return not self.behind.any()
 
 
 @lru_cache(maxsize=1024)
 def _turn(lies: str, frame: Frame) -> _Turn:
     if sorted(lies) != ["u", "v", "z"]:
         raise ValueError(f"lies must name u, v and z once each, not {lies!r}")
-    along = tuple("uvz".index(letter) for letter in lies)
-    columns = frame.matrix[:3, along]
-    bed = tuple(int(k) for k in np.abs(columns).argmax(axis=0))
-    sign = tuple(float(columns[row, k]) for k, row in enumerate(bed))
-    origin = tuple(float(x) for x in frame.matrix[:3, 3])
-    is_proper = bool(np.linalg.det(columns) > 0)
-    return _Turn(along, bed, sign, origin, is_proper)  # type: ignore[arg-type]
+    matrix = np.eye(4)
+    matrix[:3, :3] = frame.matrix[:3, ["uvz".index(letter) for letter in lies]]
+    part_axis = np.abs(matrix[:3, :3]).argmax(axis=1)
+    sign = matrix[:3, :3].sum(axis=1)
+    behind = np.zeros(3)
+    if np.linalg.det(matrix) < 0:
+        behind = matrix[:3, 2].copy()
+        matrix[:3, 2] *= -1.0
+    low, high = np.where(sign > 0, 0, 3), np.where(sign > 0, 3, 0)
+    return _Turn(
+        turn=matrix,
+        behind=behind,
+        frame_axis=np.abs(frame.matrix[:3, :3]).argmax(axis=1),
+        part_axis=part_axis,
+        sign=sign,
+        origin=frame.matrix[:3, 3].copy(),
+        corners=np.concatenate([part_axis + low, part_axis + high]),
+    )
 
 
 def is_turned_over(part: Part) -> bool:
@@ -275,24 +299,18 @@ def _laid(part: Part, rule: str) -> _Laid:
 
 
 def _lay(part: Part, rule: str) -> _Laid:
-    turn, at = _turn(part.lies, part.frame), part.at
+    turn = _turn(part.lies, part.frame)
     wood = wood_boxes(part.size, part.cuts, part.name, rule).reshape(-1, 6)
-    matrix = np.zeros((4, 4))
-    matrix[3, 3] = 1.0
-    boxes = np.empty_like(wood)
-    shifts = np.empty((len(part.places), 3))
-    steps = np.array([place[:3] for place in part.places], float)
-    rows = zip(turn.frame_axis, turn.bed_axis, turn.sign, strict=True)
-    for axis, (frame_axis, row, sign) in enumerate(rows):
-        start = turn.origin[row] + sign * at[frame_axis]
-        low, high = (axis, axis + 3) if sign > 0 else (axis + 3, axis)
-        boxes[:, row] = start + sign * wood[:, low]
-        boxes[:, row + 3] = start + sign * wood[:, high]
-        shifts[:, row] = sign * steps[:, frame_axis]
-        from_behind = axis == 2 and not turn.is_proper
-        matrix[row, axis] = -sign if from_behind else sign
-        matrix[row, 3] = start + sign * part.thickness if from_behind else start
-    return _Laid(boxes, shifts, matrix, tuple(place.drawer for place in part.places))
+    # Row 0 is the lower corner of the first piece, the others the steps from it to each piece.
+    in_frame = np.array([part.at, *(place[:3] for place in part.places)], float)
+    on_bed = in_frame[:, turn.frame_axis] * turn.sign
+    start = turn.origin + on_bed[0]
+    boxes = wood[:, turn.corners]
+    boxes[:, :3] = boxes[:, :3] * turn.sign + start
+    boxes[:, 3:] = boxes[:, 3:] * turn.sign + start
+    matrix = turn.turn.copy()
+    matrix[:3, 3] = start + turn.behind * part.thickness
+    return _Laid(boxes, on_bed[1:], matrix, tuple(place.drawer for place in part.places))
 
 
 # ---------------------------------------------------------------- all pieces of a bed
@@ -394,13 +412,11 @@ class Pieces:
         Looked up as a rule's need is: in the owner's own scope first, then bed-wide, then as
         `left_rails` for `left.rails`. `a | b` stands for both. Empty when there is no such rule.
         """
-        at = self._rule_index
-        names = (_full_name(owner, name.strip(), at) for name in by.split("|"))
-        return tuple(at[name] for name in names if name is not None)
+        return self._names.find(owner.rpartition(".")[0], by)
 
     @cached_property
-    def _rule_index(self) -> dict[str, int]:
-        return {name: k for k, name in enumerate(self.rules)}
+    def _names(self) -> _Names:
+        return _names_of(self.rules)
 
     @cached_property
     def labels(self) -> tuple[str, ...]:
@@ -419,12 +435,30 @@ def _where(assembly: str) -> str:
     return assembly if assembly.startswith("under ") else f"of the {assembly}"
 
 
-def _full_name(owner: str, need: str, known: Mapping[str, int]) -> str | None:
-    scope = owner.rpartition(".")[0]
-    side, _, rest = need.partition("_")
-    side = OPPOSITE.get(scope, side) if side == "opposite" else side
-    candidates = ([f"{scope}.{need}"] if scope else []) + [need, f"{side}.{rest}"]
-    return next((name for name in candidates if name in known), None)
+class _Names:
+    """The places of rules by name; what was looked up once is kept, for a bed asks often."""
+
+    def __init__(self, rules: tuple[str, ...]) -> None:
+        self._at = {name: k for k, name in enumerate(rules)}
+        self._found: dict[tuple[str, str], tuple[int, ...]] = {}
+
+    def find(self, scope: str, by: str) -> tuple[int, ...]:
+        """The rules that a name, or several with `|` between, stands for in a scope."""
+        if (scope, by) not in self._found:
+            names = (self._full_name(scope, name.strip()) for name in by.split("|"))
+            self._found[scope, by] = tuple(self._at[name] for name in names if name is not None)
+        return self._found[scope, by]
+
+    def _full_name(self, scope: str, need: str) -> str | None:
+        side, _, rest = need.partition("_")
+        side = OPPOSITE.get(scope, side) if side == "opposite" else side
+        candidates = ([f"{scope}.{need}"] if scope else []) + [need, f"{side}.{rest}"]
+        return next((name for name in candidates if name in self._at), None)
+
+
+@lru_cache(maxsize=16)
+def _names_of(rules: tuple[str, ...]) -> _Names:
+    return _Names(rules)
 
 
 def _grouped(

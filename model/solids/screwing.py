@@ -149,21 +149,27 @@ def _through(
 
     The shank is looked at as its axis and four lines along its sides.
     """
-    count = np.diff(pieces.first)[other]
-    pair = np.repeat(np.arange(len(row)), count)
+    lines, tip = 5, shanks.length[row]
+    origin, toward = _lines(shanks)
+    count = np.tile(np.diff(pieces.first)[other], lines)
+    pair = np.repeat(np.arange(len(count)), count)
     start = np.cumsum(count) - count
-    box = np.arange(len(pair)) + (pieces.first[other] - start)[pair]
-    screw = row[pair]
-    tip = shanks.length[row]
-    bite, cover = _along(pieces, shanks.head[screw], shanks.toward[screw], box, pair, tip)
+    box = np.arange(len(pair)) + (np.tile(pieces.first[other], lines) - start)[pair]
+    at = np.tile(row, lines) + np.repeat(np.arange(lines) * len(shanks.piece), len(row))
+    ends = np.tile(tip, lines)
+    depth, room = _along(pieces, origin[at[pair]], toward[at[pair]], box, pair, ends)
+    depth = depth.reshape(lines, len(row))
+    bite, beside = depth[0], depth[1:].min(axis=0)
     slant = _slant(shanks.toward[row]) * shanks.radius[row]
-    has_walls = np.ones(len(row), bool)
-    across = _across(shanks.toward)
-    for side in (*across, *(-each for each in across)):
-        line = shanks.head + side * (shanks.radius - TOUCH)[:, None]
-        beside, _ = _along(pieces, line[screw], shanks.toward[screw], box, pair, tip)
-        has_walls &= beside >= bite - slant - 10 * TOUCH
-    return bite, cover, has_walls
+    return bite, room[: len(row)], beside >= bite - slant - 10 * TOUCH
+
+
+def _lines(shanks: _Shanks) -> tuple[Floats, Floats]:
+    """Start and direction of every screw, then of four lines along its sides: (5 s, 3) each."""
+    one, two = _across(shanks.toward)
+    reach = (shanks.radius - TOUCH)[:, None]
+    beside = [shanks.head + side * reach for side in (one, two, -one, -two)]
+    return np.concatenate([shanks.head, *beside]), np.tile(shanks.toward, (5, 1))
 
 
 def _along(

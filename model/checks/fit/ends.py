@@ -2,6 +2,7 @@
 
 from model.brief.ends import EndStyle
 from model.checks.record import Finding, advice, at_least, at_most, check
+from model.checks.fit.stock import sheet_thickness
 from model.materials import Material
 from model.units import Measured, Mm
 
@@ -32,14 +33,18 @@ def groove_keeps_walls(is_grooved: bool, groove_wall: Mm) -> Finding | None:
     return at_least(groove_wall, 6.0, tight=0.5) if is_grooved else None
 
 
-@check("fit", "Panel stock was measured", about="panel_thickness", source=LETTERS)
-def panel_stock_was_measured(
-    is_grooved: bool, panel_stock_measured: Measured
+@check("fit", "Thickness of the panel stock", about="panel_layer_thickness", source=LETTERS)
+def panel_stock_thickness(
+    is_grooved: bool,
+    style: EndStyle,
+    panel_layer_thickness: Mm,
+    panel_stock_measured: Measured,
+    panel_material: Material,
 ) -> Finding | None:
     """Grooves are cut to the panel: measure it before the groove is set up."""
-    if not is_grooved:
+    if not is_grooved or style != "panel":
         return None
-    return advice(at_least(0.0 if panel_stock_measured is None else 1.0, 1.0, unit="measured"))
+    return sheet_thickness(panel_layer_thickness, panel_stock_measured, panel_material)
 
 
 @check("fit", "Gap between open slats", about="spindle_gap",

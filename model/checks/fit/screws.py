@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from model.checks.record import Finding, Verdict, at_least
-from model.solids.proof import ScrewPoint
+from model.solids.screwing import ScrewPoint
 
 BESIDE = "common practice, no source"
 
 
 def screw_findings(points: Iterable[ScrewPoint]) -> tuple[Finding, ...]:
     """The worst of the alike screws of every part: wood in front of the point against what must remain."""
-    worst: dict[tuple[str, str, str], ScrewPoint] = {}
+    worst: dict[tuple[str, str], ScrewPoint] = {}
     for point in points:
-        key = (point.rules[0], point.screw.kind, point.screw.into)
+        key = (point.rules[0], point.screw.kind)
         if key not in worst or _room(point) < _room(worst[key]):
             worst[key] = point
     return tuple(_finding(point) for point in worst.values())
@@ -30,8 +30,14 @@ def _finding(point: ScrewPoint) -> Finding:
     return Finding(
         id=f"{owner}.screws_inside.{made_by}.{point.screw.kind.replace(' ', '_')}".lstrip("."),
         group="fit",
-        title=f"{point.screw.kind.capitalize()}s of the {point.name} stay inside",
+        title=f"{_called(point.screw.kind)} of the {point.name} stay inside",
         value=found.value, limit=found.limit, margin=found.margin,
         verdict=found.verdict if point.into >= 0 else Verdict.FAILS,
         reason=point.sentence(), source=BESIDE, place=owner,
     )  # fmt: skip
+
+
+def _called(kind: str) -> str:
+    """`wood screw 8` as the trade says it: No. 8 wood screws."""
+    words, _, gauge = kind.rpartition(" ")
+    return f"No. {gauge} {words}s" if gauge.isdigit() else f"{kind.capitalize()}s"
