@@ -23,6 +23,9 @@ from model.rules import Dimensions
 from model.solids.proof import Proof, prove
 
 
+MATTRESS = "MATTRESS"  # the code of the body that lies in the well: the maker has it already
+
+
 @dataclass(frozen=True, kw_only=True)
 class Design:
     """What the maker decided: a name, and the choices that differ from the defaults (mm, keys, counts)."""
@@ -69,7 +72,8 @@ class Bed:
     @cached_property
     def hardware(self) -> tuple[HardwareCount, ...]:
         """What is bought and not cut."""
-        return hardware_counts(self.parts, self.pieces)
+        counted = hardware_counts(self.parts, self.pieces)
+        return tuple(each for each in counted if each.code != MATTRESS)
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:

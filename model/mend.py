@@ -73,14 +73,16 @@ def works(
 
 
 def candidates(refusal: CannotBuild, book: RuleBook) -> tuple[str, ...]:
-    """The choices that could be at fault, nearest first."""
+    """The choices that could be at fault: the one that was named, then sizes, then words; nearest first."""
     names: dict[str, None] = {}
     for name in (refusal.field, *refusal.involved):
         if name in book.choice_kinds:
             names[name] = None
         elif name in book.rules:
             names.update(dict.fromkeys(book.roots(name)))
-    return tuple(names)[:CANDIDATES]
+    known = all_choices()
+    found = sorted(names, key=lambda n: n != refusal.field and bool(known[n].keys))
+    return tuple(found)[:CANDIDATES]
 
 
 def _alone(trial: _Trial, choice: Choice, refusal: CannotBuild) -> Mended | None:
@@ -99,7 +101,7 @@ def _keys_that_work(trial: _Trial, choice: Choice, refusal: CannotBuild) -> Mend
         return None
     words = tuple(v if isinstance(v, str) else ("yes" if v else "no") for v in good)
     return Mended(
-        sentence=f"{refusal.sentence} {_label(choice)} would work as: {', '.join(words)}.",
+        sentence=f"{refusal.sentence} {_label(choice)}: {' or '.join(words)} would work.",
         choice=choice.name, keys=words, changes={choice.name: good[0]},
     )  # fmt: skip
 

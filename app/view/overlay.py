@@ -6,14 +6,13 @@ from collections.abc import Callable, Iterable
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from app.view.camera import Array, Picture
 from app.view.line_choice import Drawn
 from app.view.palette import ACCENT, INK, Rgb
+from app.view.plates import draw_plate, plate_font, plate_size
 
-TEXT = 12.5  # px
-PLATE_ROOM = (6.0, 2.5)  # px beside and above the text
 ARROW = (8.0, 2.6)  # px long, half as wide
 ALONG = (0.5, 0.36, 0.64, 0.24, 0.76)  # where on its line a plate may lie, best first
 Show = Callable[[float], str]
@@ -24,11 +23,8 @@ class DimensionPainter:
 
     def __init__(self, painter: QPainter, picture: Picture, scale: float = 1.0) -> None:
         self.painter, self.picture, self.scale = painter, picture, scale
-        font = QFont(painter.font())
-        font.setPixelSize(max(round(TEXT * scale), 9))
-        painter.setFont(font)
+        self._font = plate_font(painter.font(), scale)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._metrics = QFontMetricsF(font)
         self._taken: list[QRectF] = []
 
     def paint(self, drawn: Iterable[Drawn], show: Show) -> tuple[tuple[QRectF, str], ...]:
@@ -46,19 +42,20 @@ class DimensionPainter:
         for each, _, _ in placed:
             self._line(each)
         for each, plate, text in placed:
-            self._plate(plate, text, each.dimension.is_clearance)
+            is_clearance = each.dimension.is_clearance
+            draw_plate(self.painter, plate, text, self._font, self.scale, is_clearance)
         return tuple((plate, each.dimension.name) for each, plate, _ in placed)
 
     # ------------------------------------------------------------ plates
 
     def _free_plate(self, drawn: Drawn, text: str) -> QRectF | None:
         """A place for the number that covers no other number, or None."""
-        room = np.array(PLATE_ROOM) * self.scale
-        wide = self._metrics.horizontalAdvance(text) + 2 * room[0]
-        high = self._metrics.height() + 2 * room[1]
+        size = plate_size(text, self._font, self.scale)
+        wide, high = size.width(), size.height()
         inside = QRectF(2, 2, self.picture.width - 4, self.picture.height - 4)
         for x, y in self._places(drawn.line, wide, high):
-            plate = QRectF(x - wide / 2, y - high / 2, wide, high)
+            corner = QPointF(round(x - wide / 2), round(y - high / 2))
+            plate = QRectF(corner, size)
             if inside.contains(plate) and not any(plate.intersects(t) for t in self._taken):
                 return plate
         return None
@@ -80,17 +77,6 @@ class DimensionPainter:
             yield tuple(middle + step)
             yield tuple(middle - step)
         yield tuple(line[0] - unit * off)
-
-    def _plate(self, plate: QRectF, text: str, is_clearance: bool) -> None:
-        colour = _colour(ACCENT if is_clearance else INK)
-        edge = QColor(colour)
-        edge.setAlpha(150 if is_clearance else 60)
-        self.painter.setPen(QPen(edge, self.scale))
-        self.painter.setBrush(QColor(255, 254, 251, 236))
-        round_ = 4.0 * self.scale
-        self.painter.drawRoundedRect(plate, round_, round_)
-        self.painter.setPen(colour)
-        self.painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, text)
 
     # ------------------------------------------------------------ lines
 

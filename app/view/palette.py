@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -84,6 +85,7 @@ def wood_colour(material: str) -> Rgb:
     return _rgb(WOODS[best])
 
 
+@lru_cache(maxsize=1024)
 def piece_colour(material: str, assembly: str, is_hardware: bool, colour_by: str) -> Rgb:
     """What a piece is drawn in: its wood, its paint, or the tone of its assembly."""
     if is_hardware:

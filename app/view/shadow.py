@@ -5,6 +5,7 @@ Low pieces leave a dark, sharp shadow, high ones a faint, wide one, as under a c
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -54,11 +55,13 @@ def _footprints(low: Array, high: Array, rows: int, columns: int) -> Array:
 
 
 def _blurred(cells: Array, spread: int) -> Array:
-    for _ in range(3):  # three box blurs look like a bell
-        cells = _boxed(_boxed(cells, spread).T, spread).T
-    return cells
+    rows, columns = cells.shape
+    return _blur(rows, spread) @ cells @ _blur(columns, spread)
 
 
-def _boxed(cells: Array, spread: int) -> Array:
-    padded = np.pad(cells, ((spread + 1, spread), (0, 0))).cumsum(0)
-    return (padded[2 * spread + 1 :] - padded[: -2 * spread - 1]) / (2 * spread + 1)
+@lru_cache(maxsize=64)
+def _blur(count: int, spread: int) -> Array:
+    """(count, count): what a row of cells gives to each other; three box blurs look like a bell."""
+    place = np.arange(count)
+    box = (np.abs(place[:, None] - place) <= spread) / (2 * spread + 1)
+    return box @ box @ box
