@@ -7,35 +7,36 @@ from dataclasses import dataclass, field, replace
 from functools import cache, cached_property
 from typing import Any
 
-import numpy as np
-import numpy.typing as npt
-
 from model.book import ROWS, check_list, open_book
 from model.brief import all_choices, given
 from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
 from model.checks.run import worst_first
 from model.errors import BadInput, CannotBuild
-from model.part import Made, Part
+from model.part import Made, Part, Point
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.pieces import Pieces
 from model.rules import Dimensions
+from model.solids.clash import Travel
 from model.solids.proof import Proof, prove
-
 
 MATTRESS = "MATTRESS"  # the code of the body that lies in the well: the maker has it already
 
 
 @dataclass(frozen=True, kw_only=True)
 class Design:
-    """What the maker decided: a name, and the choices that differ from the defaults (mm, keys, counts)."""
+    """What the maker decided: a name, and the choices that differ from the defaults (mm, keys,
+    counts).
+    """
 
     name: str = "Untitled bed"
     choices: Mapping[str, Any] = field(default_factory=dict)
     kept: Mapping[str, Any] = field(default_factory=dict)
 
     def with_choices(self, changes: Mapping[str, Any]) -> Design:
-        """The same design with some choices changed; each is checked against its own range first."""
+        """The same design with some choices changed; each is checked against its own range
+        first.
+        """
         known = all_choices()
         for name in changes:
             if name not in known:
@@ -89,7 +90,8 @@ class Bed:
 def solve(design: Design, last: Bed | None = None) -> Bed:
     """The bed of a design. From `last` only what the change touches is derived again.
 
-    Refused with CannotBuild: a bed whose parts would share space or meet nothing, or whose drawers would hit.
+    Refused with CannotBuild: a bed whose parts would share space or meet nothing, or whose drawers
+    would hit.
     """
     start = last.dimensions if last is not None else Dimensions(open_book())
     dimensions = start.changed(given(design.choices))
@@ -114,11 +116,13 @@ def part_rules() -> tuple[str, ...]:
     return tuple(name for name in book.rules if book.kinds[name] == Made)
 
 
-def travel_of(dimensions: Dimensions) -> dict[str, tuple[npt.NDArray[np.float64], float]]:
-    """For every drawer group (`left-1`) the direction it comes out, on the bed's axes, and how far, mm."""
-    found = {}
+def travel_of(dimensions: Dimensions) -> Travel:
+    """For every drawer group (`left-1`) the direction it comes out, on the bed's axes, and how
+    far, mm.
+    """
+    found: dict[str, tuple[Point, float]] = {}
     for row in ROWS:
-        out = -dimensions[f"{row}.frame"].matrix[:3, 1]
+        x, y, z = (-dimensions[f"{row}.frame"].matrix[:3, 1]).tolist()
         for n in range(1, dimensions[f"{row}.drawer_count"] + 1):
-            found[f"{row}-{n}"] = (out, float(dimensions[f"{row}.travel"]))
+            found[f"{row}-{n}"] = ((x, y, z), float(dimensions[f"{row}.travel"]))
     return found

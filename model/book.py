@@ -1,4 +1,6 @@
-"""The one rule book of the bed family: which chapters it has, and for which sides and ends each is read."""
+"""The one rule book of the bed family: which chapters it has, and for which sides and ends each is
+read.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +18,8 @@ BED = ("",)
 
 # In the order of building: it decides the order of marks.
 DIMENSIONS: dict[tuple[str, ...], str] = {
-    BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make runners brackets stop_heights",
+    BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make "
+    "runners brackets stop_heights",
     ("left",): "left_side",
     ("right",): "right_side",
     ("head",): "head_end",

@@ -20,9 +20,11 @@ class _Put(ast.NodeTransformer):
 
 
 def formula_of(function: Callable[..., Any]) -> str | None:
-    """The returned expression as text, `a if condition else b` for cases; None when a rule is no formula.
+    """The returned expression as text, `a if condition else b` for cases; None when a rule is no
+    formula.
 
-    A rule is a formula when it is made of assignments, refusals, and returns, each perhaps under one `if`.
+    A rule is a formula when it is made of assignments, refusals, and returns, each perhaps under
+    one `if`.
     """
     definition = ast.parse(textwrap.dedent(inspect.getsource(function))).body[0]
     assert isinstance(definition, ast.FunctionDef)

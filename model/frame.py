@@ -1,7 +1,9 @@
 """Frames: how a side or an end of the bed is looked at while its parts are laid out.
 
-Every side and end is laid out as seen by a person who stands before it: u runs along it, v goes into the
-bed from the outer plane of its posts, z goes up from the floor. So left and right share their rules.
+Every side and end is laid out as seen by a person who stands before it: u runs along it, v goes
+into the
+bed from the outer plane of its posts, z goes up from the floor. So left and right share their
+rules.
 """
 
 from __future__ import annotations
@@ -24,13 +26,16 @@ class _Axes(NamedTuple):
 
 
 class Frame(_Axes):
-    """Axes of a side or end: `along` is the bed axis that u runs along (always towards +), `inward` the
+    """Axes of a side or end: `along` is the bed axis that u runs along (always towards +),
+    `inward` the
     direction of v on the other one, `outer_plane` the place of v = 0 on it, in mm.
     """
 
     @cached_property
     def matrix(self) -> npt.NDArray[np.float64]:
-        """(4, 4): takes (u, v, z, 1) in the frame to (x, y, z, 1) on the bed, mm. May be a mirror image."""
+        """(4, 4): takes (u, v, z, 1) in the frame to (x, y, z, 1) on the bed, mm. May be a mirror
+        image.
+        """
         m = np.zeros((4, 4))
         u, v = (0, 1) if self.along == "x" else (1, 0)
         m[u, 0] = 1.0

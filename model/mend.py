@@ -21,7 +21,8 @@ CANDIDATES = 14  # choices that are tried alone, nearest to the fault first
 class Mended:
     """The way out of a refused design.
 
-    Either one `choice` with the `range` (mm or count, both ends built) or the `keys` that work, or a set of
+    Either one `choice` with the `range` (mm or count, both ends built) or the `keys` that work, or
+    a set of
     `conflict`ing choices. `changes` is always a change that was built and works.
     """
 
@@ -34,7 +35,9 @@ class Mended:
 
 
 class _Trial:
-    """Builds beds near a design, starting each from the last good one so that little is derived again."""
+    """Builds beds near a design, starting each from the last good one so that little is derived
+    again.
+    """
 
     def __init__(self, design: Design, last: Bed | None, stop: Callable[[], bool]) -> None:
         self.design, self.last, self.stop = design, last, stop
@@ -60,7 +63,8 @@ def works(
     last: Bed | None = None,
     stop: Callable[[], bool] = lambda: False,
 ) -> Mended:
-    """A single choice and its range that would work, else the choices in conflict and one set that builds.
+    """A single choice and its range that would work, else the choices in conflict and one set that
+    builds.
 
     `stop` is asked before every trial; Stopped is raised once it says yes.
     """
@@ -73,7 +77,9 @@ def works(
 
 
 def candidates(refusal: CannotBuild, book: RuleBook) -> tuple[str, ...]:
-    """The choices that could be at fault: the one that was named, then sizes, then words; nearest first."""
+    """The choices that could be at fault: the one that was named, then sizes, then words; nearest
+    first.
+    """
     names: dict[str, None] = {}
     for name in (refusal.field, *refusal.involved):
         if name in book.choice_kinds:
@@ -193,7 +199,9 @@ def _label(choice: Choice) -> str:
 
 
 def _together(trial: _Trial, refusal: CannotBuild, book: RuleBook) -> Mended:
-    """The fewest choices that must go back to their defaults; those far from the fault are kept first."""
+    """The fewest choices that must go back to their defaults; those far from the fault are kept
+    first.
+    """
     known = all_choices()
     near = candidates(refusal, book)
     differing = [n for n, v in trial.design.choices.items() if v != known[n].default]
@@ -205,6 +213,7 @@ def _together(trial: _Trial, refusal: CannotBuild, book: RuleBook) -> Mended:
     changes = {n: known[n].default for n in reset}
     labels = ", ".join(_label(known[n]) for n in reset)
     return Mended(
-        sentence=f"{refusal.sentence} These choices are in conflict: {labels}. With their defaults the bed builds.",
+        sentence=f"{refusal.sentence} These choices are in conflict: {labels}. "
+        "With their defaults the bed builds.",
         conflict=tuple(reset), changes=changes,
     )  # fmt: skip

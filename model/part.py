@@ -1,6 +1,7 @@
 """What a part is: a stock box in its own axes, the cuts that joints make in it, and where it lies.
 
-A part's own axes are length (x), width (y), thickness (z), in mm, with the origin at a corner of the
+A part's own axes are length (x), width (y), thickness (z), in mm, with the origin at a corner of
+the
 stock box. Parts are laid in a frame (see `model.frame`), whose axes are called u, v and z.
 """
 
@@ -18,7 +19,9 @@ Point = tuple[float, float, float]
 
 
 class Face(StrEnum):
-    """The six faces of a stock box. Length runs near to far, width lower to upper, thickness back to face."""
+    """The six faces of a stock box. Length runs near to far, width lower to upper, thickness back
+    to face.
+    """
 
     NEAR = "near end"
     FAR = "far end"
@@ -52,7 +55,9 @@ class Cut(NamedTuple):
 
 
 class Hole(NamedTuple):
-    """A round cut: from `at`, the centre of its mouth, towards `toward` (unit vector), in the part's own axes."""
+    """A round cut: from `at`, the centre of its mouth, towards `toward` (unit vector), in the
+    part's own axes.
+    """
 
     kind: str
     face: Face
@@ -63,7 +68,8 @@ class Hole(NamedTuple):
 
 
 class Place(NamedTuple):
-    """One piece of a part: how far it stands from the part's first place, and the drawer it belongs to.
+    """One piece of a part: how far it stands from the part's first place, and the drawer it
+    belongs to.
 
     `drawer` counts from 1 along the row; 0 is a piece of the bed itself.
     """
@@ -77,7 +83,8 @@ class Place(NamedTuple):
 class Hold(NamedTuple):
     """What a piece bears on or is joined to: the name of the rule that makes the other part.
 
-    `by` is looked up in the part's own scope first, as a rule's need is; `a | b` means either will do;
+    `by` is looked up in the part's own scope first, as a rule's need is; `a | b` means either will
+    do;
     "floor" is the floor. `within` is the named clearance that the joint leaves; 0 is wood on wood.
     `knock_down` joints come apart and are never glued.
     """
@@ -90,9 +97,11 @@ class Hold(NamedTuple):
 
 
 class Screw(NamedTuple):
-    """One screw as axis and point, in the part's own axes: head at `at`, going `toward` into another part.
+    """One screw as axis and point, in the part's own axes: head at `at`, going `toward` into
+    another part.
 
-    `into` names the rule of the part that takes the point, looked up like `Hold.by`; `cover` is the wood
+    `into` names the rule of the part that takes the point, looked up like `Hold.by`; `cover` is
+    the wood
     that must remain in front of the point.
     """
 
@@ -107,11 +116,15 @@ class Screw(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True)
 class Part:
-    """One kind of piece: how it is cut, what cuts its joints make, where its pieces lie, what holds them.
+    """One kind of piece: how it is cut, what cuts its joints make, where its pieces lie, what
+    holds them.
 
-    `lies` names the frame's axis ("u", "v" or "z") along which length, width and thickness run; `at` is the
-    lower corner of the first piece in the frame. `length`, `width` and `thickness` must be named dimensions.
-    `row` is the row whose drawers the pieces move with. `hardware` is the code of a bought thing, which is
+    `lies` names the frame's axis ("u", "v" or "z") along which length, width and thickness run;
+    `at` is the
+    lower corner of the first piece in the frame. `length`, `width` and `thickness` must be named
+    dimensions.
+    `row` is the row whose drawers the pieces move with. `hardware` is the code of a bought thing,
+    which is
     counted and proved but not cut; `layers` tells how many layers a glued-up part is made of.
     `drawn_as_bar` pieces (bolts, dowels) are round along their length with the diameter `width`.
     """

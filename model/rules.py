@@ -1,7 +1,9 @@
 """Named dimension rules: a rule's parameters name the dimensions it needs.
 
-A rule is a plain function marked with `@rule`. Its name is the dimension it gives, its parameters are
-the dimensions it takes, its first docstring line is the reason that the maker reads when asking why.
+A rule is a plain function marked with `@rule`. Its name is the dimension it gives, its parameters
+are
+the dimensions it takes, its first docstring line is the reason that the maker reads when asking
+why.
 """
 
 from __future__ import annotations
@@ -115,7 +117,9 @@ class RuleBook:
         return Step(name, function, tuple(needs), parameters, self.kinds[name] == Mm)
 
     def full_name(self, scope: str, need: str) -> str:
-        """The dimension or choice that a need means, seen from a scope. LookupError: nothing gives it."""
+        """The dimension or choice that a need means, seen from a scope. LookupError: nothing gives
+        it.
+        """
         side, _, rest = need.partition("_")
         if scope and side == "opposite":
             side = OPPOSITE[scope]
@@ -130,8 +134,9 @@ class RuleBook:
         return formula_of(self.rules[name])
 
     def reason(self, name: str) -> str:
-        """The first docstring line of a rule: why the dimension is what it is."""
-        return (inspect.getdoc(self.rules[name]) or "").partition("\n")[0]
+        """The first sentence of a rule's docstring: why the dimension is what it is."""
+        paragraph = (inspect.getdoc(self.rules[name]) or "").partition("\n\n")[0]
+        return " ".join(paragraph.partition("\nSource:")[0].split())
 
     def source(self, name: str) -> str | None:
         """The published source of a rule, when it is not plain geometry."""

@@ -151,7 +151,10 @@ class FacesItem(Item):
         GL.glPolygonOffset(1.0, 1.0)
         used.setUniformValue("u_mvp", self.mvpMatrix())
         used.setUniformValue("u_turn", self.modelViewMatrix().normalMatrix())
+        # What is turned away is never seen from outside, and costs half of the picture.
+        (GL.glDisable if self.is_ghost else GL.glEnable)(GL.GL_CULL_FACE)
         GL.glDrawArrays(GL.GL_TRIANGLES, 0, self.corners)
+        GL.glDisable(GL.GL_CULL_FACE)
         GL.glDisable(GL.GL_POLYGON_OFFSET_FILL)
         GL.glDepthMask(True)
 

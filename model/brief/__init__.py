@@ -1,4 +1,6 @@
-"""What the maker can decide: every choice with default, range, reasons and help, one file per topic."""
+"""What the maker can decide: every choice with default, range, reasons and help, one file per
+topic.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +15,8 @@ from model.units import GRIDS
 
 TOPICS: tuple[type, ...] = (
     mattress.Mattress, heights.Heights, sides.Row, drawers.Slides, drawers.Boxes, drawers.Fronts,
-    sides.Side, sides.SideFrames, deck.Deck, deck.CleatScrews, deck.Beam, posts.Posts, ends.End, ends.Ends,
+    sides.Side, sides.SideFrames, deck.Deck, deck.CleatScrews, deck.Beam, posts.Posts,
+    ends.End, ends.Ends,
     shop.Shop, sides.Nightstand,
 )  # fmt: skip
 
@@ -31,7 +34,9 @@ def defaults() -> Mapping[str, Any]:
 
 
 def given(choices: Mapping[str, Any]) -> dict[str, Any]:
-    """What the rules receive: table rows for keys, cut sizes on the shop grid, defaults for what was not chosen."""
+    """What the rules receive: table rows for keys, cut sizes on the shop grid, defaults for what
+    was not chosen.
+    """
     known = all_choices()
     grid = GRIDS[choices.get("grid", known["grid"].default)]
     return {n: c.given(choices.get(n, c.default), grid) for n, c in known.items()}

@@ -18,7 +18,8 @@ class Deck:
     deck: DeckKind = option("slats", help="Slats, or panels with vents.")
     slat_wood: Material = row_of(materials, "yellow_poplar", help="Slats and centre beam.")
     slat_width: Mm = length(
-        89, cut=True, least=40, most=200, why_least="Narrower slats roll.", why_most="Wider is a panel.",
+        89, cut=True, least=40, most=200, why_least="Narrower slats roll.",
+        why_most="Wider is a panel.",
         help="Width of each slat.",
     )  # fmt: skip
     slat_stock: Mm = length(
@@ -51,7 +52,8 @@ class Deck:
     )  # fmt: skip
     deck_sheet: Material = row_of(materials, "birch_ply_18", help="Deck panels.")
     deck_stock: Mm = length(
-        18, least=9, most=30, why_least="Thinner panels sag.", why_most="Thicker panels are too heavy.",
+        18, least=9, most=30, why_least="Thinner panels sag.",
+        why_most="Thicker panels are too heavy.",
         help="Thickness of deck panels.",
     )  # fmt: skip
     deck_stock_measured: Measured = measured("the deck stock", least=8, most=32)
@@ -84,7 +86,8 @@ class Beam:
         help="Thickness of the centre beam.",
     )  # fmt: skip
     beam_height: Mm = length(
-        64, cut=True, least=38, most=250, why_least="Lower beams sag.", why_most="Higher meets the drawers.",
+        64, cut=True, least=38, most=250, why_least="Lower beams sag.",
+        why_most="Higher meets the drawers.",
         help="Height of the centre beam.",
     )  # fmt: skip
     beam_legs: Count = count(
@@ -92,7 +95,8 @@ class Beam:
         help="Legs under the centre beam.",
     )  # fmt: skip
     beam_leg_width: Mm = length(
-        64, cut=True, least=30, most=150, why_least="Thinner legs tip.", why_most="Wider is a wall.",
+        64, cut=True, least=30, most=150, why_least="Thinner legs tip.",
+        why_most="Wider is a wall.",
         help="Width of each leg along the bed.",
     )  # fmt: skip
     beam_end_clearance: Mm = length(
@@ -107,7 +111,8 @@ class CleatScrews:
     cleat_screw: WoodScrew = row_of(screws, "8", help="Screws that hold the cleats to the rails.")
     cleat_screw_spacing: Mm = length(
         150, least=50, most=400, why_least="Closer screws split the cleat.",
-        why_most="Wider leaves the cleat to the glue.", help="Largest distance between cleat screws.",
+        why_most="Wider leaves the cleat to the glue.",
+        help="Largest distance between cleat screws.",
     )  # fmt: skip
     screw_cover: Mm = length(
         3, least=1, most=10, why_least="A point would come through.",

@@ -1,6 +1,7 @@
 """How a choice is declared: one field with default, range, why each end of the range, and help.
 
-The pane, the command line, the design file and the range errors are all built from these declarations.
+The pane, the command line, the design file and the range errors are all built from these
+declarations.
 """
 
 from __future__ import annotations
@@ -20,8 +21,10 @@ NO_REASON = ""
 class Choice:
     """One thing that the maker can decide.
 
-    `name` is the full name (`left.drawers`); `kind` the annotation that rules must use for it; `table` maps a
-    key to its row where the choice picks from a table. `slider` marks the key ones; `cut` those that a saw
+    `name` is the full name (`left.drawers`); `kind` the annotation that rules must use for it;
+    `table` maps a
+    key to its row where the choice picks from a table. `slider` marks the key ones; `cut` those
+    that a saw
     or a fence is set to, so that rules receive them on the shop grid. Lengths are mm.
     """
 
@@ -46,7 +49,7 @@ class Choice:
 
     @property
     def is_count(self) -> bool:
-        return self.kind == Count
+        return bool(self.kind == Count)
 
     @property
     def is_flag(self) -> bool:
@@ -55,7 +58,7 @@ class Choice:
     @property
     def may_be_empty(self) -> bool:
         """A measured value may be left out: then the nominal one is used."""
-        return self.kind == Measured
+        return bool(self.kind == Measured)
 
     @property
     def keys(self) -> tuple[str, ...]:
@@ -63,7 +66,9 @@ class Choice:
         return tuple(self.table()) if self.table is not None else self.options
 
     def checked(self, value: Any, unit: str = "mm") -> Any:
-        """The value in the form that a design keeps: mm, int, bool or key. Refused: a sentence that names the field."""
+        """The value in the form that a design keeps: mm, int, bool or key. Refused: a sentence
+        that names the field.
+        """
         if self.is_flag:
             return self._checked_flag(value)
         if self.keys:
@@ -112,20 +117,20 @@ class Choice:
             raise BadInput(self.name, f"{self.name} is a number, not {text!r}.") from None
 
     def _check_range(self, number: float) -> None:
-        sign = " mm" if self.is_length else ""
         if self.least is not None and number < self.least - 1e-9:
-            raise BadInput(
-                self.name,
-                f"{self.name} is {number:g}{sign}; the least is {self.least:g}{sign}. {self.why_least}".strip(),
-            )
+            raise self._beyond(number, "least", self.least, self.why_least)
         if self.most is not None and number > self.most + 1e-9:
-            raise BadInput(
-                self.name,
-                f"{self.name} is {number:g}{sign}; the most is {self.most:g}{sign}. {self.why_most}".strip(),
-            )
+            raise self._beyond(number, "most", self.most, self.why_most)
+
+    def _beyond(self, number: float, end: str, limit: float, why: str) -> BadInput:
+        sign = " mm" if self.is_length else ""
+        said = f"{self.name} is {number:g}{sign}; the {end} is {limit:g}{sign}. {why}"
+        return BadInput(self.name, said.strip())
 
     def given(self, value: Any, grid: ShopGrid) -> Any:
-        """What the rules receive for a checked value: a table's row, a length on the grid, or the value itself."""
+        """What the rules receive for a checked value: a table's row, a length on the grid, or the
+        value itself.
+        """
         if self.table is not None:
             return self.table()[value]
         return grid.near(value) if self.cut else value

@@ -54,7 +54,8 @@ class Slides:
     )  # fmt: skip
     runner_stock: Mm = length(
         19.05, cut=True, least=12, most=30, why_least="Too thin to screw to the bearer.",
-        why_most="Thicker stands on the floor.", help="Height of runners and skids under box sides.",
+        why_most="Thicker stands on the floor.",
+        help="Height of runners and skids under box sides.",
     )  # fmt: skip
     rear_support: RearSupport = option(
         "none", help="A skid under the back of a box that is longer than its slide."
@@ -79,7 +80,8 @@ class Boxes:
     )
     bottom_sheet: Material = row_of(materials, "birch_ply_6_5", help="Box bottoms.")
     bottom_stock: Mm = length(
-        6.5, least=3, most=15, why_least="Thinner bottoms drop out.", why_most="Thicker is too heavy.",
+        6.5, least=3, most=15, why_least="Thinner bottoms drop out.",
+        why_most="Thicker is too heavy.",
         help="Thickness of box bottoms.",
     )  # fmt: skip
     bottom_stock_measured: Measured = measured("the bottom stock", least=2.5, most=16)
@@ -114,9 +116,7 @@ class Fronts:
     front_fit: FrontFit = option(
         "overlay", help="In front of the frame, or flush inside its opening."
     )
-    front_material: Material = row_of(
-        materials, "mdf_3_4in", help="Slab fronts."
-    )
+    front_material: Material = row_of(materials, "mdf_3_4in", help="Slab fronts.")
     front_stock: Mm = length(
         19.05, least=12, most=32, why_least="Too thin for the pull's bolts.",
         why_most="Thicker is too heavy.", help="Thickness of the fronts.",
@@ -138,9 +138,7 @@ class Fronts:
         55, cut=True, least=30, most=120, why_least="Too narrow for its groove.",
         why_most="Wider leaves no panel.", help="Stiles and rails of framed fronts.",
     )  # fmt: skip
-    front_panel_material: Material = row_of(
-        materials, "mdf_9", help="Panels of framed fronts."
-    )
+    front_panel_material: Material = row_of(materials, "mdf_9", help="Panels of framed fronts.")
     front_panel_stock: Mm = length(
         9, least=5, most=19, why_least="Thinner panels drum.",
         why_most="Thicker stands out of the frame.", help="Panels of framed fronts.",

@@ -42,7 +42,8 @@ class End:
         why_most="Wider planks move too much.", help="About how wide each plank shows.",
     )  # fmt: skip
     spindle_width: Mm = length(
-        40, cut=True, least=15, most=120, why_least="Too thin to hold.", why_most="Wider is a plank.",
+        40, cut=True, least=15, most=120, why_least="Too thin to hold.",
+        why_most="Wider is a plank.",
         help="Width of the open slats.",
     )  # fmt: skip
     spindle_gap_most: Mm = length(
@@ -76,7 +77,8 @@ class Ends:
     )  # fmt: skip
     panel_groove_depth: Mm = length(
         9.525, cut=True, least=5, most=20, why_least="Shallower lets the panel drop out.",
-        why_most="Deeper weakens the frame.", help="Depth of the grooves that hold panels and planks.",
+        why_most="Deeper weakens the frame.",
+        help="Depth of the grooves that hold panels and planks.",
     )  # fmt: skip
     panel_float: Mm = length(
         3.175, least=0, most=8, why_least="The panel fills its groove.",
@@ -87,7 +89,8 @@ class Ends:
         help="Room for movement between two planks.",
     )  # fmt: skip
     cap_overhang: Mm = length(
-        12, cut=True, least=0, most=50, why_least="The cap ends flush.", why_most="More catches a shoulder.",
+        12, cut=True, least=0, most=50, why_least="The cap ends flush.",
+        why_most="More catches a shoulder.",
         help="How far the cap board stands out over posts and rail.",
     )  # fmt: skip
     has_skirting: bool = flag(

@@ -31,7 +31,8 @@ class Heights:
         help="Floor to mattress top, where it is fixed; 430 to 580 mm is easy to rise from.",
     )  # fmt: skip
     recess: Mm = length(
-        40, cut=True, least=10, most=100, slider=True, why_least="The mattress would slide off the deck.",
+        40, cut=True, least=10, most=100, slider=True,
+        why_least="The mattress would slide off the deck.",
         why_most="Bedding could no longer be tucked in.",
         help="How far the mattress sinks below the rail's top edge.",
     )  # fmt: skip

@@ -16,7 +16,8 @@ class Posts:
 
     post_build: PostBuild = option("laminated", help="Solid stock, or layers of the frame stock.")
     post_width: Mm = length(
-        76.2, cut=True, least=38, most=150, slider=True, why_least="Thinner posts split at the connectors.",
+        76.2, cut=True, least=38, most=150, slider=True,
+        why_least="Thinner posts split at the connectors.",
         why_most="Thicker posts are columns.", help="Across the bed.",
     )  # fmt: skip
     post_depth: Mm = length(

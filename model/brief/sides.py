@@ -16,7 +16,9 @@ class Side:
 
     side: SideKind = option(
         "drawer",
-        help="Drawers; one solid rail; a face frame closed by panels; or a frame with fixed fronts.",
+        help=(
+            "Drawers; one solid rail; a face frame closed by panels; or a frame with fixed fronts."
+        ),
     )
 
 
@@ -61,7 +63,8 @@ class SideFrames:
         why_most="Wider boards move too much.", help="Width of a solid side rail.",
     )  # fmt: skip
     top_rail_width: Mm = length(
-        114.3, cut=True, least=60, most=250, slider=True, why_least="Too narrow to carry a sleeper.",
+        114.3, cut=True, least=60, most=250, slider=True,
+        why_least="Too narrow to carry a sleeper.",
         why_most="Wider leaves no opening.", help="Upper rail of a face frame.",
     )  # fmt: skip
     bottom_rail_width: Mm = length(

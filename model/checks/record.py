@@ -25,7 +25,8 @@ class Verdict(StrEnum):
 class Finding:
     """The answer of one check. Value, limit and margin are in `unit`; margin below zero fails.
 
-    `about` names the dimension that the value is, so that the maker can ask why; `place` tells which row or end.
+    `about` names the dimension that the value is, so that the maker can ask why; `place` tells
+    which row or end.
     """
 
     id: str = ""

@@ -1,4 +1,6 @@
-"""How checks are fed: by name, like rules; once for the bed, or for each side or end they speak of."""
+"""How checks are fed: by name, like rules; once for the bed, or for each side or end they speak
+of.
+"""
 
 from __future__ import annotations
 
@@ -44,7 +46,9 @@ class CheckList:
         )
 
     def findings(self, values: Mapping[str, Any]) -> tuple[Finding, ...]:
-        """What every check says of these dimensions, worst first; checks that do not apply say nothing."""
+        """What every check says of these dimensions, worst first; checks that do not apply say
+        nothing.
+        """
         found = [f for step in self.steps if (f := _answer(step, values)) is not None]
         return worst_first(found)
 

@@ -1,4 +1,6 @@
-"""Panels that close a face frame: all bays of a closed side, and the bay beside drawers from the foot."""
+"""Panels that close a face frame: all bays of a closed side, and the bay beside drawers from the
+foot.
+"""
 
 from model.brief.sides import SideKind
 from model.dimensions.joinery import LEAST_WALL
@@ -85,11 +87,14 @@ def closing_panel_plane(
     closed_bays: Places,
     blind_bays: Places,
 ) -> Mm:
-    """The panel lies in the middle of the frame's thickness, a wall of wood on both sides of its groove."""
+    """The panel lies in the middle of the frame's thickness, a wall of wood on both sides of its
+    groove.
+    """
     wall = (frame_thickness - panel_thickness) / 2
     if (closed_bays or blind_bays) and wall < LEAST_WALL:
         raise CannotBuild(
             "panel_stock",
-            f"The panel's groove would leave walls of {wall:.1f} mm in the frame; 6 mm is the least.",
+            f"The panel's groove would leave walls of {wall:.1f} mm in the frame; 6 mm is the "
+            f"least.",
         )
     return front_plane + wall

@@ -20,7 +20,9 @@ def cleat_inner_x(rail_inner_x: Mm, cleat_stock: Mm) -> Mm:
 def cleat_overhang(
     cleat_bottom: Mm, opening_top: Mm, left_is_framed: bool, right_is_framed: bool
 ) -> Mm:
-    """How far the cleat stays above the openings; the top rail must be as wide as recess, slat and cleat."""
+    """How far the cleat stays above the openings; the top rail must be as wide as recess, slat and
+    cleat.
+    """
     room = cleat_bottom - opening_top
     if (left_is_framed or right_is_framed) and room < 0:
         raise CannotBuild(
@@ -94,7 +96,9 @@ def slats(
 def slat_spacer(
     deck: DeckKind, rail_length: Mm, slats: Count, slat_width: Mm, grid: ShopGrid
 ) -> Mm:
-    """One spacer serves all gaps between slats; what the grid leaves over is shared by the two end gaps."""
+    """One spacer serves all gaps between slats; what the grid leaves over is shared by the two end
+    gaps.
+    """
     gap = (rail_length - slats * slat_width) / (slats - 1)
     if deck == "slats" and gap < -1e-6:
         raise CannotBuild(
@@ -165,7 +169,8 @@ def vent_web(deck: DeckKind, deck_panel_length: Mm, vent_rows: Count, vent_diame
     if deck == "panels" and vent_rows and web < LEAST_WALL:
         raise CannotBuild(
             "vent_rows",
-            f"Between the rows of vents {web:.1f} mm of the panel would be left; 6 mm is the least.",
+            f"Between the rows of vents {web:.1f} mm of the panel would be left; 6 mm is the "
+            f"least.",
         )
     return web
 
@@ -213,7 +218,9 @@ def batten_bottom(deck_bottom: Mm, frame_thickness: Mm) -> Mm:
 
 
 def _longest(screw: WoodScrew, most: float) -> float:
-    """The longest sold length within `most`; the shortest of all when none is, for the check to speak up."""
+    """The longest sold length within `most`; the shortest of all when none is, for the check to
+    speak up.
+    """
     return max((x for x in screw.lengths_mm if x <= most + 1e-6), default=min(screw.lengths_mm))
 
 

@@ -28,7 +28,7 @@ def inner_plank_count(plank_count: Count) -> Count:
 
 @rule
 def plank_cover(planks_across: Mm, plank_count: Count, plank_gap: Mm, grid: ShopGrid) -> Mm:
-    """Planks show alike."""
+    """All planks show alike, so that one rip fence setting serves them."""
     return grid.near((planks_across + plank_gap) / max(plank_count, 1) - plank_gap)
 
 

@@ -7,7 +7,9 @@ from model.units import Count, Mm, Places
 
 @rule
 def frame() -> Frame:
-    """The foot end is laid out from its posts' outer faces inwards; the bed's length is measured from there."""
+    """The foot end is laid out from its posts' outer faces inwards; the bed's length is measured
+    from there.
+    """
     return end_frame_at(0.0, 1)
 
 

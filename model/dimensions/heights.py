@@ -23,7 +23,9 @@ def rail_top(
     recess: Mm,
     grid: ShopGrid,
 ) -> Mm:
-    """The rail's top edge follows from the height that the maker fixed: rail, opening or sleeper."""
+    """The rail's top edge follows from the height that the maker fixed: rail, opening or
+    sleeper.
+    """
     if height_from == "opening height":
         return grid.up(frame_height_least + wished_opening_height)
     if height_from == "sleeping height":
@@ -33,7 +35,9 @@ def rail_top(
 
 @rule
 def opening_height(rail_top: Mm, frame_height_least: Mm, grid: ShopGrid) -> Mm:
-    """The opening is what floor gap and rails leave; what the grid leaves over widens the floor gap."""
+    """The opening is what floor gap and rails leave; what the grid leaves over widens the floor
+    gap.
+    """
     return grid.down(rail_top - frame_height_least)
 
 

@@ -1,4 +1,6 @@
-"""A face frame along its run: how its length becomes openings and stiles. Read for left, right and foot."""
+"""A face frame along its run: how its length becomes openings and stiles. Read for left, right and
+foot.
+"""
 
 from model.errors import CannotBuild
 from model.rules import rule
@@ -26,7 +28,8 @@ def opening_width(clear_length: Mm, bays: Count, drawers: Count, grid: ShopGrid)
     if bays and width < LEAST_OPENING:
         raise CannotBuild(
             "drawers",
-            f"The openings would be {width:g} mm wide: less than a hand needs ({LEAST_OPENING:g} mm).",
+            f"The openings would be {width:g} mm wide: less than a hand needs "
+            f"({LEAST_OPENING:g} mm).",
         )
     return width
 
@@ -51,7 +54,9 @@ def first_end_stile(end_stiles_width: Mm, grid: ShopGrid) -> Mm:
 
 @rule
 def last_end_stile(end_stiles_width: Mm, first_end_stile: Mm) -> Mm:
-    """An odd step of the grid goes to the end stile at the head, or at the right of the foot row."""
+    """An odd step of the grid goes to the end stile at the head, or at the right of the foot
+    row.
+    """
     return end_stiles_width - first_end_stile
 
 

@@ -40,6 +40,7 @@ def rail_wall(
     if is_framed and opening_height < 40:
         raise CannotBuild(
             "rail_height",
-            f"Between the rails {opening_height:.0f} mm would be left: too low for an opening (40 mm is the least).",
+            f"Between the rails {opening_height:.0f} mm would be left: too low for an opening "
+            f"(40 mm is the least).",
         )
     return wall

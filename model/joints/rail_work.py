@@ -13,9 +13,11 @@ from model.units import Mm, Spans
 
 @dataclass(frozen=True, kw_only=True)
 class RailWork:
-    """Stiles and panels along a run: where they meet its rails, in mm along the run, and in what joint.
+    """Stiles and panels along a run: where they meet its rails, in mm along the run, and in what
+    joint.
 
-    `starts_at` is where the rail's shoulder begins along the run; `added` what its own tenon adds before it.
+    `starts_at` is where the rail's shoulder begins along the run; `added` what its own tenon adds
+    before it.
     """
 
     joint: EndJoint

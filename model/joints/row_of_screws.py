@@ -1,4 +1,6 @@
-"""Screws in a row along a part: through its thickness into what lies behind, each with its pilot hole."""
+"""Screws in a row along a part: through its thickness into what lies behind, each with its pilot
+hole.
+"""
 
 from __future__ import annotations
 
@@ -21,7 +23,8 @@ def row_of_screws(
 ) -> tuple[tuple[Hole, ...], tuple[Screw, ...]]:
     """Holes and screws along the middle of a part's width, driven in at the face `through`.
 
-    The first and last stand `end_distance` from the ends, the others evenly, no farther apart than `spacing`.
+    The first and last stand `end_distance` from the ends, the others evenly, no farther apart than
+    `spacing`.
     `sunk` is how deep the heads are countersunk. All mm, in the part's own axes.
     """
     run = size[0] - 2 * end_distance

@@ -17,8 +17,10 @@ def slot(
 ) -> Cut:
     """A box cut let into `face` by `depth`.
 
-    `first` and `second` are the (from, to) extents along the two other axes of the part, in the order length,
-    width, thickness; None is the full extent. Example: on an edge, `first` runs along the length and `second`
+    `first` and `second` are the (from, to) extents along the two other axes of the part, in the
+    order length,
+    width, thickness; None is the full extent. Example: on an edge, `first` runs along the length
+    and `second`
     across the thickness.
     """
     low, high = [0.0, 0.0, 0.0], [float(s) for s in size]

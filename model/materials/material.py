@@ -16,7 +16,9 @@ from model.units import KgPerM3, Mm
 
 @dataclass(frozen=True, kw_only=True)
 class Material:
-    """What a part is made of. A sheet has the thickness it is sold as, and the one it mostly has."""
+    """What a part is made of. A sheet has the thickness it is sold as, and the one it mostly
+    has.
+    """
 
     key: str
     name: str

@@ -1,4 +1,6 @@
-"""What differs in the foot's face frame: it is glued between its posts, so no connector cuts into its stiles."""
+"""What differs in the foot's face frame: it is glued between its posts, so no connector cuts into
+its stiles.
+"""
 
 from model.joints.work import Work
 from model.rules import rule

@@ -1,4 +1,6 @@
-"""Dowels between stiles and rails of a face frame, where dowels are its joint. Read for left, right and foot."""
+"""Dowels between stiles and rails of a face frame, where dowels are its joint. Read for left,
+right and foot.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,6 @@
-"""Rails of the long sides: one solid rail, or the two rails of a face frame. Read for left and right."""
+"""Rails of the long sides: one solid rail, or the two rails of a face frame. Read for left and
+right.
+"""
 
 from model.frame import Frame
 from model.joints.rail_work import RailWork

@@ -14,7 +14,9 @@ BOTH = (Face.LOWER, Face.UPPER)
 
 @dataclass(frozen=True, kw_only=True)
 class StileKind:
-    """Stiles that are cut alike: name, width, where they begin along the run, which edges are grooved."""
+    """Stiles that are cut alike: name, width, where they begin along the run, which edges are
+    grooved.
+    """
 
     name: str
     width: Mm

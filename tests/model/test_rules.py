@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import ast
 import copy
+import inspect
 import json
 import pickle
+import textwrap
 from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from types import ModuleType
@@ -14,6 +17,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from model.book import check_list, open_book
 from model.errors import CannotBuild
 from model.rules import Chapter, Dim, Dimensions, RuleBook, rule
 from model.units import GRIDS, Count, Mm, ShopGrid
@@ -511,3 +515,54 @@ def test_roots_and_drives_say_the_same() -> None:
     from_roots = {(root, name) for name in book.rules for root in book.roots(name)}
 
     assert from_roots == {(root, name) for root, names in book.drives.items() for name in names}
+
+
+# ---------------------------------------------------------------- the book of the bed family
+
+BED = open_book()
+
+
+@pytest.mark.parametrize("name", BED.rules)
+def test_every_rule_of_the_bed_says_why_in_one_sentence(name: str) -> None:
+    reason = BED.reason(name)
+
+    assert reason.endswith(".")
+    assert len(reason.split()) >= 4
+
+
+def test_every_length_of_the_bed_hangs_on_a_choice_or_names_its_source() -> None:
+    lengths = [step.name for step in BED.steps if step.is_length]
+
+    loose = [name for name in lengths if not BED.roots(name) and not BED.source(name)]
+
+    assert [name for name in loose if "return 0.0" not in inspect.getsource(BED.rules[name])] == []
+
+
+def test_every_choice_of_the_bed_drives_something() -> None:
+    """A field that moves nothing would be a promise that is not kept; checks count too."""
+    asked = {need for step in check_list().steps for need in step.needs}
+
+    idle = {name for name, driven in BED.drives.items() if not driven and name not in asked}
+
+    assert idle <= {"shown_unit"}  # lengths are shown in it, none is made by it
+
+
+def refusals(function: Callable[..., Any]) -> list[str]:
+    """The field names that a rule's own refusals give."""
+    tree = ast.parse(textwrap.dedent(inspect.getsource(function)))
+    calls = [node for node in ast.walk(tree) if isinstance(node, ast.Call)]
+    named = [call for call in calls if getattr(call.func, "id", "") == "CannotBuild"]
+    return [call.args[0].value for call in named if isinstance(call.args[0], ast.Constant)]
+
+
+@pytest.mark.parametrize("name", [n for n, f in BED.rules.items() if refusals(f)])
+def test_every_refusal_of_a_rule_names_a_choice_of_the_maker(name: str) -> None:
+    scope = name.rpartition(".")[0]
+    step = BED.step_of[name]
+    fields = dict(zip(step.parameters, step.needs, strict=True))
+
+    for field in refusals(BED.rules[name]):
+        full = fields.get(field) or BED.full_name(scope, field)
+
+        # A scoped name that is no need of the rule would be told without its side.
+        assert full in BED.choice_kinds and (field in fields or full == field), (field, full)

@@ -17,7 +17,9 @@ KEPT = 60  # beds kept whole for closer looks
 
 @dataclass(frozen=True)
 class Outcome:
-    """What became of one design: the refusal, or the faults of its proof and what its parts add up to."""
+    """What became of one design: the refusal, or the faults of its proof and what its parts add up
+    to.
+    """
 
     design: Design
     refusal: CannotBuild | None = None

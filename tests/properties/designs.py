@@ -1,4 +1,6 @@
-"""Random designs over the whole parameter space: every style, every side, every row; numbers all over their range."""
+"""Random designs over the whole parameter space: every style, every side, every row; numbers all
+over their range.
+"""
 
 from __future__ import annotations
 
@@ -25,7 +27,9 @@ def random_design(seed: int) -> Design:
 
 
 def _paired(rng: random.Random, changes: dict[str, Any]) -> dict[str, Any]:
-    """What nobody would ask for without the other: mostly bolts in thick rails, bearers under a beam on them."""
+    """What nobody would ask for without the other: mostly bolts in thick rails, bearers under a
+    beam on them.
+    """
     if "bolt" in changes.get("connector", "") and rng.random() < 0.9:
         changes["frame_stock"] = rng.choice((38.1, 40.0, 44.45))
         changes["post_width"] = rng.choice((76.2, 88.9, 101.6))

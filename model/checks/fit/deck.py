@@ -7,7 +7,10 @@ from model.brief.mattress import MattressKind
 from model.checks.record import Finding, advice, at_least, at_most, check
 from model.units import Count, Mm
 
-WARRANTY = "articles on mattress warranties: 3 in for foam and hybrid; a mattress maker's page: 5 in on rigid slats"
+WARRANTY = (
+    "articles on mattress warranties: 3 in for foam and hybrid; "
+    "a mattress maker's page: 5 in on rigid slats"
+)
 GAPS = {"foam": 76.2, "hybrid": 76.2, "latex": 76.2, "spring": 127.0}
 
 
@@ -27,7 +30,10 @@ def slat_end(deck: DeckKind, slat_end_gap: Mm, mattress_kind: MattressKind) -> F
     "fit",
     "A slat pushed aside stays on its cleat",
     about="slat_bearing_least",
-    source="bearing = cleat less twice the end clearance; half an inch kept: a family's blog, 2009, slats that fell nightly",
+    source=(
+        "bearing = cleat less twice the end clearance; half an inch kept: a family's "
+        "blog, 2009, slats that fell nightly"
+    ),
 )
 def slat_bearing(slat_bearing_least: Mm) -> Finding:
     """The slat lies against one rail; what still rests on the other cleat must be half an inch."""
@@ -49,7 +55,9 @@ def slats_held(deck: DeckKind, slat_fixing: SlatFixing, slat_bearing_least: Mm) 
 
 @check("fit", "Cleat stays above the openings", about="cleat_overhang")
 def cleat_clear(cleat_overhang: Mm, left_is_framed: bool, right_is_framed: bool) -> Finding | None:
-    """A cleat that hangs into an opening is met by the drawer; the top rail carries recess, slat and cleat."""
+    """A cleat that hangs into an opening is met by the drawer; the top rail carries recess, slat
+    and cleat.
+    """
     return at_least(cleat_overhang, 0.0) if left_is_framed or right_is_framed else None
 
 
@@ -63,7 +71,10 @@ def cleat_backed(cleat_on_rail: Mm, left_is_framed: bool, right_is_framed: bool)
     "fit",
     "Deck is carried in the middle",
     about="well_width",
-    source="a mattress maker's warranty: queen and king want a rigid centre support; full size: common practice",
+    source=(
+        "a mattress maker's warranty: queen and king want a rigid centre support; full "
+        "size: common practice"
+    ),
 )
 def centre_support(well_width: Mm, has_beam: bool) -> Finding | None:
     """From full size (54 in) upwards a deck without a centre beam shows a valley."""

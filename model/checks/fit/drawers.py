@@ -1,4 +1,6 @@
-"""Do the drawers run, come out far enough, and stay clear? Asked of every row: left, right, foot."""
+"""Do the drawers run, come out far enough, and stay clear? Asked of every row: left, right,
+foot.
+"""
 
 from model.brief.drawers import FrontFit, PullLayout
 from model.checks.record import Finding, advice, at_least, at_most, between, check
@@ -56,7 +58,9 @@ def drawer_in_the_dark(drawer_count: Count, box_depth: Mm, access: Share) -> Fin
 def load_on_slide(
     drawer_count: Count, has_skids: bool, slide_closed: Mm, box_depth: Mm
 ) -> Finding | None:
-    """The middle of an evenly filled box must lie over its slide, closed and open, or its back sinks."""
+    """The middle of an evenly filled box must lie over its slide, closed and open, or its back
+    sinks.
+    """
     if not drawer_count or has_skids:
         return None
     return at_least(slide_closed - box_depth / 2, 0.0, tight=50)
@@ -113,7 +117,10 @@ def drawer_opens_in_room(
     "fit",
     "Standing room at the open drawer",
     about="room",
-    source="HUD Manual of Acceptable Practices vol. 4, 1973: 36 in before a chest; 12 in to stand: common practice",
+    source=(
+        "HUD Manual of Acceptable Practices vol. 4, 1973: 36 in before a chest; 12 in to "
+        "stand: common practice"
+    ),
 )
 def stand_at_drawer(drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm) -> Finding | None:
     """Who opens a drawer stands behind it."""
@@ -126,7 +133,10 @@ def stand_at_drawer(drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm) -
     "fit",
     "Bottom's groove leaves a wall",
     about="bottom_groove_depth",
-    source="a router teacher: half the thickness; a router forum: a third; wall of 6 mm: common practice",
+    source=(
+        "a router teacher: half the thickness; a router forum: a third; wall of 6 mm: "
+        "common practice"
+    ),
 )
 def bottom_groove_wall(
     drawer_count: Count, box_thickness: Mm, bottom_groove_depth: Mm
@@ -176,7 +186,12 @@ def wide_front_has_pair(
     return advice(at_most(front_width, pull_count_from))
 
 
-@check("fit", "Gap between the fronts", about="front_gap", source="an article on drawer fronts: 1/8 in")
+@check(
+    "fit",
+    "Gap between the fronts",
+    about="front_gap",
+    source="an article on drawer fronts: 1/8 in",
+)
 def fronts_clear(front_count: Count, front_fit: FrontFit, front_gap: Mm) -> Finding | None:
     """Fronts that stand too close rub as soon as a slide gives."""
     if front_count < 2 or front_fit == "inset":
@@ -184,15 +199,26 @@ def fronts_clear(front_count: Count, front_fit: FrontFit, front_gap: Mm) -> Find
     return at_least(front_gap, 3.0)
 
 
-@check("fit", "Gap round the inset fronts", about="inset_reveal",
-       source="a furniture forum: 1/16 in each side; the wood's own movement comes on top")
+@check(
+    "fit",
+    "Gap round the inset fronts",
+    about="inset_reveal",
+    source="a furniture forum: 1/16 in each side; the wood's own movement comes on top",
+)
 def inset_clear(front_count: Count, front_fit: FrontFit, inset_reveal: Mm) -> Finding | None:
     """An inset front without a gap sticks in the first damp week."""
     return at_least(inset_reveal, 1.6) if front_count and front_fit == "inset" else None
 
 
-@check("fit", "Box runs clear through its opening", about="box_side_room",
-       source="a newspaper column: an old box had to lose an inch for its slides; side space = slide and play")
+@check(
+    "fit",
+    "Box runs clear through its opening",
+    about="box_side_room",
+    source=(
+        "a newspaper column: an old box had to lose an inch for its slides; side space = "
+        "slide and play"
+    ),
+)
 def box_leaves_side_space(
     drawer_count: Count, box_side_room: Mm, slide_thickness: Mm
 ) -> Finding | None:

@@ -1,12 +1,14 @@
 """Have the panels, planks and slats of an end their room? Asked of head and foot."""
 
 from model.brief.ends import EndStyle
-from model.checks.record import Finding, advice, at_least, at_most, check
 from model.checks.fit.stock import sheet_thickness
+from model.checks.record import Finding, advice, at_least, at_most, check
 from model.materials import Material
 from model.units import Measured, Mm
 
-FORUM = "a woodworkers' forum: 1/8 in at each side, 1/16 in at the ends, of a panel in a 3/8 in groove"
+FORUM = (
+    "a woodworkers' forum: 1/8 in at each side, 1/16 in at the ends, of a panel in a 3/8 in groove"
+)
 LETTERS = "a magazine's letters: cut the groove to the panel as measured"
 
 
@@ -26,8 +28,12 @@ def panel_stays(is_grooved: bool, panel_hold: Mm) -> Finding | None:
     return at_least(panel_hold, 3.0, tight=0.5) if is_grooved else None
 
 
-@check("fit", "Groove leaves walls in the rails", about="groove_wall",
-       source="a router forum: a third of the thickness; a quarter inch of wall: common practice")
+@check(
+    "fit",
+    "Groove leaves walls in the rails",
+    about="groove_wall",
+    source="a router forum: a third of the thickness; a quarter inch of wall: common practice",
+)
 def groove_keeps_walls(is_grooved: bool, groove_wall: Mm) -> Finding | None:
     """Thin walls beside a groove break out."""
     return at_least(groove_wall, 6.0, tight=0.5) if is_grooved else None
@@ -47,8 +53,12 @@ def panel_stock_thickness(
     return sheet_thickness(panel_layer_thickness, panel_stock_measured, panel_material)
 
 
-@check("fit", "Gap between open slats", about="spindle_gap",
-       source="AS/NZS 4220 forbids 95 to 230 mm in children's beds; a yardstick here")
+@check(
+    "fit",
+    "Gap between open slats",
+    about="spindle_gap",
+    source="AS/NZS 4220 forbids 95 to 230 mm in children's beds; a yardstick here",
+)
 def slats_hold_no_head(style: EndStyle, spindle_gap: Mm) -> Finding | None:
     """A gap that lets a child's body through holds its head."""
     return advice(at_most(spindle_gap, 95.0)) if style == "slats" else None

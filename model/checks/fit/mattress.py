@@ -38,7 +38,9 @@ def bedding_room(side_fit_built: Mm) -> Finding:
 
 @check("fit", "The mattress does not look loose", about="side_fit_built", source=FORUM)
 def mattress_not_loose(side_fit_built: Mm) -> Finding:
-    """An inch at each side is the most that makers leave; a client has refused that much as too loose."""
+    """An inch at each side is the most that makers leave; a client has refused that much as too
+    loose.
+    """
     return advice(at_most(side_fit_built, 25.4))
 
 
@@ -55,7 +57,9 @@ def mattress_gap_pushed(well_width: Mm, mattress_across: Mm, mattress_tolerance:
 
 @check("fit", "Recess holds the mattress", about="recess_built")
 def recess_holds(recess_built: Mm) -> Finding:
-    """One to three inches: less lets the mattress slide off, more hides it and hurts the tucking hand."""
+    """One to three inches: less lets the mattress slide off, more hides it and hurts the tucking
+    hand.
+    """
     return advice(between(recess_built, 25, 76))
 
 
@@ -94,7 +98,9 @@ def two_piece_sum(
 
 @check("fit", "Headboard shows above the mattress", about="head.height", source=ARTICLES)
 def headboard_shows(head_style: EndStyle, head_post_top: Mm, sleeping_height: Mm) -> Finding | None:
-    """A thick mattress and its pillows swallow a low headboard: 14 in above it is the least that is advised."""
+    """A thick mattress and its pillows swallow a low headboard: 14 in above it is the least that
+    is advised.
+    """
     if head_style in ("none", "low rail"):
         return None
     return advice(at_least(head_post_top - sleeping_height, 356))
@@ -102,7 +108,9 @@ def headboard_shows(head_style: EndStyle, head_post_top: Mm, sleeping_height: Mm
 
 @check("fit", "Footboard is not in the way of feet", about="foot.height")
 def footboard_low(foot_style: EndStyle, foot_post_top: Mm, sleeping_height: Mm) -> Finding | None:
-    """A footboard more than 4 in above the mattress stops the feet of tall sleepers and the bedding hand."""
+    """A footboard more than 4 in above the mattress stops the feet of tall sleepers and the
+    bedding hand.
+    """
     if foot_style == "none":
         return None
     return advice(at_most(foot_post_top - sleeping_height, 102))

@@ -4,8 +4,12 @@ from model.checks.record import Finding, at_least, check
 from model.units import Count, Mm
 
 
-@check("fit", "Open drawer beside the nightstand", about="nightstand_clearance",
-       source="articles on storage beds: a drawer that met the furniture after 4 in")
+@check(
+    "fit",
+    "Open drawer beside the nightstand",
+    about="nightstand_clearance",
+    source="articles on storage beds: a drawer that met the furniture after 4 in",
+)
 def drawer_clears_nightstand(
     drawer_count: Count,
     nightstand_width: Mm,
@@ -14,7 +18,9 @@ def drawer_clears_nightstand(
     travel: Mm,
     pull_reach: Mm,
 ) -> Finding | None:
-    """The drawer nearest the head opens beside the nightstand, or in front of it only as far as the gap."""
+    """The drawer nearest the head opens beside the nightstand, or in front of it only as far as
+    the gap.
+    """
     if not drawer_count or not nightstand_width:
         return None
     if nightstand_clearance >= 0:

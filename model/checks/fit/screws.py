@@ -11,7 +11,9 @@ BESIDE = "common practice, no source"
 
 
 def screw_findings(points: Iterable[ScrewPoint]) -> tuple[Finding, ...]:
-    """The worst of the alike screws of every part: wood in front of the point against what must remain."""
+    """The worst of the alike screws of every part: wood in front of the point against what must
+    remain.
+    """
     worst: dict[tuple[str, str], ScrewPoint] = {}
     for point in points:
         key = (point.rules[0], point.screw.kind)

@@ -13,5 +13,7 @@ def wood_round_plate(connector: Connector, plate_room: Mm) -> Finding | None:
 
 @check("fit", "Room to lift the side off its hooks", about="lift_spare")
 def room_to_lift(connector: Connector, lift_spare: Mm) -> Finding | None:
-    """Hooks and keyholes come free only when the rail can rise: nothing may be in the way above it."""
+    """Hooks and keyholes come free only when the rail can rise: nothing may be in the way above
+    it.
+    """
     return at_least(lift_spare, 0.0) if connector.is_plate else None

@@ -28,7 +28,9 @@ def sheet_thickness(used: float, measured: float | None, sheet: Material) -> Fin
 def box_sheet_thickness(
     has_drawers: bool, box_thickness: Mm, box_stock_measured: Measured, box_sheet: Material
 ) -> Finding | None:
-    """Sheets are thinner than their name: measure the one you bought, every box size hangs on it."""
+    """Sheets are thinner than their name: measure the one you bought, every box size hangs on
+    it.
+    """
     return sheet_thickness(box_thickness, box_stock_measured, box_sheet) if has_drawers else None
 
 
@@ -53,7 +55,9 @@ def front_sheet_thickness(
     front_material: Material,
 ) -> Finding | None:
     """Pull bolts and inset fronts are sized by the front's thickness: measure it."""
-    return sheet_thickness(front_thickness, front_stock_measured, front_material) if has_drawers else None
+    if not has_drawers:
+        return None
+    return sheet_thickness(front_thickness, front_stock_measured, front_material)
 
 
 @check("fit", "Thickness of the deck sheet", about="deck_sheet_thickness", source=LETTERS)
@@ -66,14 +70,16 @@ def deck_sheet_as_sold(
     return sheet_thickness(deck_sheet_thickness, deck_stock_measured, deck_sheet)
 
 
-@check("fit", "Size of the mattress", about="mattress_across",
-       source="a furniture forum, 2013: box spring and mattress vary from any standard")
+@check(
+    "fit",
+    "Size of the mattress",
+    about="mattress_across",
+    source="a furniture forum, 2013: box spring and mattress vary from any standard",
+)
 def mattress_size(
     mattress_piece_width: Mm, mattress_width: Mm, mattress_width_measured: Measured
 ) -> Finding:
     """The label is a size class: measure the mattress before the first cut."""
     off = abs(mattress_piece_width - mattress_width)
     verdict = Verdict.NOTE if mattress_width_measured is None else Verdict.HOLDS
-    return Finding(
-        value=mattress_piece_width, limit=mattress_width, margin=-off, verdict=verdict
-    )
+    return Finding(value=mattress_piece_width, limit=mattress_width, margin=-off, verdict=verdict)

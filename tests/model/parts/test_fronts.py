@@ -1,8 +1,8 @@
 """Fronts and pulls as parts."""
 
 from model.frame import side_frame_at
-from model.parts.framed_fronts import front_rails, front_stiles
 from model.materials import material, pull, pull_screw_for
+from model.parts.framed_fronts import front_rails, front_stiles
 from model.parts.fronts import front_slabs, pulls
 
 FRAME = side_frame_at(-850.0, 1)

@@ -1,4 +1,6 @@
-"""A long side is one solid rail or the two rails of a frame, hung on its posts so that it comes off."""
+"""A long side is a solid rail or the two rails of a frame, hung on its posts so that it comes
+off.
+"""
 
 from __future__ import annotations
 
