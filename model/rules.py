@@ -196,11 +196,20 @@ class Dimensions:
             try:
                 value = step.function(*[values[need] for need in step.needs])
             except CannotBuild as refusal:
-                raise _named(refusal, step) from None
+                raise self._named(refusal, step) from None
             if step.name not in values or values[step.name] != value:
                 values[step.name] = Dim(value, step.name) if step.is_length else value
                 moved.add(step.name)
         return Dimensions(self.book, values, frozenset(moved))
+
+    def _named(self, refusal: CannotBuild, step: Step) -> CannotBuild:
+        """Give a refusal the full name of what is at fault, and of the rule that noticed it."""
+        try:
+            at_fault = self.book.full_name(step.name.rpartition(".")[0], refusal.field)
+        except LookupError:
+            at_fault = refusal.field
+        involved = (*refusal.involved, step.name)
+        return CannotBuild(at_fault, refusal.sentence, works=refusal.works, involved=involved)
 
     def __getitem__(self, name: str) -> Any:
         return self.values[name]
@@ -227,12 +236,3 @@ class Dimensions:
             yield f"{margin}  source: {source}"
         for need in self.book.needs(name):
             yield from self._why(need, show, depth + 1, told)
-
-
-def _named(refusal: CannotBuild, step: Step) -> CannotBuild:
-    """Give a refusal the full name of what is at fault, and of the rule that noticed it."""
-    fields = dict(zip(step.parameters, step.needs, strict=True))
-    field_name = fields.get(refusal.field, refusal.field)
-    return CannotBuild(
-        field_name, refusal.sentence, works=refusal.works, involved=(*refusal.involved, step.name)
-    )
