@@ -10,6 +10,7 @@ from typing import Any, TypeVar
 F = TypeVar("F", bound=Callable[..., Any])
 
 COMMON = "common practice, no source"
+HAIR = 1e-6  # a value this near to its limit is at it: what is left is floating-point dust
 
 
 class Verdict(StrEnum):
@@ -44,9 +45,9 @@ class Finding:
 
 
 def _verdict(margin: float, tight: float) -> Verdict:
-    if margin < -1e-6:
+    if margin < -HAIR:
         return Verdict.FAILS
-    return Verdict.TIGHT if margin < tight else Verdict.HOLDS
+    return Verdict.TIGHT if margin < tight - HAIR else Verdict.HOLDS
 
 
 def at_least(value: float, limit: float, *, tight: float = 0.0, unit: str = "mm") -> Finding:

@@ -1,7 +1,7 @@
 """Is the stock what its label says? Measured thickness drives every derived size."""
 
 from model.brief.deck import DeckKind
-from model.checks.record import Finding, Verdict, check
+from model.checks.record import HAIR, Finding, Verdict, check
 from model.materials import Material
 from model.units import Measured, Mm
 
@@ -17,11 +17,13 @@ def sheet_thickness(used: float, measured: float | None, sheet: Material) -> Fin
     if sheet.nominal_mm is None:
         return None
     usual = sheet.actual_mm or sheet.nominal_mm
-    off = abs(used - usual)
-    verdict = Verdict.HOLDS if measured is not None else Verdict.NOTE
-    if measured is None and abs(used - sheet.nominal_mm) > OTHER_SHEET:
-        verdict = Verdict.FAILS
-    return Finding(value=used, limit=usual, margin=OTHER_SHEET - off, verdict=verdict)
+    margin = OTHER_SHEET - min(abs(used - usual), abs(used - sheet.nominal_mm))
+    is_other = margin < -HAIR
+    if measured is None:
+        verdict = Verdict.FAILS if is_other else Verdict.NOTE
+    else:
+        verdict = Verdict.NOTE if is_other else Verdict.HOLDS
+    return Finding(value=used, limit=usual, margin=margin, verdict=verdict)
 
 
 @check("fit", "Thickness of the box sheet", about="box_thickness", source=LETTERS)
@@ -76,10 +78,8 @@ def deck_sheet_as_sold(
     about="mattress_across",
     source="a furniture forum, 2013: box spring and mattress vary from any standard",
 )
-def mattress_size(
-    mattress_piece_width: Mm, mattress_width: Mm, mattress_width_measured: Measured
-) -> Finding:
+def mattress_size(mattress_piece_width: Mm, mattress_width_measured: Measured) -> Finding:
     """The label is a size class: measure the mattress before the first cut."""
-    off = abs(mattress_piece_width - mattress_width)
+    size = mattress_piece_width
     verdict = Verdict.NOTE if mattress_width_measured is None else Verdict.HOLDS
-    return Finding(value=mattress_piece_width, limit=mattress_width, margin=-off, verdict=verdict)
+    return Finding(value=size, limit=size, margin=0.0, verdict=verdict)
