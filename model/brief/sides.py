@@ -35,7 +35,7 @@ class Row:
     )  # fmt: skip
     depth: DepthKind = option("half", help="Across the bed, half of it, or as long as the slide.")
     room: Mm = length(
-        1000, least=0, most=3000, why_least="The bed stands against a wall.",
+        1016, least=0, most=3000, why_least="The bed stands against a wall.",
         why_most="More is another room.", help="Free floor in front of the row, to a wall.",
     )  # fmt: skip
 
@@ -50,7 +50,7 @@ class Nightstand:
         help="How far a nightstand reaches from the head towards the foot; 0 for none.",
     )  # fmt: skip
     nightstand_gap: Mm = length(
-        50, least=0, most=500, why_least="It touches the bed.", why_most="It is out of the way.",
+        50.8, least=0, most=500, why_least="It touches the bed.", why_most="It is out of the way.",
         help="Between the bed and the nightstand's side.",
     )  # fmt: skip
 
@@ -59,7 +59,7 @@ class SideFrames:
     """Rails and face frames"""
 
     rail_width: Mm = length(
-        184, cut=True, least=90, most=350, why_least="Too narrow to carry a sleeper.",
+        184.15, cut=True, least=90, most=350, why_least="Too narrow to carry a sleeper.",
         why_most="Wider boards move too much.", help="Width of a solid side rail.",
     )  # fmt: skip
     top_rail_width: Mm = length(
@@ -72,19 +72,14 @@ class SideFrames:
         why_most="Wider leaves no opening.", help="Lower rail of a face frame.",
     )  # fmt: skip
     end_stile_least: Mm = length(
-        50, cut=True, least=25, most=250, why_least="Too narrow for a connector.",
+        50.8, cut=True, least=25, most=250, why_least="Too narrow for a connector.",
         why_most="Wider leaves no opening.", help="The least width of the stiles at both ends.",
     )  # fmt: skip
     mid_stile: Mm = length(
-        50, cut=True, least=20, most=200, why_least="Too narrow for a joint.",
+        50.8, cut=True, least=20, most=200, why_least="Too narrow for a joint.",
         why_most="Wider leaves no opening.", help="Stiles between openings.",
     )  # fmt: skip
     dummy_block_width: Mm = length(
-        40, cut=True, least=20, most=100, why_least="Too narrow to screw to.",
+        38.1, cut=True, least=20, most=100, why_least="Too narrow to screw to.",
         why_most="Wider fills the opening.", help="Blocks that hold a fixed front.",
-    )  # fmt: skip
-    panel_lap: Mm = length(
-        15, cut=True, least=8, most=40, why_least="Too narrow to screw through.",
-        why_most="Wider meets the bearers.",
-        help="How far a closing panel laps the frame from behind.",
     )  # fmt: skip
