@@ -34,12 +34,12 @@ class Slides:
         why_most="Thicker does not fit behind a stile.", help="Thickness of the slide bearers.",
     )  # fmt: skip
     bearer_height: Mm = length(
-        64, cut=True, least=50, most=200, why_least="Too low for the slide.",
+        63.5, cut=True, least=50, most=200, why_least="Too low for the slide.",
         why_most="Higher meets the deck.", help="Height of the slide bearers.",
     )  # fmt: skip
     bearer_fixing: BearerFixing = option("brackets", help="What holds a bearer's ends.")
     bearer_leg_span: Mm = length(
-        1000, least=400, most=2500, why_least="Closer legs are in the way.",
+        1016, least=400, most=2500, why_least="Closer legs are in the way.",
         why_most="A longer bearer sags.", help="Longest stretch of a bearer without a leg.",
     )  # fmt: skip
     divider_stock: Mm = length(
@@ -86,25 +86,25 @@ class Boxes:
     )  # fmt: skip
     bottom_stock_measured: Measured = measured("the bottom stock", least=2.5, most=16)
     bottom_up: Mm = length(
-        10, cut=True, least=5, most=30, why_least="The groove would break out.",
+        9.525, cut=True, least=5, most=30, why_least="The groove would break out.",
         why_most="More wastes the drawer's height.",
         help="From the box's lower edge up to the bottom.",
     )  # fmt: skip
     bottom_room: Mm = length(
-        0.8, least=0, most=4, why_least="The bottom fills its groove.",
+        0.79375, least=0, most=4, why_least="The bottom fills its groove.",
         why_most="More lets the bottom drop out.",
         help="Room at each edge of the bottom, in its groove.",
     )  # fmt: skip
     box_bottom_room: Mm = length(
-        6, cut=True, least=2, most=25, why_least="The box would drag on the rail.",
+        6.35, cut=True, least=2, most=25, why_least="The box would drag on the rail.",
         why_most="More wastes the drawer's height.", help="Box above the opening's floor.",
     )  # fmt: skip
     box_top_room: Mm = length(
-        16, least=6, most=60, why_least="The box could not be tilted out.",
+        15.875, least=6, most=60, why_least="The box could not be tilted out.",
         why_most="More wastes the drawer's height.", help="Box below the opening's top.",
     )  # fmt: skip
     box_rear_room: Mm = length(
-        13, cut=True, least=5, most=100, why_least="The box would meet what is behind it.",
+        12.7, cut=True, least=5, most=100, why_least="The box would meet what is behind it.",
         why_most="More wastes the drawer's depth.", help="Behind the closed box.",
     )  # fmt: skip
 
@@ -123,19 +123,21 @@ class Fronts:
     )  # fmt: skip
     front_stock_measured: Measured = measured("the front stock", least=10, most=35)
     overlay: Mm = length(
-        12, cut=True, least=4, most=100, why_least="Less lets the opening show.",
+        12.7, cut=True, least=4, most=100, why_least="Less lets the opening show.",
         why_most="More meets the next front.", help="How far an overlay front covers the frame.",
     )  # fmt: skip
     front_gap_least: Mm = length(
-        3, least=1, most=20, why_least="Fronts would rub.", why_most="More looks like a mistake.",
+        3.175, least=1, most=20, why_least="Fronts would rub.",
+        why_most="More looks like a mistake.",
         help="The least gap between two fronts.",
     )  # fmt: skip
     inset_reveal: Mm = length(
-        2, least=1, most=8, why_least="Fronts would rub.", why_most="More looks like a mistake.",
+        2.38125, least=1, most=8, why_least="Fronts would rub.",
+        why_most="More looks like a mistake.",
         help="Gap round an inset front.",
     )  # fmt: skip
     front_stile_width: Mm = length(
-        55, cut=True, least=30, most=120, why_least="Too narrow for its groove.",
+        57.15, cut=True, least=30, most=120, why_least="Too narrow for its groove.",
         why_most="Wider leaves no panel.", help="Stiles and rails of framed fronts.",
     )  # fmt: skip
     front_panel_material: Material = row_of(materials, "mdf_9", help="Panels of framed fronts.")
@@ -144,16 +146,16 @@ class Fronts:
         why_most="Thicker stands out of the frame.", help="Panels of framed fronts.",
     )  # fmt: skip
     front_groove_width: Mm = length(
-        6, least=3, most=10, why_least="Too thin for a tongue.",
+        6.35, least=3, most=10, why_least="Too thin for a tongue.",
         why_most="Wider leaves no wall.", help="Groove that holds the panel; the tongue fills it.",
     )  # fmt: skip
     front_groove_depth: Mm = length(
-        10, cut=True, least=5, most=18, why_least="Shallower lets the panel drop out.",
+        9.525, cut=True, least=5, most=18, why_least="Shallower lets the panel drop out.",
         why_most="Deeper weakens the stile.", help="Depth of the grooves in framed fronts.",
     )  # fmt: skip
     pull: Pull = row_of(pulls, "bar_128", help="What the drawer is opened with.")
     pull_layout: PullLayout = option("centred", help="One in the middle, or a pair.")
     pull_count_from: Mm = length(
-        610, least=300, most=1500, why_least="One hand suffices.", why_most="One hand does not.",
+        609.6, least=300, most=1500, why_least="One hand suffices.", why_most="One hand does not.",
         label="Pair from this width", help="Fronts wider than this want a pair.",
     )  # fmt: skip

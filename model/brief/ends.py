@@ -13,20 +13,20 @@ class End:
     """End"""
 
     scopes = ("head", "foot")
-    defaults = {"head.style": "panel", "foot.style": "panel", "foot.height": 640.0}
+    defaults = {"head.style": "panel", "foot.style": "panel", "foot.height": 641.35}
 
     style: EndStyle = option("panel", help="What stands between the posts.")
     height: Mm = length(
-        1220, cut=True, least=300, most=1800, slider=True, why_least="Lower than the bed itself.",
+        1219.2, cut=True, least=300, most=1800, slider=True, why_least="Lower than the bed itself.",
         why_most="Taller does not pass a door.", help="Floor to the top of the upper rail.",
     )  # fmt: skip
     low_rail_rise: Mm = length(
-        75, cut=True, least=0, most=150, why_least="The rail ends level with the side rails.",
+        76.2, cut=True, least=0, most=150, why_least="The rail ends level with the side rails.",
         why_most="A single rail this wide moves too much; take another style.",
         help="How far a low rail stands above the side rails.",
     )  # fmt: skip
     upper_rail_width: Mm = length(
-        90, cut=True, least=40, most=250, why_least="Too narrow for a joint.",
+        88.9, cut=True, least=40, most=250, why_least="Too narrow for a joint.",
         why_most="Wider boards move too much.", help="Width of the upper rail.",
     )  # fmt: skip
     mid_stiles: Count = count(
@@ -34,20 +34,20 @@ class End:
         help="Stiles between the panels of a frame-and-panel end.",
     )  # fmt: skip
     mid_stile_width: Mm = length(
-        70, cut=True, least=35, most=150, why_least="Too narrow for two grooves.",
+        69.85, cut=True, least=35, most=150, why_least="Too narrow for two grooves.",
         why_most="Wider is a panel.", help="Width of the stiles between the panels.",
     )  # fmt: skip
     plank_width: Mm = length(
-        90, cut=True, least=50, most=200, why_least="Narrower is a slat.",
+        88.9, cut=True, least=50, most=200, why_least="Narrower is a slat.",
         why_most="Wider planks move too much.", help="About how wide each plank shows.",
     )  # fmt: skip
     spindle_width: Mm = length(
-        40, cut=True, least=15, most=120, why_least="Too thin to hold.",
+        38.1, cut=True, least=15, most=120, why_least="Too thin to hold.",
         why_most="Wider is a plank.",
         help="Width of the open slats.",
     )  # fmt: skip
     spindle_gap_most: Mm = length(
-        60, least=20, most=230, why_least="Closer is a panel.",
+        60.325, least=20, most=230, why_least="Closer is a panel.",
         why_most="A wider gap lets a head through.", help="The largest gap between open slats.",
     )  # fmt: skip
     cap_thickness: Mm = length(
@@ -89,7 +89,7 @@ class Ends:
         help="Room for movement between two planks.",
     )  # fmt: skip
     cap_overhang: Mm = length(
-        12, cut=True, least=0, most=50, why_least="The cap ends flush.",
+        12.7, cut=True, least=0, most=50, why_least="The cap ends flush.",
         why_most="More catches a shoulder.",
         help="How far the cap board stands out over posts and rail.",
     )  # fmt: skip

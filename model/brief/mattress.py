@@ -34,17 +34,17 @@ class Mattress:
     mattress_length_measured: Measured = measured("the mattress length", least=1400, most=2400)
     mattress_thickness_measured: Measured = measured("the mattress thickness", least=80, most=480)
     mattress_tolerance: Mm = length(
-        13, least=0, most=40, why_least="A size cannot be better than exact.",
+        12.7, least=0, most=40, why_least="A size cannot be better than exact.",
         why_most="Measure the mattress instead.",
         help="How far the mattress may differ from its size, either way.",
     )  # fmt: skip
     side_fit: Mm = length(
-        13, least=0, most=38, why_least="The mattress must drop in.",
+        12.7, least=0, most=38, why_least="The mattress must drop in.",
         why_most="A wider gap swallows a hand.", slider=True,
         help="Room beside the mattress, each side, to tuck the bedding.",
     )  # fmt: skip
     end_fit: Mm = length(
-        13, least=0, most=38, why_least="The mattress must drop in.",
+        12.7, least=0, most=38, why_least="The mattress must drop in.",
         why_most="A wider gap swallows a hand.",
         help="Room at the foot and at the head, each end.",
     )  # fmt: skip

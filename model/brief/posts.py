@@ -30,7 +30,7 @@ class Posts:
     )  # fmt: skip
     rail_set: RailSet = option("set back", help="Where rails stand in the post's thickness.")
     rail_reveal: Mm = length(
-        6, cut=True, least=0, most=40, why_least="The rail stands flush.",
+        6.35, cut=True, least=0, most=40, why_least="The rail stands flush.",
         why_most="More leaves no wood behind the rail.",
         help="How far rails stand back from the post's outer face, where they are set back.",
     )  # fmt: skip
@@ -48,7 +48,7 @@ class Posts:
     )
     frame_joint: FrameJoint = option("pocket screw", help="Stiles to rails in face frames.")
     tenon_length: Mm = length(
-        25, cut=True, least=12, most=60, why_least="Shorter is a stub tenon.",
+        25.4, cut=True, least=12, most=60, why_least="Shorter is a stub tenon.",
         why_most="Longer comes out of the post.", help="Mortise and tenon joints.",
     )  # fmt: skip
     connector: Connector = row_of(

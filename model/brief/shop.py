@@ -24,6 +24,6 @@ class Shop:
     )  # fmt: skip
     frame_stock_measured: Measured = measured("the frame stock", least=12, most=65)
     eased_edge: Mm = length(
-        2, least=0, most=6, why_least="Edges are left sharp.", why_most="More is a moulding.",
+        1.5875, least=0, most=6, why_least="Edges are left sharp.", why_most="More is a moulding.",
         help="Radius to which the edges that hands meet are eased.",
     )  # fmt: skip

@@ -249,6 +249,8 @@ def _join(kind: list[_Family], form: Part, own: list[int], pieces: Pieces) -> No
 
 def _alike(one: Part, other: Part, turns: tuple[_Turn, ...]) -> _Turn | None:
     """The first turn that brings one part onto the other."""
+    if turns is _TURNS and one.cuts == other.cuts and one.holes == other.holes:
+        return _TURNS[0]  # cut for cut the same: no need to turn anything
     wanted = _work(other)
     if len(wanted) != len(_work(one)):
         return None

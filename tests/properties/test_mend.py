@@ -64,9 +64,8 @@ def test_the_range_names_its_choice_and_its_ends_in_the_shown_unit() -> None:
     mended = works(design, _refused(design), open_book())
 
     assert mended.choice == "top_rail_width"
-    assert 'Top rail width from 3 13/16" to' in mended.sentence
-    # recess 40 and slat 19.05 mm below the rail land the cleat on 1/16 in, 38.1 mm: 97 mm, 3 13/16
-    # in
+    assert 'Top rail width from 3 3/4" to' in mended.sentence
+    # recess 38.1, slat 19.05 and cleat 38.1 mm are 95.25 mm together
 
 
 def test_choices_in_conflict_are_named_when_no_single_one_helps() -> None:
