@@ -120,13 +120,11 @@ class Part:
     holds them.
 
     `lies` names the frame's axis ("u", "v" or "z") along which length, width and thickness run;
-    `at` is the
-    lower corner of the first piece in the frame. `length`, `width` and `thickness` must be named
-    dimensions.
-    `row` is the row whose drawers the pieces move with. `hardware` is the code of a bought thing,
-    which is
-    counted and proved but not cut; `layers` tells how many layers a glued-up part is made of.
-    `drawn_as_bar` pieces (bolts, dowels) are round along their length with the diameter `width`.
+    `at` is the lower corner of the first piece in the frame. `length`, `width` and `thickness`
+    must be named dimensions. `row` is the row whose drawers the pieces move with. `hardware` is
+    the code of a bought thing, which is counted and proved but not cut; `layers` tells how many
+    layers a glued-up part is made of, `eased` the radius of its long edges. What `is_round`
+    (bolts, dowels) is a bar along its length with the diameter `width`.
     """
 
     name: str
@@ -149,6 +147,7 @@ class Part:
     layer_thickness: Mm = 0.0
     taper: float = 0.0
     taper_length: Mm = 0.0
+    eased: Mm = 0.0
     is_round: bool = False
     grain: str = "length"
     note: str = field(default="", compare=False)

@@ -50,6 +50,11 @@ class Landing(NamedTuple):
     grid: ShopGrid
 
 
+def snapped(size: Mm) -> Mm:
+    """The size without floating-point dust, to 1 nm: what just fits is not 1e-13 mm short."""
+    return round(size, _SNAP)
+
+
 @dataclass(frozen=True)
 class ShopGrid:
     """The steps that a maker's tape, fence and stops are set by.

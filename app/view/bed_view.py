@@ -7,31 +7,30 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
-from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
-from PySide6.QtCore import QRectF, Qt, QTimer, Signal
+from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QImage, QKeyEvent, QPainter
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
 from app.view.camera import VIEWS, Camera, Picture, corners
-from app.view.canvas import Canvas, Grip
 from app.view.clearance_lines import lines_to_draw
-from app.view.drawer_pull import pulled
+from app.view.drawer_slide import DrawerSlide
+from app.view.hand import Hand
 from app.view.items import BackdropItem
 from app.view.line_choice import chosen
 from app.view.overlay import DimensionPainter, Show
 from app.view.renderer import is_software, renderer
 from app.view.scene import scene_of
 from app.view.stage import Stage
+from app.view.steering import SteeredCanvas
 
 if TYPE_CHECKING:
     from model.bed import Bed
 
 FIT = 1.10  # leaves some air round the bed
 BESIDE = np.array((260.0, 220.0, 0.0))  # mm: and room for dimension lines
-SLIDE = 0.10  # share of its way that a drawer moves per picture
 
 
 class BedView(QWidget):
@@ -49,9 +48,9 @@ class BedView(QWidget):
         self.stage = Stage()
         self._has_dimensions = True
         self._show_length: Show = "{:.0f}".format
-        self._plates: tuple[tuple[QRectF, str], ...] = ()
-        self._goals: dict[str, float] = {}
-        self._slide = QTimer(self, interval=15, timeout=self._slide_on)
+        self._slide = DrawerSlide(self)
+        self._slide.moved.connect(self._drawer_moved)
+        self._hand: Hand | None = None
         self.canvas = self._made_canvas()
         self._wants_fit = True
         layout = QVBoxLayout(self)
@@ -114,32 +113,24 @@ class BedView(QWidget):
     def pull_drawers(self, share: float, drawers: Iterable[str] | None = None) -> None:
         """Open drawers by a share of their travel; all of them, if none is named."""
         names = tuple(self.drawers if drawers is None else drawers)
-        for name in names:
-            self._goals.pop(name, None)
+        self._slide.forget(names)
         self.stage.move(dict.fromkeys(names, share))
         self._refresh()
 
     def slide_drawers(self, share: float, drawers: Iterable[str]) -> None:
         """As `pull_drawers`, but watched on the way."""
-        self._goals |= dict.fromkeys(drawers, share)
-        self._slide.start()
+        here = self.drawers
+        self._slide.send({name: here[name] for name in drawers}, share)
 
     def pull_apart(self, share: float) -> None:
         """Move the assemblies from each other: 0 together, 1 apart."""
         self.stage.move(apart=share)
         self._refresh()
 
-    def _slide_on(self) -> None:
-        for name, goal in tuple(self._goals.items()):
-            here = self.stage.open.get(name, 0.0)
-            there = min(max(goal, here - SLIDE), here + SLIDE)
-            self.stage.move({name: there})
-            self.drawer_moved.emit(name, there)
-            if there == goal:
-                del self._goals[name]
-        if not self._goals:
-            self._slide.stop()
+    def _drawer_moved(self, drawer: str, share: float) -> None:
+        self.stage.move({drawer: share})
         self._refresh()
+        self.drawer_moved.emit(drawer, share)
 
     # ------------------------------------------------------------ camera
 
@@ -183,19 +174,21 @@ class BedView(QWidget):
 
     # ------------------------------------------------------------ inside
 
-    def _made_canvas(self) -> Canvas | None:
+    def _made_canvas(self) -> SteeredCanvas | None:
         draws_with = renderer()
         if not draws_with:
             return None
-        canvas = Canvas(is_software(draws_with), self)
+        canvas = SteeredCanvas(is_software(draws_with), self)
         for item in (BackdropItem(-100), self.stage.floor, *self.stage.layers.items):
             canvas.addItem(item)
         canvas.before_drawing = self._prepare
         canvas.overlay = self._paint_overlay
-        canvas.grip_at = self._grip_at
-        canvas.clicked.connect(self._pick)
-        canvas.double_clicked.connect(self._toggle_drawer)
-        canvas.hovered.connect(self._hover)
+        self._hand = hand = Hand(self.stage, canvas)
+        hand.picked.connect(self.picked)
+        hand.dimension_picked.connect(self.dimension_picked)
+        hand.hovered.connect(self._hover)
+        hand.pulled.connect(self._pull_drawer)
+        hand.toggled.connect(self._toggle_drawer)
         return canvas
 
     def _prepare(self) -> None:
@@ -210,17 +203,19 @@ class BedView(QWidget):
     def _paint_overlay(
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float
     ) -> None:
-        self._plates = ()
-        if (
-            self.bed is None
-            or self.stage.scene is None
-            or not self._has_dimensions
-            or self.stage.apart > 0
-        ):
-            return
-        lines = lines_to_draw(self.bed, self.selected, any(self.stage.open.values()))
-        drawn = chosen(lines, camera, picture, self.stage.scene.bounds)
-        self._plates = DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
+        plates = self._painted(painter, picture, camera, scale)
+        if self._hand is not None and isinstance(painter.device(), QWidget):
+            self._hand.plates = plates
+
+    def _painted(
+        self, painter: QPainter, picture: Picture, camera: Camera, scale: float
+    ) -> tuple[tuple[QRectF, str], ...]:
+        scene, bed = self.stage.scene, self.bed
+        if bed is None or scene is None or not self._has_dimensions or self.stage.apart > 0:
+            return ()
+        lines = lines_to_draw(bed, self.selected, any(self.stage.open.values()))
+        drawn = chosen(lines, camera, picture, scene.bounds)
+        return DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
 
     def _restyle(self, **changes: Any) -> None:
         if self.stage.restyle(**changes):
@@ -230,42 +225,16 @@ class BedView(QWidget):
         if self.canvas is not None:
             self.canvas.refresh()
 
-    def _piece_at(self, x: float, y: float) -> int:
-        assert self.canvas is not None
-        return self.stage.piece_on(*self.canvas.camera.ray(x, y, self.canvas.picture))
+    def _hover(self, piece: int) -> None:
+        self._restyle(hovered=piece)
+        self.hovered.emit(piece)
 
-    def _pick(self, x: float, y: float) -> None:
-        for plate, name in self._plates:
-            if plate.contains(x, y):
-                self.dimension_picked.emit(name)
-                return
-        self.picked.emit(self._piece_at(x, y))
+    def _pull_drawer(self, drawer: str, share: float) -> None:
+        self._slide.forget([drawer])
+        self._drawer_moved(drawer, share)
 
-    def _hover(self, x: float, y: float) -> None:
-        piece = self._piece_at(x, y)
-        if piece != self.stage.style.hovered:
-            self._restyle(hovered=piece)
-            self.hovered.emit(piece)
-
-    def _toggle_drawer(self, x: float, y: float) -> None:
-        drawer = self.stage.drawer_on(self._piece_at(x, y))
-        if drawer:
-            self.slide_drawers(0.0 if self.drawers[drawer] > 0.5 else 1.0, [drawer])
-
-    def _grip_at(self, x: float, y: float) -> Grip | None:
-        """A drawer's front or pull can be gripped; what else is dragged turns the bed."""
-        piece = self._piece_at(x, y)
-        drawer = self.stage.drawer_on(piece)
-        if not drawer or self.stage.scene.looks[piece].assembly != "fronts":
-            return None
-        return partial(self._drag_drawer, drawer, self.drawers[drawer])
-
-    def _drag_drawer(self, drawer: str, start: float, dx: float, dy: float) -> None:
-        assert self.canvas is not None and self.stage.scene is not None
-        travel = self.stage.scene.travel[drawer]
-        share = pulled(travel, start, (dx, dy), self.canvas.camera, self.canvas.picture)
-        self.pull_drawers(share, [drawer])
-        self.drawer_moved.emit(drawer, share)
+    def _toggle_drawer(self, drawer: str) -> None:
+        self.slide_drawers(0.0 if self.drawers[drawer] > 0.5 else 1.0, [drawer])
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.key() == Qt.Key.Key_F:

@@ -1,4 +1,4 @@
-"""The picture itself: an OpenGL widget that draws items through a camera and obeys the mouse.
+"""The picture itself: an OpenGL widget that draws items through a camera.
 
 It knows nothing of beds. Where OpenGL is software, pictures in motion are drawn plain and fast,
 and once more with smooth edges as soon as they rest.
@@ -11,15 +11,12 @@ from collections.abc import Callable
 import numpy as np
 from OpenGL import GL
 from pyqtgraph.opengl import GLViewWidget
-from PySide6.QtCore import QElapsedTimer, QPointF, QSize, Qt, QTimer, Signal
+from PySide6.QtCore import QElapsedTimer, QSize, QTimer, Signal
 from PySide6.QtGui import (
     QImage,
-    QKeyEvent,
     QMatrix4x4,
-    QMouseEvent,
     QPainter,
     QSurfaceFormat,
-    QWheelEvent,
 )
 from PySide6.QtOpenGL import QOpenGLFramebufferObject, QOpenGLFramebufferObjectFormat
 from PySide6.QtWidgets import QWidget
@@ -30,21 +27,14 @@ SMOOTH = 4  # samples per pixel
 USUAL = (1000, 700)  # px: texts of larger exports grow with them
 REST = 160  # ms without a change until the picture is drawn once more, smoothly
 GLIDE = 220  # ms from one fixed view to another
-DEGREES_PER_PIXEL = 0.4
-SLACK = 4  # px: less than this between press and release is a click
 FLOOR_ROUND = 700.0  # mm of floor beyond the bed
-STEP = 5.0  # degrees per press of an arrow key
 
 Overlay = Callable[[QPainter, Picture, Camera, float], None]  # last: scale of texts
-Grip = Callable[[float, float], None]  # mouse moved by dx, dy since the press
 
 
 class Canvas(GLViewWidget):
-    """Draws its items, then an overlay; tells where it was clicked."""
+    """Draws its items, then an overlay."""
 
-    clicked = Signal(float, float)
-    double_clicked = Signal(float, float)
-    hovered = Signal(float, float)
     camera_changed = Signal()
 
     def __init__(self, is_software: bool, parent: QWidget | None = None) -> None:
@@ -53,21 +43,15 @@ class Canvas(GLViewWidget):
         form.setSamples(0 if is_software else SMOOTH)
         form.setDepthBufferSize(24)
         self.setFormat(form)
-        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setMouseTracking(True)
         self.camera = Camera()
         self.reach = 5000.0  # mm: how far from the camera's centre anything may lie
         self.overlay: Overlay | None = None
         self.before_drawing: Callable[[], None] = lambda: None
-        self.grip_at: Callable[[float, float], Grip | None] = lambda x, y: None
         self._is_software, self._rests = is_software, False
         self._smooth: QOpenGLFramebufferObject | None = None
         self._rest = QTimer(self, singleShot=True, interval=REST, timeout=self._draw_smoothly)
         self._glide = QTimer(self, interval=0, timeout=self._glide_on)
         self._glide_time, self._glide_ends = QElapsedTimer(), (self.camera, self.camera)
-        self._press, self._last = QPointF(), QPointF()
-        self._grip: Grip | None = None
-        self._drags = False
 
     # ------------------------------------------------------------ camera
 
@@ -175,70 +159,6 @@ class Canvas(GLViewWidget):
             self.overlay(painter, Picture(width, height), self.camera, scale)
             painter.end()
         return image
-
-    # ------------------------------------------------------------ mouse and keys
-
-    def mousePressEvent(self, event: QMouseEvent) -> None:
-        self._press = self._last = event.position()
-        self._drags = False
-        is_left = event.button() == Qt.MouseButton.LeftButton
-        plain = not event.modifiers() & Qt.KeyboardModifier.ShiftModifier
-        self._grip = self.grip_at(self._press.x(), self._press.y()) if is_left and plain else None
-
-    def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        at = event.position()
-        if not event.buttons():
-            self.hovered.emit(at.x(), at.y())
-            return
-        if not self._drags and (at - self._press).manhattanLength() < SLACK:
-            return
-        self._drags = True
-        step, self._last = at - self._last, at
-        if self._grip is not None:
-            way = at - self._press
-            self._grip(way.x(), way.y())
-        elif event.buttons() & Qt.MouseButton.MiddleButton or (
-            event.modifiers() & Qt.KeyboardModifier.ShiftModifier
-        ):
-            self.look(self.camera.panned(step.x(), step.y(), self.picture))
-        elif event.buttons() & Qt.MouseButton.LeftButton:
-            turn = DEGREES_PER_PIXEL * step
-            self.look(self.camera.orbited(-turn.x(), turn.y()))
-
-    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        if not self._drags and event.button() == Qt.MouseButton.LeftButton:
-            self.clicked.emit(event.position().x(), event.position().y())
-        self._grip, self._drags = None, False
-
-    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
-        self._drags = True  # its release is no second click
-        self.double_clicked.emit(event.position().x(), event.position().y())
-
-    def wheelEvent(self, event: QWheelEvent) -> None:
-        factor = 0.9988 ** event.angleDelta().y()
-        at = (event.position().x(), event.position().y())
-        self.look(self.camera.zoomed(factor, at, self.picture))
-        event.accept()
-
-    def keyPressEvent(self, event: QKeyEvent) -> None:
-        middle = (self.width() / 2, self.height() / 2)
-        key = event.key()
-        turns = {
-            Qt.Key.Key_Left: (-STEP, 0.0),
-            Qt.Key.Key_Right: (STEP, 0.0),
-            Qt.Key.Key_Up: (0.0, STEP),
-            Qt.Key.Key_Down: (0.0, -STEP),
-        }
-        zooms = {Qt.Key.Key_Plus: 0.88, Qt.Key.Key_Equal: 0.88, Qt.Key.Key_Minus: 1 / 0.88}
-        if key in turns:
-            self.look(self.camera.orbited(*turns[Qt.Key(key)]))
-        elif key in zooms:
-            self.look(self.camera.zoomed(zooms[Qt.Key(key)], middle, self.picture))
-        else:
-            event.ignore()
-
-    def keyReleaseEvent(self, event: QKeyEvent) -> None:
-        event.ignore()
 
 
 def _framebuffer(size: QSize, samples: int) -> QOpenGLFramebufferObject:

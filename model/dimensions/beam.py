@@ -4,7 +4,7 @@ from model.brief.deck import BeamKind
 from model.brief.sides import DepthKind
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Count, Mm, Places, ShopGrid
+from model.units import Count, Mm, Places, ShopGrid, snapped
 
 
 @rule
@@ -55,7 +55,7 @@ def crossing_drawers(
 @rule
 def beam_drawer_gap(has_beam: bool, crossing_drawers: bool, beam_bottom: Mm, drawers_top: Mm) -> Mm:
     """Drawers that cross the middle must pass under the beam."""
-    gap = beam_bottom - drawers_top
+    gap = snapped(beam_bottom - drawers_top)
     if has_beam and crossing_drawers and gap < 0:
         raise CannotBuild(
             "beam_height",
@@ -118,7 +118,7 @@ def beam_block_bottom(
 ) -> Mm:
     """End cleats under the beam need the end rails behind them."""
     bottom = beam_bottom - cleat_width
-    short = max(head_end_rail_bottom, foot_end_rail_bottom) - bottom
+    short = snapped(max(head_end_rail_bottom, foot_end_rail_bottom) - bottom)
     if beam == "ends" and short > 0:
         raise CannotBuild(
             "beam_height",

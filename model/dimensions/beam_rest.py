@@ -3,7 +3,7 @@
 from model.brief.deck import BeamKind
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Mm, Places
+from model.units import Mm, Places, snapped
 
 
 @rule
@@ -46,7 +46,7 @@ def packer_places(beam: BeamKind, left_packers: Places, right_packers: Places) -
 @rule
 def packer_height(beam_bottom: Mm, bearer_top: Mm, packer_places: Places) -> Mm:
     """A packer fills the height between a bearer and the beam; none is needed where they meet."""
-    height = beam_bottom - bearer_top
+    height = snapped(beam_bottom - bearer_top)
     if packer_places and height < 0:
         raise CannotBuild(
             "beam_height", f"The centre beam would hang {-height:.1f} mm into the bearers."

@@ -6,7 +6,7 @@ from model.brief.sides import SideKind
 from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Mm, Places, ShopGrid
+from model.units import Mm, Places, ShopGrid, snapped
 
 
 @rule
@@ -90,7 +90,7 @@ def closing_panel_plane(
     """The panel lies in the middle of the frame's thickness, a wall of wood on both sides of its
     groove.
     """
-    wall = (frame_thickness - panel_thickness) / 2
+    wall = snapped((frame_thickness - panel_thickness) / 2)
     if (closed_bays or blind_bays) and wall < LEAST_WALL:
         raise CannotBuild(
             "panel_stock",

@@ -7,7 +7,7 @@ from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.materials import WoodScrew
 from model.rules import rule
-from model.units import Count, Mm, Places, ShopGrid
+from model.units import Count, Mm, Places, ShopGrid, snapped
 
 
 @rule
@@ -23,7 +23,7 @@ def cleat_overhang(
     """How far the cleat stays above the openings; the top rail must be as wide as recess, slat and
     cleat.
     """
-    room = cleat_bottom - opening_top
+    room = snapped(cleat_bottom - opening_top)
     if (left_is_framed or right_is_framed) and room < 0:
         raise CannotBuild(
             "top_rail_width",
@@ -38,7 +38,7 @@ def cleat_on_rail(
     rail_width: Mm, rail_top: Mm, cleat_bottom: Mm, left_is_framed: bool, right_is_framed: bool
 ) -> Mm:
     """A solid side rail has wood behind the whole cleat."""
-    wood = rail_width - (rail_top - cleat_bottom)
+    wood = snapped(rail_width - (rail_top - cleat_bottom))
     if not (left_is_framed and right_is_framed) and wood < 0:
         raise CannotBuild(
             "rail_width", f"The cleats would hang {-wood:.1f} mm below the side rail."
@@ -99,7 +99,7 @@ def slat_spacer(
     """One spacer serves all gaps between slats; what the grid leaves over is shared by the two end
     gaps.
     """
-    gap = (rail_length - slats * slat_width) / (slats - 1)
+    gap = snapped((rail_length - slats * slat_width) / (slats - 1))
     if deck == "slats" and gap < -1e-6:
         raise CannotBuild(
             "slat_count",

@@ -10,8 +10,6 @@ from model.rules import rule
 from model.units import Count, Mm, ShopGrid
 
 LEAST_CLEAR: Mm = 40.0  # between two rails, to reach in with a clamp; common practice, no source
-WIDEST_LOW_RAIL: Mm = 400.0  # a wider board moves too much; common practice, no source
-TALLEST_END: Mm = 1800.0  # the most that the choice of height allows
 
 
 @rule
@@ -44,7 +42,7 @@ def end_rail_bottom(rail_top: Mm, lower_rail_width: Mm, floor_gap: Mm) -> Mm:
 
 
 @rule
-def height_least(style: EndStyle, has_upper_rail: bool, rail_top: Mm, upper_rail_width: Mm) -> Mm:
+def height_least(has_upper_rail: bool, rail_top: Mm, upper_rail_width: Mm) -> Mm:
     """An end stands at least level with the side rails, with room under an upper rail."""
     return rail_top + (upper_rail_width + LEAST_CLEAR if has_upper_rail else 0.0)
 
@@ -98,12 +96,6 @@ def end_rail_length(between_posts: Mm, end_joint_adds: Mm) -> Mm:
 def end_rail_from(end_rail_length: Mm) -> Mm:
     """End rails lie in the middle of the bed."""
     return -end_rail_length / 2
-
-
-@rule
-def end_rail_to(end_rail_length: Mm) -> Mm:
-    """Where the end rails' right ends are."""
-    return end_rail_length / 2
 
 
 @rule
@@ -214,11 +206,11 @@ def end_rail_wall(
 
 
 @rule
-def post_wall(post_width: Mm, end_joint_reach: Mm) -> Mm:
+def post_wall(post_width: Mm, end_joint_reach: Mm, joint_relief: Mm) -> Mm:
     """Behind the end rails' joints the post keeps wood."""
     if post_width - end_joint_reach < LEAST_WALL:
         raise CannotBuild(
             "tenon_length", "The end rails' tenons would come through the posts.",
-            works=(12.0, post_width - LEAST_WALL - 1.6), involved=("post_width",),
+            works=(12.0, post_width - LEAST_WALL - joint_relief), involved=("post_width",),
         )  # fmt: skip
     return post_width - end_joint_reach

@@ -3,7 +3,7 @@
 from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Mm, Places
+from model.units import Mm, Places, snapped
 
 
 @rule
@@ -31,7 +31,7 @@ def rail_wall(
     is_framed: bool, bottom_rail_width: Mm, frame_joint_adds: Mm, opening_height: Mm
 ) -> Mm:
     """The wood that a stile's mortise leaves in the bottom rail, the narrower of the two."""
-    wall = bottom_rail_width - frame_joint_adds
+    wall = snapped(bottom_rail_width - frame_joint_adds)
     if is_framed and wall < LEAST_WALL:
         raise CannotBuild(
             "bottom_rail_width",

@@ -8,14 +8,15 @@ from __future__ import annotations
 
 from typing import Any
 
-from model.exports.plain import numbers
+from model.exports.plain import number, numbers
 from model.part import Cut, Face, Hole, Part
 
 
 def features(form: Part) -> list[dict[str, Any]]:
-    """Every cut and hole of a part in the axes of its matrices, and its taper if it has one."""
+    """Every cut and hole of a part in the axes of its matrices, its taper and its eased edges."""
     found = [_cut(cut) for cut in form.cuts] + [_hole(hole) for hole in form.holes]
-    return found + ([_taper(form)] if form.taper else [])
+    found += [_taper(form)] if form.taper else []
+    return found + ([_eased(form)] if form.eased else [])
 
 
 def _cut(cut: Cut) -> dict[str, Any]:
@@ -50,4 +51,14 @@ def _taper(form: Part) -> dict[str, Any]:
         "face": str(Face.NEAR),
         "position": [0, 0, 0],
         "size": {"depth": depth, "length": length},
+    }
+
+
+def _eased(form: Part) -> dict[str, Any]:
+    """The four long edges are rounded by hand or router, after the last cut."""
+    return {
+        "kind": "eased edge",
+        "face": "all long edges",
+        "position": [0, 0, 0],
+        "size": {"radius": number(form.eased)},
     }

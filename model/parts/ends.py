@@ -199,6 +199,7 @@ def cap(
     cap_plane: Mm,
     post_top: Mm,
     frame_wood: Material,
+    eased_edge: Mm,
 ) -> Made:
     """A cap board covers the end grain of the posts and the rail between them."""
     if not is_capped:
@@ -215,6 +216,7 @@ def cap(
             at=(cap_from, cap_plane, post_top),
             frame=frame,
             material=frame_wood.key,
+            eased=eased_edge,
             held=tuple(Hold(part, "glued on top", glued=True) for part in below),
         ),
     )

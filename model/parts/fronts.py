@@ -31,6 +31,7 @@ def front_slabs(
     frame: Frame,
     front_material: Material,
     row_name: str,
+    eased_edge: Mm,
 ) -> Made:
     """A slab front is one board in front of its box."""
     if not slab_places:
@@ -53,6 +54,7 @@ def front_slabs(
             places=of_drawers(slab_places, first=drawers_from),
             frame=frame,
             material=front_material.key,
+            eased=eased_edge,
             cuts=work.cuts,
             holes=work.holes,
             screws=work.screws,

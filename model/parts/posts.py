@@ -50,6 +50,7 @@ def post_blank(
     post_taper_length: Mm,
     frame_wood: Material,
     glide_height: Mm,
+    eased_edge: Mm,
 ) -> Part:
     """What both posts of an end have alike; each stands on its glide, or on the floor."""
     return Part(
@@ -66,6 +67,7 @@ def post_blank(
         layer_thickness=post_layer_thickness,
         taper=post_taper,
         taper_length=post_taper_length,
+        eased=eased_edge,
         held=(Hold("glides", "stands") if glide_height else Hold("floor", "stands"),),
     )
 

@@ -573,8 +573,7 @@ def test_every_choice_of_the_bed_drives_something() -> None:
 
     idle = {name for name, driven in BED.drives.items() if not driven and name not in asked}
 
-    # Lengths are shown in the unit; edges are eased by hand, after the last cut.
-    assert idle <= {"shown_unit", "eased_edge"}
+    assert idle <= {"shown_unit"}  # lengths are shown in it, and no length hangs on it
 
 
 def refusals(function: Callable[..., Any]) -> list[str]:

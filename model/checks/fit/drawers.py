@@ -5,7 +5,7 @@ foot.
 from model.brief.drawers import FrontFit, PullLayout
 from model.checks.record import Finding, advice, at_least, at_most, between, check
 from model.materials import Slide
-from model.units import Count, Measured, Mm, Share
+from model.units import INCH, Count, Measured, Mm, Share
 
 SLIDE_MAKER = (
     "a slide maker's help page: slide thickness plus 0.2 to 0.5 mm, a heavier series 0.5 to 0.9 mm"
@@ -51,7 +51,7 @@ def drawer_access(drawer_count: Count, access: Share) -> Finding | None:
 @check("fit", "Part of the box that stays inside", about="box_depth")
 def drawer_in_the_dark(drawer_count: Count, box_depth: Mm, access: Share) -> Finding | None:
     """A box deeper than its slide's travel keeps its last part under the bed."""
-    return advice(at_most(box_depth * (1 - access), 152.0)) if drawer_count else None
+    return advice(at_most(box_depth * (1 - access), 6 * INCH)) if drawer_count else None
 
 
 @check("fit", "Load stays between the slide's ends", about="slide_closed")
@@ -126,7 +126,7 @@ def stand_at_drawer(drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm) -
     """Who opens a drawer stands behind it."""
     if not drawer_count:
         return None
-    return advice(at_least(room - travel - pull_reach, 305.0))
+    return advice(at_least(room - travel - pull_reach, 12 * INCH))
 
 
 @check(
@@ -207,7 +207,7 @@ def fronts_clear(front_count: Count, front_fit: FrontFit, front_gap: Mm) -> Find
 )
 def inset_clear(front_count: Count, front_fit: FrontFit, inset_reveal: Mm) -> Finding | None:
     """An inset front without a gap sticks in the first damp week."""
-    return at_least(inset_reveal, 1.6) if front_count and front_fit == "inset" else None
+    return at_least(inset_reveal, INCH / 16) if front_count and front_fit == "inset" else None
 
 
 @check(

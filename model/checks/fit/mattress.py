@@ -2,7 +2,7 @@
 
 from model.brief.ends import EndStyle
 from model.checks.record import Finding, advice, at_least, at_most, between, check
-from model.units import Count, Measured, Mm
+from model.units import INCH, Count, Measured, Mm
 
 FORUM = "a furniture forum, bed builders, 2013"
 ARTICLES = "five articles on headboard heights, no two alike: there is no standard"
@@ -41,7 +41,7 @@ def mattress_not_loose(side_fit_built: Mm) -> Finding:
     """An inch at each side is the most that makers leave; a client has refused that much as too
     loose.
     """
-    return advice(at_most(side_fit_built, 25.4))
+    return advice(at_most(side_fit_built, INCH, tight=INCH / 8))
 
 
 @check(
@@ -60,7 +60,7 @@ def recess_holds(recess_built: Mm) -> Finding:
     """One to three inches: less lets the mattress slide off, more hides it and hurts the tucking
     hand.
     """
-    return advice(between(recess_built, 25, 76))
+    return advice(between(recess_built, 25, 3 * INCH))
 
 
 @check("fit", "Mattress stands above the rail", about="mattress_high")
@@ -77,7 +77,7 @@ def mattress_shows(mattress_high: Mm, recess_built: Mm) -> Finding:
 )
 def sleeping_height_easy(sleeping_height: Mm) -> Finding:
     """17 to 23 in is recommended; drawers under a thick mattress soon make a bed to jump into."""
-    return advice(between(sleeping_height, 432, 584))
+    return advice(between(sleeping_height, 17 * INCH, 23 * INCH))
 
 
 @check(
@@ -103,7 +103,7 @@ def headboard_shows(head_style: EndStyle, head_post_top: Mm, sleeping_height: Mm
     """
     if head_style in ("none", "low rail"):
         return None
-    return advice(at_least(head_post_top - sleeping_height, 356))
+    return advice(at_least(head_post_top - sleeping_height, 14 * INCH))
 
 
 @check("fit", "Footboard is not in the way of feet", about="foot.height")

@@ -333,7 +333,7 @@ def test_an_open_drawer_stays_open_when_the_bed_changes(view: BedView) -> None:
 @pytest.mark.gl
 def test_a_click_on_a_number_asks_for_its_dimension(view: BedView, qtbot: QtBot) -> None:
     view.canvas.grabFramebuffer()
-    plates = {name: plate for plate, name in view._plates}
+    plates = {name: plate for plate, name in view._hand.plates}
     at = plates["bed_width"].center().toPoint()
 
     with qtbot.waitSignal(view.dimension_picked) as told, qtbot.assertNotEmitted(view.picked):

@@ -15,7 +15,7 @@ def slab(drawers_from: int, hand_hole: float = 0.0):  # type: ignore[no-untyped-
     screw = None if hand_hole else SCREW
     (front,) = front_slabs(
         (88.0, 688.0), drawers_from, -13.0, 53.0, 574.0, 257.0, 19.05, screw, (203.0, 331.0),
-        181.5, hand_hole, 35.0, FRAME, MDF, "left",
+        181.5, hand_hole, 35.0, FRAME, MDF, "left", 2.0,
     )  # fmt: skip
     return front
 
