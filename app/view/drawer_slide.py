@@ -1,4 +1,4 @@
-"""Drawers that slide open and shut by themselves, a step per picture, so that the eye can follow."""
+"""Drawers that slide open and shut by themselves, a step per picture, for the eye to follow."""
 
 from __future__ import annotations
 

@@ -350,3 +350,13 @@ def test_the_piece_under_the_mouse_is_told(view: BedView, qtbot: QtBot) -> None:
         qtbot.mouseMove(view.canvas, middle_of(view, piece))
 
     assert told.args == [piece]
+
+
+@pytest.mark.gl
+def test_an_export_leaves_the_numbers_on_screen_where_they_are(view: BedView) -> None:
+    view.canvas.grabFramebuffer()
+    on_screen = view._hand.plates
+
+    view.render_image(1600, 1200, view="head")
+
+    assert view._hand.plates == on_screen != ()
