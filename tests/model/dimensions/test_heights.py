@@ -129,7 +129,7 @@ def test_a_fixed_sleeping_height_is_met_within_a_step_and_a_half(chosen: dict[st
 
 
 def test_a_wished_sleeping_height_leaves_the_drawer_what_the_mattress_does_not_eat() -> None:
-    """ "Not to have to jump" fixed the total of one bed, and its thick mattress ate the drawers."""
+    """No jumping into bed fixed one total, and a thick mattress ate the drawers: a blog, 2018."""
     thin = stacked(height_from="sleeping height", wished_sleeping_height=610, mattress_high=200)
     thick = stacked(height_from="sleeping height", wished_sleeping_height=610, mattress_high=300)
 

@@ -1,0 +1,68 @@
+"""Panels of headboard and footboard may move, stay in their grooves, and leave walls of wood."""
+
+from __future__ import annotations
+
+import pytest
+
+from model.checks.fit.ends import (
+    groove_keeps_walls,
+    panel_floats,
+    panel_stays,
+    panel_stock_thickness,
+    slats_hold_no_head,
+)
+from model.checks.record import Finding, Verdict
+from model.materials import material
+
+INCH = 25.4
+SOLID, BOARD = material("yellow_poplar"), material("mdf_1_4in")
+
+
+def verdict(finding: Finding | None) -> Verdict:
+    assert finding is not None
+    return finding.verdict
+
+
+def test_a_solid_panel_with_a_thirty_second_of_room_bursts_its_frame() -> None:
+    """Answers to one asker ran from 3/32 to 1/4 in; 1/8 in at each side: a woodworkers' forum."""
+    assert verdict(panel_floats("panel", SOLID, INCH / 32)) is Verdict.FAILS
+    assert verdict(panel_floats("panel", SOLID, INCH / 8)) in (Verdict.HOLDS, Verdict.TIGHT)
+
+
+def test_a_sheet_moves_less_than_solid_wood() -> None:
+    assert verdict(panel_floats("panel", BOARD, INCH / 16)) is Verdict.HOLDS
+    assert verdict(panel_floats("panel", BOARD, 0.5)) is Verdict.FAILS
+
+
+def test_a_panel_that_shrinks_out_of_its_groove_fails() -> None:
+    """3 mm (1/8 in) stay in: common practice, no source."""
+    assert verdict(panel_stays(True, 2.9)) is Verdict.FAILS
+    assert verdict(panel_stays(True, 3.5)) is Verdict.HOLDS
+
+
+def test_a_groove_half_an_inch_wide_in_five_eighths_stock_fails() -> None:
+    """It leaves 1/16 in at each side, and 1/4 in is kept: common practice, no source."""
+    wall = (5 / 8 - 1 / 2) / 2 * INCH
+
+    assert verdict(groove_keeps_walls(True, wall)) is Verdict.FAILS
+    assert verdict(groove_keeps_walls(True, INCH / 4)) in (Verdict.HOLDS, Verdict.TIGHT)
+
+
+def test_a_groove_cut_before_its_panel_was_measured_is_noted() -> None:
+    """Tongues of "3/4" plywood were too thin for their grooves: a reader's letter."""
+    assert verdict(panel_stock_thickness(True, "panel", 6.35, None, BOARD)) is Verdict.NOTE
+    assert verdict(panel_stock_thickness(True, "panel", 6.1, 6.1, BOARD)) is Verdict.HOLDS
+
+
+@pytest.mark.parametrize(("gap", "expected"), [(95.0, Verdict.HOLDS), (96.0, Verdict.NOTE)])
+def test_open_slats_that_let_a_child_through_are_noted(gap: float, expected: Verdict) -> None:
+    """95 to 230 mm hold a head: AS/NZS 4220, for children's beds."""
+    assert verdict(slats_hold_no_head("slats", gap)) is expected
+
+
+def test_an_end_without_panels_or_slats_is_asked_nothing() -> None:
+    assert panel_floats("planks", SOLID, 0.0) is None
+    assert panel_stays(False, 0.0) is None
+    assert groove_keeps_walls(False, 0.0) is None
+    assert panel_stock_thickness(True, "planks", 6.35, None, BOARD) is None
+    assert slats_hold_no_head("panel", 200.0) is None
