@@ -1,4 +1,4 @@
-"""Drawers that slide open and shut by themselves, a step per picture, for the eye to follow."""
+"""Drawers that slide open and shut by themselves, a step per picture, for the eye."""
 
 from __future__ import annotations
 

@@ -36,7 +36,7 @@ class Loose:
 
     def sentence(self) -> str:
         """What is wrong, as the maker reads it."""
-        by = self.by.replace("_", " ").replace(" | ", " or ").replace(".", " ")
+        by = self.by.replace("_", " ").replace("|", " or ").replace(".", " ")
         start = f"{self.name[:1].upper()}{self.name[1:]}"
         if math.isinf(self.gap):
             return f"{start} has nothing to hold it: this bed has no {by}."

@@ -39,7 +39,7 @@ class ScrewPoint:
 
     def sentence(self) -> str:
         """What becomes of the screw, as the maker reads it."""
-        into = self.screw.into.replace("_", " ").replace(" | ", " or ").replace(".", " ")
+        into = self.screw.into.replace("_", " ").replace("|", " or ").replace(".", " ")
         start = f"A {self.screw.kind} of the {self.name}"
         if self.into < 0:
             return f"{start} does not end in {into}."
