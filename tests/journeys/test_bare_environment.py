@@ -2,6 +2,7 @@
 
 import ast
 import re
+import sys
 import tomllib
 from pathlib import Path
 
@@ -23,9 +24,7 @@ def _imported() -> set[str]:
 
 
 def test_every_library_that_the_program_imports_is_installed_without_the_test_tools() -> None:
-    """A model of the bed could not be written on a machine that had only what the program asks for."""
-    import sys
-
+    """Or a machine that has only what the program asks for writes no model of the bed."""
     project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
     asked = {re.split(r"[=<>\[]", line)[0].strip() for line in project["dependencies"]}
     installed = {NAMES.get(name, name) for name in asked} | {"shiboken6"}
