@@ -92,7 +92,7 @@ def bolt_in_top_rail(
             "top_rail_width", "Above the stile's joint the top rail has no room for a bolt.",
             works=(rail_edge_taken + connector.nut_diameter_mm + 2 * ROUND_NUT, 250.0),
         )  # fmt: skip
-    return rail_top - top_rail_width + 5
+    return rail_top - (top_rail_width - rail_edge_taken) / 2
 
 
 @rule
