@@ -128,11 +128,13 @@ def test_a_plan_can_be_cut_from_its_own_parts_list(
 def test_features_tell_the_wood_that_is_taken_away(
     parts: list[dict[str, Any]], solids: dict[str, trimesh.Trimesh]
 ) -> None:
-    """Stock less all features is at most the solid's volume: cuts may overlap each other."""
+    """Every part with a cut or hole is less than its stock, and no other is."""
     for each in parts:
         stock = each["length"] * each["width"] * each["thickness"]
         solid = solids[f"{each['mark']}-1"].volume * 1e9
-        assert (solid < stock * (1 - 1e-7)) == bool(each["features"]), each["name"]
+        # Eased edges are told and not modelled: a millimetre that a plane takes by feel.
+        cut = [feature for feature in each["features"] if feature["kind"] != "eased edge"]
+        assert (solid < stock * (1 - 1e-7)) == bool(cut), each["name"]
 
 
 def test_rough_sizes_hold_the_finished_ones(parts: list[dict[str, Any]]) -> None:
