@@ -1,7 +1,8 @@
 import numpy as np
+import numpy.typing as npt
 import pytest
 
-from app.view.camera import VIEWS, Camera, Picture
+from app.view.camera import VIEWS, Camera, Picture, corners
 from app.view.clearance_lines import clearance_lines, lines_to_draw
 from app.view.dimension_lines import dimension_lines
 from app.view.line_choice import Drawn, chosen
@@ -11,11 +12,18 @@ from tests.app.view.sample_bed import SampleBed
 PICTURE = Picture(1000, 700)
 
 
+def seen_by(
+    camera: Camera, bed: SampleBed, scene: Scene
+) -> tuple[dict[str, Drawn], npt.NDArray[np.float64]]:
+    """The lines by their group, and the corners of the bed, as a fitted camera sees them."""
+    box = corners(scene.bounds)  # type: ignore[arg-type]
+    fitted = camera.fitted(box, PICTURE, 1.3)
+    lines = chosen(dimension_lines(bed), fitted, PICTURE, scene.bounds)  # type: ignore[arg-type]
+    return {each.dimension.group: each for each in lines}, fitted.project(box, PICTURE)
+
+
 def drawn_from(view: str, bed: SampleBed, scene: Scene) -> dict[str, Drawn]:
-    low, high = scene.bounds
-    camera = Camera().turned_to(view).fitted(np.array((low, high)), PICTURE, 1.3)
-    lines = chosen(dimension_lines(bed), camera, PICTURE, scene.bounds)  # type: ignore[arg-type]
-    return {each.dimension.group: each for each in lines}
+    return seen_by(Camera().turned_to(view), bed, scene)[0]
 
 
 def test_every_line_is_as_long_as_its_number_says(bed: SampleBed) -> None:
@@ -37,13 +45,24 @@ def test_each_dimension_is_drawn_once(bed: SampleBed, scene: Scene) -> None:
     }
 
 
-@pytest.mark.parametrize("view", ["corner", "left", "right", "head", "foot"])
-def test_heights_stand_beside_the_bed(view: str, bed: SampleBed, scene: Scene) -> None:
-    drawn = drawn_from(view, bed, scene)
+@pytest.mark.parametrize("azimuth", range(-170, 181, 25))
+def test_heights_stand_beside_the_bed_from_wherever_it_is_seen(
+    azimuth: int, bed: SampleBed, scene: Scene
+) -> None:
+    camera = Camera(azimuth=azimuth, elevation=20)
 
-    middle = PICTURE.width / 2
-    for name in ("rail_top", "head.end_height_built"):
-        assert abs(drawn[name].line[:, 0] - middle).min() > 0.2 * PICTURE.width
+    drawn, outline = seen_by(camera, bed, scene)
+
+    for name in ("rail_top", "sleeping_height", "head.end_height_built"):
+        x = drawn[name].line[:, 0]
+        assert x.max() < outline[:, 0].min() or x.min() > outline[:, 0].max()
+
+
+def test_width_and_length_are_written_on_the_near_sides(bed: SampleBed, scene: Scene) -> None:
+    drawn, _ = seen_by(Camera(azimuth=130, elevation=20), bed, scene)  # from the head, on the left
+
+    assert drawn["bed_width"].dimension.start[1] == bed["bed_length"]
+    assert drawn["bed_length"].dimension.start[0] < 0
 
 
 def test_a_line_that_runs_away_from_the_eye_is_left_out(bed: SampleBed, scene: Scene) -> None:
