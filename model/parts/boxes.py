@@ -67,7 +67,7 @@ def box_near_sides(
     cuts = box_make.side(size, Face.FACE)
     return (
         _side(
-            "box side, near",
+            "box side",
             at,
             box_places,
             size,
@@ -101,7 +101,7 @@ def box_far_sides(
     cuts = box_make.side(size, Face.BACK)
     return (
         _side(
-            "box side, far", at, box_far_side_places, size, cuts, frame, box_sheet, row_name,
+            "box side", at, box_far_side_places, size, cuts, frame, box_sheet, row_name,
             box_make.held_by,
         ),
     )  # fmt: skip

@@ -34,7 +34,7 @@ def near_brackets(
     screws += _into_frame(plate, leaf, bracket_width, bracket_screw_near, -1.0, NEAR_END)
     return (
         Part(
-            name="angle bracket, near end",
+            name="angle bracket",
             assembly="under the bed",
             length=bracket_leaf,
             width=bracket_leaf,
@@ -73,7 +73,7 @@ def far_brackets(
     screws += _into_frame(leaf - plate, leaf, bracket_width, bracket_screw_far, 1.0, FAR_END)
     return (
         Part(
-            name="angle bracket, far end",
+            name="angle bracket",
             assembly="under the bed",
             length=bracket_leaf,
             width=bracket_leaf,

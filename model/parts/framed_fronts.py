@@ -37,12 +37,12 @@ def front_stiles(
     """The stiles of a framed front run its full height and are grooved for rails and panel."""
     size = (front_height, front_stile_width, front_thickness)
     made = []
-    sides = (("near", framed_places, Face.UPPER), ("far", front_far_stile_places, Face.LOWER))
-    for name, places, edge in sides if framed_places else ():
+    sides = ((framed_places, Face.UPPER), (front_far_stile_places, Face.LOWER))
+    for places, edge in sides if framed_places else ():
         cut = middle_groove(size, edge, width=front_groove_width, depth=front_groove_depth)
         made.append(
             Part(
-                name=f"front stile, {name}",
+                name="front stile",
                 assembly="fronts",
                 length=front_height,
                 width=front_stile_width,
@@ -79,17 +79,17 @@ def front_rails(
     """The rails of a framed front go into the stiles' grooves with stub tenons."""
     size = (front_rail_length, front_stile_width, front_thickness)
     made = []
-    rails = (("lower", front_bottom, Face.UPPER), ("upper", front_upper_rail_bottom, Face.LOWER))
+    rails = ((front_bottom, Face.UPPER), (front_upper_rail_bottom, Face.LOWER))
     tenons = tuple(
         cut
         for end in (Face.NEAR, Face.FAR)
         for cut in tongue(size, end, length=front_groove_depth, thickness=front_groove_width)
     )
-    for name, bottom, edge in rails if front_rail_places else ():
+    for bottom, edge in rails if front_rail_places else ():
         cut = middle_groove(size, edge, width=front_groove_width, depth=front_groove_depth)
         made.append(
             Part(
-                name=f"front rail, {name}",
+                name="front rail",
                 assembly="fronts",
                 length=front_rail_length,
                 width=front_stile_width,

@@ -34,11 +34,11 @@ def slide_holders(
 ) -> Made:
     """The outer member of each slide is screwed to the bearer's face and stays there."""
     made = []
-    sides = (("near", slide_near_places, -1.0), ("far", slide_holder_far_places, 1.0))
-    for name, places, toward in sides if slide_near_places else ():
+    sides = ((slide_near_places, -1.0), (slide_holder_far_places, 1.0))
+    for places, toward in sides if slide_near_places else ():
         made.append(
             Part(
-                name=f"slide, outer member, {name}",
+                name="slide, outer member",
                 assembly="under the bed",
                 length=slide_closed,
                 width=slide_section,
@@ -83,13 +83,13 @@ def slide_movers(
     """The inner member of each slide is screwed to the box side and moves with it."""
     made = []
     sides = (
-        ("near", slide_mover_places, 1.0, "box_near_sides"),
-        ("far", slide_mover_far_places, -1.0, "box_far_sides"),
+        (slide_mover_places, 1.0, "box_near_sides"),
+        (slide_mover_far_places, -1.0, "box_far_sides"),
     )
-    for name, places, toward, side in sides if slide_mover_places else ():
+    for places, toward, side in sides if slide_mover_places else ():
         made.append(
             Part(
-                name=f"slide, inner member, {name}",
+                name="slide, inner member",
                 assembly="drawers",
                 length=slide_closed,
                 width=slide_section,
