@@ -88,7 +88,8 @@ def test_legs_are_in_the_way_even_of_drawers_that_pass_under_the_beam() -> None:
     [
         ((3, "half", 3, "half", 0), False),
         ((3, "full", 0, "half", 0), True),
-        ((0, "half", 2, "full", 0), True),
+        ((1, "full", 0, "half", 0), True),
+        ((0, "half", 1, "full", 0), True),
         ((0, "full", 3, "half", 0), False),
         ((3, "slide", 3, "slide", 1), True),
     ],
@@ -118,6 +119,7 @@ def test_end_cleats_give_the_beams_screws_wood_on_both_sides() -> None:
     length = beam_block_length(38, GRID)
 
     assert length == 3 * 38
+    assert beam_block_length(38.1, GRID) == 115  # 114.3: rounded up, so that none is too short
     assert beam_block_from_x(length) == -length / 2
 
 

@@ -5,16 +5,26 @@ from __future__ import annotations
 import itertools
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from model.bed import Design, solve
 from model.checks.record import Verdict
 from model.dimensions.deck import (
+    batten_bottom,
+    batten_from_x,
+    batten_gap,
+    batten_halves,
+    batten_length,
+    batten_places,
+    batten_span,
     cleat_inner_x,
     cleat_on_rail,
     cleat_overhang,
     cleat_screw_length,
+    deck_panel_from,
+    deck_panel_length,
+    deck_panel_pitch,
     deck_panel_places,
     slat_bearing_least,
     slat_clearance_built,
@@ -27,6 +37,7 @@ from model.dimensions.deck import (
     slat_screw_length,
     slat_spacer,
     slats,
+    vent_web,
 )
 from model.errors import CannotBuild
 from model.materials import wood_screw
@@ -237,3 +248,89 @@ def test_a_gauge_that_is_not_sold_long_enough_fails_its_check_and_refuses_no_bed
     said = [f for f in bed.findings if "crews of the cleat" in f.title]
     assert {f.verdict for f in said} == {Verdict.FAILS}
     assert "does not end in" in said[0].reason
+
+
+# ---------------------------------------------------------------- panels
+
+
+@given(grids, rails, st.integers(1, 6), st.floats(0, 10), st.floats(38, 150))
+def test_panels_joints_and_ends_add_up_to_the_rail(
+    grid: ShopGrid, rail: float, count: int, gap: float, post: float
+) -> None:
+    length = deck_panel_length(rail, count, gap, grid)
+    pitch = deck_panel_pitch(length, gap)
+    start = deck_panel_from(post, rail, count, pitch, gap)
+    places = deck_panel_places("panels", start, pitch, count)
+
+    foot, head = places[0] - post, post + rail - (places[-1] + length)
+
+    assert len(places) == count
+    assert foot == pytest.approx(head, abs=1e-6)
+    assert -1e-6 <= foot < count * grid.step / 2 + 1e-6
+    assert grid.holds(length)
+
+
+@given(st.floats(500, 900), st.floats(0, 10), st.floats(40, 130))
+def test_a_batten_carries_both_panels_alike(length: float, gap: float, width: float) -> None:
+    assume(gap < width)
+    places = deck_panel_places("panels", POST, deck_panel_pitch(length, gap), 3)
+
+    battens = batten_places(places, gap, width)
+
+    assert len(battens) == 2
+    for start, before, after in zip(battens, places[:-1], places[1:], strict=True):
+        under_one = before + length - start
+        under_other = start + width - after
+        assert under_one == pytest.approx(under_other, abs=1e-6)
+
+
+def test_panels_lie_one_behind_the_other() -> None:
+    assert deck_panel_places("panels", POST, 686, 3) == (POST, POST + 686, POST + 2 * 686)
+
+
+def test_battens_lie_flat_under_the_panels() -> None:
+    assert batten_bottom(341, 22) + 22 == 341
+
+
+def test_rows_of_vents_that_run_into_each_other_are_refused_by_their_number() -> None:
+    """Six rows in a panel of 343 mm lie 49 mm apart; 6 mm (1/4 in) of wood is kept between vents:
+    common practice, no source."""
+    assert vent_web("panels", 343, 6, 43) == 6
+    with pytest.raises(CannotBuild, match=r"5\.0 mm of the panel would be left") as refusal:
+        vent_web("panels", 343, 6, 44)
+
+    assert refusal.value.field == "vent_rows"
+
+
+def test_a_deck_without_vents_is_not_refused_over_them() -> None:
+    vent_web("slats", 343, 6, 60)
+    vent_web("panels", 50, 0, 60)
+
+
+def test_one_panel_needs_no_batten() -> None:
+    assert batten_places((POST,), 2, 89) == ()
+
+
+@given(grids, st.floats(300, 1100), st.floats(18, 90))
+def test_battens_fill_the_room_from_cleat_to_beam_on_both_sides(
+    grid: ShopGrid, inner: float, beam: float
+) -> None:
+    span = batten_span(inner, beam, True)
+    length = batten_length(span, grid)
+    gap = batten_gap(span, length)
+    starts = [batten_from_x(True, inner, gap) + x for x in batten_halves(True, span, beam)]
+
+    left, right = ((x, x + length) for x in starts)
+
+    assert left[0] - -inner == pytest.approx(gap, abs=1e-6)
+    assert -beam / 2 - left[1] == pytest.approx(gap, abs=1e-6)
+    assert right[0] - beam / 2 == pytest.approx(gap, abs=1e-6)
+    assert inner - right[1] == pytest.approx(gap, abs=1e-6)
+    assert -1e-6 <= gap < grid.step / 2 + 1e-6
+
+
+def test_without_a_beam_one_batten_reaches_from_cleat_to_cleat() -> None:
+    span = batten_span(745, 38, False)
+
+    assert span == 2 * 745
+    assert batten_halves(False, span, 38) == (0.0,)

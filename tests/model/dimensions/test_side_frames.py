@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from model.dimensions.side_frames import rail_wall, stile_bottom, stile_length
+from model.dimensions.side_frames import frame_shoulder, rail_wall, stile_bottom, stile_length
 from model.errors import CannotBuild
 
 
@@ -18,6 +18,18 @@ def test_a_stiles_shoulders_stand_on_both_rails() -> None:
 
     assert bottom + 25 == 65
     assert bottom + length - 25 == 65 + 233
+
+
+@pytest.mark.parametrize("bays", [((116.0,), ()), ((), (116.0,)), ((116.0,), (785.0,))])
+def test_beside_a_panel_a_tenon_keeps_out_of_the_groove(
+    bays: tuple[tuple[float, ...], tuple[float, ...]],
+) -> None:
+    assert frame_shoulder(6, 10, *bays) == 10
+    assert frame_shoulder(12, 10, *bays) == 12
+
+
+def test_without_a_panel_a_tenon_has_its_usual_shoulder() -> None:
+    assert frame_shoulder(6, 10, (), ()) == 6
 
 
 def test_a_tenon_that_leaves_too_little_bottom_rail_is_refused_by_its_width() -> None:

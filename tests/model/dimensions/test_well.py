@@ -77,6 +77,16 @@ def test_the_well_is_never_shorter_than_mattress_and_fit(chosen: dict[str, Any])
 
 
 @given(BEDS)
+def test_room_beside_the_mattress_is_told_as_built(chosen: dict[str, Any]) -> None:
+    bed = built(**chosen)
+
+    filled = bed["mattress_across"] + 2 * bed["side_fit_built"]
+
+    assert filled == pytest.approx(bed["well_width"], abs=1e-6)
+    assert bed["side_fit_built"] >= bed["side_fit"] - 1e-5
+
+
+@given(BEDS)
 def test_posts_and_what_is_between_them_add_up_to_the_beds_width(chosen: dict[str, Any]) -> None:
     bed = built(**chosen)
 
@@ -181,6 +191,10 @@ def test_rails_thicker_than_their_posts_are_refused(rail_set: RailSet) -> None:
         rail_set_back(rail_set, 0, 40, 45, GRID)
 
     assert refusal.value.field == "frame_stock"
+
+
+def test_a_rail_as_thick_as_its_post_stands_flush() -> None:
+    assert rail_set_back("flush", 6, 40, 40, GRID) == 0
 
 
 def test_rails_set_back_out_of_their_posts_are_refused() -> None:

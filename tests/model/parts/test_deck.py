@@ -61,6 +61,7 @@ def test_slats_lie_flat_across_the_bed_on_both_cleats() -> None:
     assert part.lies == "uvz"
     assert part.at[2] == 340
     assert [hold.by for hold in part.held] == ["left.cleat", "right.cleat"]
+    assert all(hold.knock_down and not hold.glued for hold in part.held)
 
 
 def test_slat_screws_go_down_into_the_middle_of_each_cleat() -> None:
