@@ -162,13 +162,13 @@ class FacesItem(Item):
 class EdgesItem(Item):
     """Lines of one pixel. Drawn through everything, they show where a hidden piece is."""
 
-    def __init__(self, order: int, is_through: bool = False) -> None:
+    def __init__(self, order: int, is_through: bool = False, is_solid: bool = False) -> None:
         super().__init__(order)
-        self.is_through = is_through
+        self.is_through, self.is_solid = is_through, is_solid
 
     def draw(self, used: QOpenGLShaderProgram) -> None:
         (GL.glDisable if self.is_through else GL.glEnable)(GL.GL_DEPTH_TEST)
-        GL.glEnable(GL.GL_BLEND)
+        (GL.glDisable if self.is_solid else GL.glEnable)(GL.GL_BLEND)
         GL.glDepthMask(False)
         used.setUniformValue("u_mvp", self.mvpMatrix())
         GL.glDrawArrays(GL.GL_LINES, 0, self.corners)

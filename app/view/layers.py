@@ -33,7 +33,7 @@ class BedLayers:
     """Solid faces and edges, ghosts, and the outline of what is selected."""
 
     def __init__(self) -> None:
-        self.faces, self.edges = FacesItem(0), EdgesItem(10)
+        self.faces, self.edges = FacesItem(0), EdgesItem(10, is_solid=True)
         self.ghosts, self.ghost_edges = FacesItem(20, is_ghost=True), EdgesItem(30)
         self.outline = EdgesItem(40, is_through=True)
         self.items: tuple[Item, ...] = (
