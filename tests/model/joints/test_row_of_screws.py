@@ -44,6 +44,12 @@ def test_one_screw_fewer_would_leave_them_too_far_apart(run: float, spacing: flo
     assert gaps == 1 or (run - 80) / (gaps - 1) > spacing
 
 
+def test_a_run_that_the_spacing_divides_gets_no_screw_too_many() -> None:
+    """Three times 150 mm are four screws, also when the run was reckoned in inches."""
+    for run in (450.0, 450.0 + 1e-10, 0.1 * 3 * 1500):
+        assert len(row((run + 80, 38.0, 30.0))[1]) == 4
+
+
 def test_the_outer_screws_stand_clear_of_both_ends() -> None:
     _, screws = row()
 

@@ -9,7 +9,7 @@ import pytest
 from model.frame import end_frame_at
 from model.materials import material
 from model.part import Part
-from model.parts.beam import beam_leg_pieces, beam_pieces
+from model.parts.beam import beam_leg_pieces, beam_packer_pieces, beam_pieces
 from model.parts.beam_block import beam_block
 
 POPLAR = material("yellow_poplar")
@@ -81,6 +81,40 @@ def test_a_leg_is_as_thick_as_its_beam_and_stands_under_it() -> None:
 
 def test_without_places_there_are_no_legs() -> None:
     assert beam_leg_pieces((), -19.0, 276.0, 64.0, 38.0, POPLAR) == ()
+
+
+def packers(**changes: Any) -> tuple[Part, ...]:
+    needs = {
+        "packer_places": (400.0, 1000.0, 1600.0), "beam_rests_on_bearers": False,
+        "beam_from_x": -19.0, "bearer_top": 236.0, "packer_height": 40.0, "bearer_stock": 19.05,
+        "beam_stock": 38.0, "bearer_wood": POPLAR,
+    }  # fmt: skip
+    return beam_packer_pieces(**(needs | changes))
+
+
+def test_a_packer_stands_on_every_bearer_and_reaches_the_beam() -> None:
+    (packer,) = packers()
+    (beam,) = beams(beam="bearers")
+
+    assert [packer.at[1] + place.v for place in packer.places] == [400, 1000, 1600]
+    assert packer.at[2] == 236
+    assert packer.at[2] + packer.length == beam.at[2]
+    assert packer.lies[0] == "z"
+
+
+def test_packers_stay_on_the_bearers_when_the_beam_is_taken_off() -> None:
+    """The deck comes out before the bed is carried."""
+    (packer,) = packers()
+
+    on_bearers, under_beam = packer.held
+    assert on_bearers.by == "left.bearers|right.bearers"
+    assert not on_bearers.knock_down
+    assert (under_beam.by, under_beam.knock_down) == ("beam_pieces", True)
+
+
+def test_a_beam_right_on_the_bearers_needs_no_packers() -> None:
+    assert packers(beam_rests_on_bearers=True) == ()
+    assert packers(packer_places=()) == ()
 
 
 def test_end_cleats_are_glued_to_the_end_rails_and_carry_the_beam() -> None:

@@ -103,6 +103,7 @@ def test_deck_panels_lie_one_behind_the_other_on_both_cleats() -> None:
     assert part.size == (LENGTH, 684, 18)
     assert [part.at[1] + place.v for place in part.places] == [66, 752]
     assert [hold.by for hold in part.held] == ["left.cleat", "right.cleat"]
+    assert all(hold.knock_down for hold in part.held)
 
 
 def test_deck_panels_are_vented_unless_no_rows_were_chosen() -> None:
