@@ -2,8 +2,8 @@
 
 from typing import Literal
 
-from model.brief.declare import length, option
-from model.units import Mm
+from model.brief.declare import length, measured, option
+from model.units import Measured, Mm
 
 HeightFrom = Literal["rail height", "opening height", "sleeping height"]
 
@@ -25,6 +25,7 @@ class Heights:
         why_most="A higher drawer is a chest.",
         help="Height of the drawer openings, where it is fixed.",
     )  # fmt: skip
+    opening_height_measured: Measured = measured("the opening's height", least=40, most=500)
     wished_sleeping_height: Mm = length(
         609.6, least=300, most=1000, why_least="Lower is a mattress on the floor.",
         why_most="Higher needs a ladder.",

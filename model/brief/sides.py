@@ -2,8 +2,8 @@
 
 from typing import Literal
 
-from model.brief.declare import count, length, option
-from model.units import Count, Mm
+from model.brief.declare import count, length, measured, option
+from model.units import Count, Measured, Mm
 
 SideKind = Literal["drawer", "plain", "closed frame", "dummy"]
 DepthKind = Literal["full", "half", "slide"]
@@ -33,6 +33,7 @@ class Row:
         why_most="Narrower drawers hold nothing.",
         help="Drawers in the row; on a closed or dummy side, bays of its frame.",
     )  # fmt: skip
+    opening_width_measured: Measured = measured("the opening's width", least=100, most=2200)
     depth: DepthKind = option("half", help="Across the bed, half of it, or as long as the slide.")
     room: Mm = length(
         1016, least=0, most=3000, why_least="The bed stands against a wall.",

@@ -3,7 +3,7 @@
 from model.brief.heights import HeightFrom
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Mm, ShopGrid
+from model.units import Measured, Mm, ShopGrid
 
 
 @rule
@@ -34,10 +34,17 @@ def rail_top(
 
 
 @rule
-def opening_height(rail_top: Mm, frame_height_least: Mm, grid: ShopGrid) -> Mm:
-    """The opening is what floor gap and rails leave; what the grid leaves over widens the floor
-    gap.
+def opening_height(
+    rail_top: Mm,
+    frame_height_least: Mm,
+    grid: ShopGrid,
+    opening_height_measured: Measured = None,
+) -> Mm:
+    """The opening is what floor gap and rails leave, or what was measured; the rest widens the
+    floor gap.
     """
+    if opening_height_measured is not None:
+        return opening_height_measured
     return grid.down(rail_top - frame_height_least)
 
 

@@ -4,8 +4,9 @@ foot.
 
 from model.errors import CannotBuild
 from model.rules import rule
-from model.units import Count, Mm, Places, ShopGrid, Spans
+from model.units import Count, Measured, Mm, Places, ShopGrid, Spans
 
+LEAST_END_STILE = 20.0  # mm: a narrower one splits; common practice, no source
 LEAST_OPENING = 120.0  # mm: a hand with something in it; common practice, no source
 
 
@@ -22,8 +23,18 @@ def clear_length(row_run: Mm, end_stile_least: Mm, mid_stile: Mm, bays: Count) -
 
 
 @rule
-def opening_width(clear_length: Mm, bays: Count, drawers: Count, grid: ShopGrid) -> Mm:
-    """Openings are alike, so that one spacer and one box size serve the whole row."""
+def opening_width(
+    clear_length: Mm,
+    bays: Count,
+    drawers: Count,
+    grid: ShopGrid,
+    opening_width_measured: Measured = None,
+) -> Mm:
+    """Openings are alike, so that one spacer and one box size serve the whole row; once measured,
+    boxes follow what was built.
+    """
+    if bays and opening_width_measured is not None:
+        return opening_width_measured
     width = grid.down(clear_length / bays) if bays else 0.0
     if bays and width < LEAST_OPENING:
         raise CannotBuild(
@@ -43,7 +54,12 @@ def mid_stiles_width(bays: Count, mid_stile: Mm) -> Mm:
 @rule
 def end_stiles_width(row_run: Mm, bays: Count, opening_width: Mm, mid_stiles_width: Mm) -> Mm:
     """The two end stiles share what rounding the openings left over."""
-    return row_run - bays * opening_width - mid_stiles_width
+    left = row_run - bays * opening_width - mid_stiles_width
+    if bays and left < 2 * LEAST_END_STILE:
+        raise CannotBuild(
+            "opening_width_measured", "Openings this wide leave no end stiles beside them."
+        )
+    return left
 
 
 @rule

@@ -44,3 +44,13 @@ def rail_wall(
             f"(40 mm is the least).",
         )
     return wall
+
+
+@rule
+def frame_clears_floor(is_framed: bool, frame_bottom: Mm) -> bool:
+    """A face frame ends above the floor, however high its opening was measured."""
+    if is_framed and frame_bottom < 0:
+        raise CannotBuild(
+            "opening_height_measured", "Under an opening this high the frame would meet the floor."
+        )
+    return True

@@ -13,12 +13,13 @@ from model.dimensions import heights
 from model.dimensions.heights import cleat_bottom, opening_height, rail_top, sleeping_height
 from model.errors import CannotBuild
 from model.rules import Chapter, Dimensions, RuleBook
-from model.units import GRIDS, Mm, ShopGrid
+from model.units import GRIDS, Measured, Mm, ShopGrid
 
 GRID = GRIDS["1 mm"]
 INCH = 25.4
 
 NEEDS = {
+    "opening_height_measured": Measured,
     "height_from": HeightFrom,
     "grid": ShopGrid,
     **dict.fromkeys(("rail_height", "wished_opening_height", "wished_sleeping_height"), Mm),
@@ -34,7 +35,7 @@ def stacked(grid: ShopGrid = GRID, **changes: Any) -> Dimensions:
         "height_from": "rail height", "rail_height": 400, "wished_opening_height": 200,
         "wished_sleeping_height": 610, "top_rail_width": 102, "bottom_rail_width": 45,
         "floor_gap": 20, "recess": 40, "deck_thickness": 19.05, "mattress_high": 254,
-        "cleat_width": 38,
+        "cleat_width": 38, "opening_height_measured": None,
     }  # fmt: skip
     chosen |= changes
     cut = ("top_rail_width", "bottom_rail_width", "recess", "cleat_width")

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from model.bed import Design, solve
 from model.dimensions import layout
 from model.dimensions.layout import (
     LEAST_OPENING,
@@ -18,10 +19,11 @@ from model.dimensions.layout import (
 )
 from model.errors import CannotBuild
 from model.rules import Chapter, Dimensions, RuleBook
-from model.units import GRIDS, Count, Mm, ShopGrid
+from model.units import GRIDS, Count, Measured, Mm, ShopGrid
 
 GRID = GRIDS["1 mm"]
 NEEDS = {
+    "opening_width_measured": Measured,
     "grid": ShopGrid,
     **dict.fromkeys(("bays", "drawers"), Count),
     **dict.fromkeys(("run_from", "run_to", "row_from", "blind_bay"), Mm),
@@ -46,7 +48,7 @@ def laid_out(
             "grid": grid, "bays": bays, "drawers": bays, "run_from": run_from,
             "run_to": run_from + grid.up(run), "row_from": run_from + grid.near(corner),
             "blind_bay": max(grid.near(corner) - least, 0.0), "end_stile_least": least,
-            "mid_stile": mid,
+            "mid_stile": mid, "opening_width_measured": None,
         }
     )  # fmt: skip
 
@@ -230,3 +232,34 @@ def test_the_refused_number_of_drawers_is_the_one_of_its_own_row() -> None:
 
 def test_no_bays_no_spans_whatever_the_corner() -> None:
     assert stile_spans(0, 66, 400, 50, (), 0, 516, 2000) == ()
+
+
+def test_boxes_follow_an_opening_that_was_measured() -> None:
+    """Built a little narrow: the box gives way, and the end stiles are what they came out as."""
+    plain = solve(Design())
+    asked = plain["left.opening_width"] - 1.5
+
+    bed = solve(Design().with_choices({"left.opening_width_measured": asked}))
+
+    assert bed["left.opening_width"] == asked
+    assert bed["left.box_width"] < plain["left.box_width"]
+    assert bed["right.box_width"] == plain["right.box_width"]
+    stiles = bed["left.first_end_stile"] + bed["left.last_end_stile"]
+    assert stiles == pytest.approx(bed["left.row_run"] - 3 * asked - 2 * bed["mid_stile"])
+
+
+def test_a_measured_height_is_what_boxes_are_sized_by() -> None:
+    plain = solve(Design())
+    asked = plain["opening_height"] - 3
+
+    bed = solve(Design().with_choices({"opening_height_measured": asked}))
+
+    assert bed["opening_height"] == asked
+    assert bed["box_height"] < plain["box_height"]
+
+
+def test_a_measured_opening_that_leaves_no_stiles_is_refused_beside_its_field() -> None:
+    with pytest.raises(CannotBuild) as refusal:
+        solve(Design().with_choices({"left.opening_width_measured": 700}))
+
+    assert refusal.value.field == "left.opening_width_measured"
