@@ -52,6 +52,11 @@ def test_floating_point_dust_fails_nothing() -> None:
     assert at_least(-1e-9, 0).verdict is Verdict.HOLDS
 
 
+def test_both_ends_of_a_band_hold_where_nothing_is_tight() -> None:
+    assert between(25, 25, 76).verdict is between(76, 25, 76).verdict is Verdict.HOLDS
+    assert between(75, 25, 76, tight=3).verdict is Verdict.TIGHT
+
+
 def test_a_band_shows_the_end_that_is_nearer() -> None:
     assert between(30, 25, 76).limit == 25
     assert between(70, 25, 76).limit == 76
