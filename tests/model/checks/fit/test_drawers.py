@@ -162,6 +162,7 @@ def test_a_bottom_that_tears_out_of_its_groove_is_told() -> None:
     """A groove of half the side is the deepest: a router teacher's page."""
     assert verdict(bottom_groove_wall(1, 12.0, 6.5)) is Verdict.FAILS
     assert verdict(bottom_groove_wall(1, 12.0, 6.0)) is Verdict.HOLDS
+    assert verdict(bottom_groove_wall(1, 9.0, 4.5)) is Verdict.HOLDS
     assert verdict(bottom_in_groove(1, 3.0, 0.8)) is Verdict.FAILS
     assert verdict(bottom_in_groove(1, 5.0, 0.8)) is Verdict.HOLDS
 

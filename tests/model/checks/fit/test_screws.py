@@ -52,6 +52,13 @@ def test_a_screw_that_ends_in_the_air_fails_however_far_it_is_from_a_face() -> N
 
 def test_a_screw_that_comes_out_at_the_side_fails() -> None:
     assert only(point(50.0, has_walls=False)).verdict is Verdict.FAILS
+    assert only(point(50.0, has_walls=False, wanted=0.4)).verdict is Verdict.FAILS
+
+
+def test_a_screw_into_the_very_first_piece_of_a_bed_is_a_screw_into_wood() -> None:
+    finding = only(point(8.0, into=0))
+
+    assert (finding.verdict, finding.value) == (Verdict.HOLDS, 8)
 
 
 def test_of_alike_screws_the_worst_is_told() -> None:

@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 
 from model.checks.fit.stock import (
+    bottom_sheet_thickness,
     box_sheet_thickness,
     deck_sheet_as_sold,
+    front_sheet_thickness,
     mattress_size,
     sheet_thickness,
 )
@@ -42,7 +44,7 @@ def test_neither_the_name_nor_the_usual_size_of_a_sheet_is_another_sheets(typed:
     assert verdict(sheet_thickness(typed, None, QUARTER)) is Verdict.NOTE
 
 
-@pytest.mark.parametrize("typed", [9.0, 12.0, 3.0])
+@pytest.mark.parametrize("typed", [9.0, 12.0, 3.0, 4.1, 7.5])  # 1 mm beside either size
 def test_a_thickness_that_is_neither_fails_until_it_was_measured(typed: float) -> None:
     finding = sheet_thickness(typed, None, QUARTER)
 
@@ -56,7 +58,9 @@ def test_solid_wood_has_no_sheet_to_measure() -> None:
 
 
 def test_a_bed_without_drawers_has_no_box_sheet() -> None:
-    assert box_sheet_thickness(False, 12.0, None, THREE_QUARTERS) is None
+    for asked in (box_sheet_thickness, bottom_sheet_thickness, front_sheet_thickness):
+        assert asked(False, 18.0, None, THREE_QUARTERS) is None
+        assert verdict(asked(True, 18.0, None, THREE_QUARTERS)) is Verdict.NOTE
 
 
 def test_a_deck_of_slats_has_no_deck_sheet() -> None:
@@ -68,3 +72,4 @@ def test_a_mattress_that_nobody_measured_is_noted() -> None:
     """Box spring and mattress "vary from any standard": a furniture forum, 2013."""
     assert mattress_size(60 * INCH, None).verdict is Verdict.NOTE
     assert mattress_size(61 * INCH, 61 * INCH).verdict is Verdict.HOLDS
+    assert mattress_size(61 * INCH, 61 * INCH).margin == 0  # what was measured is the size
