@@ -47,7 +47,8 @@ def _overall(bed: Bed) -> dict[str, Any]:
     """What the wood of the bed fills with its drawers closed: no pulls, no mattress."""
     wood = [piece for mark in bed.marks for piece in mark.pieces]
     low, high = (bound[wood] for bound in bed.pieces.bounds)
-    width, length, height = np.round(high.max(axis=0) - low.min(axis=0), 6)
+    width, length, _ = np.round(high.max(axis=0) - low.min(axis=0), 6)
+    height = high[:, 2].max()  # from the floor, glides and all
     return {"length": number(length), "width": number(width), "height": number(height)}
 
 

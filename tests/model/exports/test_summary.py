@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 import math
+from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -25,6 +27,15 @@ def test_sizes_counts_and_verdicts_are_told(small_bed: Any, tmp_path: Path) -> N
     assert told["cost"] is None
     assert told["checks"] == {"fails": 1, "tight": 0, "note": 0, "holds": 1}
     assert (told["counts"]["pieces"], told["counts"]["hardware"]) == (6, 1)
+
+
+def test_the_height_is_from_the_floor_with_glides_under_the_posts(
+    small_bed: Any, bed_with: Callable[..., Any]
+) -> None:
+    (post,) = small_bed.parts["head.posts"]
+    lifted = replace(post, at=(*post.at[:2], 5.0))  # the lowest wood, on glides of 5 mm
+
+    assert summary.summary(bed_with(head_posts=(lifted,)))["overall"]["height"] == 605
 
 
 def test_weights_follow_from_wood_and_density(small_bed: Any) -> None:
