@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import QCoreApplication, QEvent, QTimer, Signal
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -141,8 +141,12 @@ class ChoicesPane(QWidget):
         field = self.field(name)
         field.input().setFocus()
         self._help_for(name)
-        # after the heading's fields have been laid out
-        QTimer.singleShot(0, field, lambda: self._scroll.ensureWidgetVisible(field, 0, 60))
+        QTimer.singleShot(0, field, lambda: self._bring_into_view(field))
+
+    def _bring_into_view(self, field: Field) -> None:
+        # Fields that were just made lie in layouts within layouts, each laid out by its own event.
+        QCoreApplication.sendPostedEvents(None, QEvent.Type.LayoutRequest.value)
+        self._scroll.ensureWidgetVisible(field, 0, 60)
 
     def _make(self, group: Group) -> None:
         group.make(self._unit, lambda name: self._values.get(name, self._choices[name].default))

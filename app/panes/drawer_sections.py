@@ -12,8 +12,8 @@ if TYPE_CHECKING:
 
 # Before the left side the foot is at one's right hand: u, which runs to the head, goes leftwards.
 TITLES = {
-    "left": "From the front, foot at the right",
-    "right": "From the front, foot at the left",
+    "left": "From the front, foot at right",
+    "right": "From the front, foot at left",
     "foot": "From the front, right side at the right",
 }
 
@@ -37,7 +37,7 @@ def drawer_sections(bed: Bed, row: str, drawer: int) -> tuple[Drawing, Drawing]:
             TITLES[row], view.front(), gaps_of(front, numbers), *view.front_window(), row == "left"
         ),
         Drawing(
-            "Through the middle, front at the left",
+            "Through the middle, front at left",
             view.side(),
             gaps_of(side, numbers),
             *view.side_window(),

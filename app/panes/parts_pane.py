@@ -47,7 +47,7 @@ class PartsPane(QWidget):
         self._stack = QStackedWidget()
         self._switch = QButtonGroup(self)
         self._is_told = False  # a row follows the bed's pick: do not tell the bed again
-        self._fitted = False
+        self._fitted_unit = ""  # headings and cells of another unit need other widths
         self._lay_out()
         for table in (self.parts, self.hardware):
             table.row_chosen.connect(self._chosen)
@@ -98,10 +98,10 @@ class PartsPane(QWidget):
         self.parts.choose(lambda record: record.mark == mark)
         self.hardware.choose(lambda record: record.code == code)
         self._is_told = False
-        if not self._fitted and bed.marks:
+        if unit != self._fitted_unit and bed.marks:
             self.parts.fit_columns()
             self.hardware.fit_columns()
-            self._fitted = True
+            self._fitted_unit = unit
         self._count()
 
     def words_for(self, piece: int, label: str) -> str:

@@ -58,7 +58,11 @@ class SectionView(QWidget):
         if self.drawing is None:
             return
         painter.setPen(QColor(FAINT))
-        painter.drawText(QRectF(ROOM, 0, self.width(), TITLE), 0, self.drawing.title)
+        room = self.width() - 2 * ROOM
+        title = painter.fontMetrics().elidedText(
+            self.drawing.title, Qt.TextElideMode.ElideRight, int(room)
+        )
+        painter.drawText(QRectF(ROOM, 0, room, TITLE), 0, title)
         painter.save()
         painter.setClipRect(self._rect(self.drawing.low, self.drawing.high).adjusted(-1, -1, 1, 2))
         for patch in self.drawing.patches:

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 from app.view.camera import VIEWS, Camera, Picture, corners
 from app.view.clearance_lines import lines_to_draw
 from app.view.drawer_slide import DrawerSlide
+from app.view.framing import Frame, Framing
 from app.view.hand import Hand
 from app.view.items import BackdropItem
 from app.view.line_choice import chosen
@@ -29,7 +30,6 @@ from app.view.steering import SteeredCanvas
 if TYPE_CHECKING:
     from model.bed import Bed
 
-FIT = 1.10  # leaves some air round the bed
 BESIDE = np.array((260.0, 220.0, 0.0))  # mm: and room for dimension lines
 
 
@@ -53,6 +53,7 @@ class BedView(QWidget):
         self._hand: Hand | None = None
         self.canvas = self._made_canvas()
         self._wants_fit = True
+        self._framing = Framing()
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(self.canvas or _placeholder(self.tr(NO_OPENGL)))
@@ -61,9 +62,16 @@ class BedView(QWidget):
     # ------------------------------------------------------------ what to show
 
     def show_bed(self, bed: Bed, mesh: Any = None) -> None:
-        """Show a bed; the camera stays, but for the first one. `mesh`: where it is at hand."""
+        """Show a bed; the camera stays, but for the first one and one that it would cut off.
+
+        `mesh`: where it is at hand.
+        """
         self.bed = bed
         self.stage.show(scene_of(bed, mesh))
+        if self.canvas is not None and not self._wants_fit:
+            frame = self._frame(self.canvas.picture)
+            if frame.shows(self.canvas.camera, box=-1):
+                self._framing.accept(frame)
         self._refresh()
 
     def select(self, pieces: Iterable[int]) -> None:
@@ -129,6 +137,8 @@ class BedView(QWidget):
 
     def _drawer_moved(self, drawer: str, share: float) -> None:
         self.stage.move({drawer: share})
+        if self.canvas is not None:
+            self._framing.accept(self._frame(self.canvas.picture))
         self._refresh()
         self.drawer_moved.emit(drawer, share)
 
@@ -152,10 +162,24 @@ class BedView(QWidget):
     def _fitted(self, camera: Camera, picture: Picture | None = None) -> Camera:
         if self.stage.scene is None or self.canvas is None:
             return camera
-        points = corners(self.stage.bounds)
-        if self._has_dimensions and not self.stage.apart:
-            points = np.concatenate((points, points + BESIDE * np.sign(points - points.mean(0))))
-        return camera.fitted(points, picture or self.canvas.picture, FIT)
+        return self._frame(picture or self.canvas.picture).fitted(camera)
+
+    def _frame(self, picture: Picture) -> Frame:
+        """The bed, and the room that its dimension lines take."""
+        bed = corners(self.stage.bounds)
+        room = bed + BESIDE * np.sign(bed - bed.mean(0))
+        is_measured = self._has_dimensions and not self.stage.apart
+        return Frame(picture, (np.concatenate((bed, room)) if is_measured else bed, bed))
+
+    def _keep_whole(self) -> None:
+        """Keep in the picture what was wholly in it, when the bed or the picture changes."""
+        if self.canvas is None or self.stage.scene is None or self.canvas.is_gliding:
+            return
+        frame = self._frame(self.canvas.picture)
+        if self._wants_fit:
+            self._wants_fit = False
+            self.canvas.camera = frame.fitted(self.canvas.camera)
+        self.canvas.camera = self._framing.kept(self.canvas.camera, frame)
 
     # ------------------------------------------------------------ pictures
 
@@ -165,6 +189,7 @@ class BedView(QWidget):
         """The picture at any size, from a fixed view or as it is; a null image without OpenGL."""
         if self.canvas is None:
             return QImage()
+        self._keep_whole()
         kept = self.canvas.camera
         if view is not None:
             self.canvas.camera = self._fitted(kept.turned_to(view), Picture(width, height))
@@ -194,9 +219,7 @@ class BedView(QWidget):
     def _prepare(self) -> None:
         if self.canvas is None or self.stage.scene is None:
             return
-        if self._wants_fit:
-            self._wants_fit = False
-            self.canvas.camera = self._fitted(self.canvas.camera)
+        self._keep_whole()
         self.canvas.hold(self.stage.bounds)
         self.stage.prepare(self.canvas.camera.axes[2])
 
@@ -213,7 +236,7 @@ class BedView(QWidget):
         scene, bed = self.stage.scene, self.bed
         if bed is None or scene is None or not self._has_dimensions or self.stage.apart > 0:
             return ()
-        lines = lines_to_draw(bed, self.selected, any(self.stage.open.values()))
+        lines = lines_to_draw(bed, self.selected, self.stage.reach)
         drawn = chosen(lines, camera, picture, scene.bounds)
         return DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
 

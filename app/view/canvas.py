@@ -74,6 +74,11 @@ class Canvas(GLViewWidget):
         self._glide_time.start()
         self._glide.start()
 
+    @property
+    def is_gliding(self) -> bool:
+        """Whether the camera is on its way."""
+        return self._glide.isActive()
+
     def _glide_on(self) -> None:
         share = min(self._glide_time.elapsed() / GLIDE, 1.0)
         if share >= 1:

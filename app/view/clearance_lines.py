@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from typing import TYPE_CHECKING
 
-from app.view.dimension_lines import ROWS, Dimension3D, dimension_lines, known
+from app.view.dimension_lines import NOWHERE, ROWS, Dimension3D, dimension_lines, known
+from app.view.scene import OUTWARD
 
 if TYPE_CHECKING:
     from model.bed import Bed
@@ -14,13 +15,27 @@ MOST = 3  # selected things that are measured at once; more arrows than that say
 
 
 def lines_to_draw(
-    bed: Bed, selected: Collection[int], has_open_drawer: bool
+    bed: Bed, selected: Collection[int], reach: Mapping[str, float]
 ) -> tuple[Dimension3D, ...]:
-    """Clearances and dimensions; an opening's own lines make way for clearances and open fronts."""
-    clearances, dimensions = clearance_lines(bed, selected), dimension_lines(bed)
-    if clearances or has_open_drawer:
+    """Clearances and dimensions; an opening's own lines make way for clearances and open fronts.
+
+    `reach`: how far drawers stand out of each row, mm; lines on the floor run beyond them.
+    """
+    clearances = clearance_lines(bed, selected)
+    dimensions = tuple(_beyond(line, reach) for line in dimension_lines(bed))
+    if clearances or reach:
         dimensions = tuple(line for line in dimensions if not line.group.startswith("opening"))
     return clearances + dimensions
+
+
+def _beyond(line: Dimension3D, reach: Mapping[str, float]) -> Dimension3D:
+    if line.start[2] or line.end[2]:
+        return line
+    x, y, z = line.away
+    row = "foot" if y < 0 else "left" if x < 0 else "right" if x > 0 else ""
+    out_x, out_y, _ = OUTWARD.get(row, NOWHERE)
+    far = reach.get(row, 0.0)
+    return line._replace(away=(x + out_x * far, y + out_y * far, z))
 
 
 def clearance_lines(bed: Bed, selected: Collection[int]) -> tuple[Dimension3D, ...]:

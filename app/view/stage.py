@@ -60,6 +60,19 @@ class Stage:
             self._is_stale = True
 
     @property
+    def reach(self) -> dict[str, float]:
+        """How far drawers stand out of each row that has an open one, mm."""
+        found: dict[str, float] = {}
+        for drawer, way in (self.scene.travel if self.scene is not None else {}).items():
+            row, out = (
+                drawer.rpartition("-")[0],
+                self.open.get(drawer, 0.0) * float(np.abs(way).sum()),
+            )
+            if out:
+                found[row] = max(found.get(row, 0.0), out)
+        return found
+
+    @property
     def boxes(self) -> tuple[Array, Array]:
         """Lower and upper corner of each piece where it stands now."""
         assert self.scene is not None

@@ -145,8 +145,10 @@ def test_units_are_switched_everywhere_at_once(qtbot: QtBot, window: Window) -> 
     with qtbot.waitSignal(window.session.judged, timeout=20_000):
         window.strip.unit_chosen.emit("mm")
 
-    headings = window.parts.parts.sorted
-    assert headings.headerData(4, Qt.Orientation.Horizontal) == "Length, mm"
+    table = window.parts.parts
+    heading = table.sorted.headerData(6, Qt.Orientation.Horizontal)
+    assert heading == "Thickness, mm"
+    assert table.columnWidth(6) > table.horizontalHeader().fontMetrics().horizontalAdvance(heading)
     assert window.choices.field("mattress_width").line.text() == "1524 mm"
     assert "mm" in window.summary.sizes.text()
     assert "mm" in window.clearances.table.sorted.index(0, 2).data()

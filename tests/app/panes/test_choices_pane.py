@@ -119,6 +119,16 @@ def test_a_choice_named_elsewhere_gets_the_keyboard(qtbot: QtBot, pane: ChoicesP
     qtbot.waitUntil(lambda: pane.field("beam_height").input().hasFocus())
 
 
+def test_a_choice_named_elsewhere_comes_into_view(qtbot: QtBot, pane: ChoicesPane) -> None:
+    """Its group is made only now, and lies far below what is on view."""
+    pane.resize(320, 500)
+
+    pane.go_to("top_rail_width")
+
+    field = pane.field("top_rail_width")
+    qtbot.waitUntil(lambda: field.visibleRegion().boundingRect() == field.rect())
+
+
 def test_rolling_over_a_field_changes_nothing(qtbot: QtBot, pane: ChoicesPane) -> None:
     field = pane.field("mattress_pieces")
     pane.find_line.setFocus()

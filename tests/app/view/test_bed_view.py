@@ -10,6 +10,7 @@ from pytestqt.qtbot import QtBot
 
 from app.view import bed_view
 from app.view.bed_view import BedView
+from app.view.camera import corners
 from tests.app.view.sample_bed import SampleBed, sample_mesh
 
 LEFT, MIDDLE = Qt.MouseButton.LeftButton, Qt.MouseButton.MiddleButton
@@ -360,3 +361,44 @@ def test_an_export_leaves_the_numbers_on_screen_where_they_are(view: BedView) ->
     view.render_image(1600, 1200, view="head")
 
     assert view._hand.plates == on_screen != ()
+
+
+# ---------------------------------------------------------------- the whole bed
+
+
+def is_whole(view: BedView) -> bool:
+    points = corners(view.stage.bounds)
+    x, y, _ = view.canvas.camera.project(points, view.canvas.picture).T
+    picture = view.canvas.picture
+    return bool(((x >= 0) & (x <= picture.width) & (y >= 0) & (y <= picture.height)).all())
+
+
+@pytest.mark.gl
+def test_the_bed_stays_whole_when_a_banner_takes_room(view: BedView, qtbot: QtBot) -> None:
+    view.canvas.grabFramebuffer()
+    before = view.canvas.camera
+
+    view.window().resize(1000, 320)
+    qtbot.waitUntil(lambda: view.canvas.picture.height < 400)
+    view.canvas.grabFramebuffer()
+    assert is_whole(view)
+
+    view.window().resize(1000, 700)
+    qtbot.waitUntil(lambda: view.canvas.picture.height > 600)
+    view.canvas.grabFramebuffer()
+    assert view.canvas.camera == before
+
+
+@pytest.mark.gl
+@pytest.mark.parametrize(
+    "change", [lambda view: view.pull_apart(1.0), lambda view: view.pull_drawers(1.0)]
+)
+def test_the_bed_stays_whole_when_it_is_opened(
+    view: BedView, change: Callable[[BedView], None]
+) -> None:
+    view.canvas.grabFramebuffer()
+
+    change(view)
+    view.canvas.grabFramebuffer()
+
+    assert is_whole(view)

@@ -80,7 +80,7 @@ def test_openings_are_measured_on_the_side_that_is_seen(bed: SampleBed, scene: S
 def test_a_selected_drawer_shows_its_clearances_instead_of_its_opening(bed: SampleBed) -> None:
     front = [part.name for part in bed.pieces.parts].index("front")
 
-    lines = lines_to_draw(bed, [front], has_open_drawer=False)  # type: ignore[arg-type]
+    lines = lines_to_draw(bed, [front], {})  # type: ignore[arg-type]
 
     assert {each.word for each in lines if each.is_clearance} == {"side", "above", "below", "floor"}
     assert not [each for each in lines if each.group.startswith("opening")]
@@ -102,3 +102,14 @@ def test_a_gap_between_two_selected_slats_is_measured_once(bed: SampleBed, scene
 
     assert len(lines) == 4
     assert len(drawn) == 3
+
+
+def test_the_length_runs_beyond_open_drawers(bed: SampleBed) -> None:
+    def far(reach: dict[str, float], side: int) -> float:
+        lines = lines_to_draw(bed, [], reach)  # type: ignore[arg-type]
+        runs = (line.line[0][0] for line in lines if line.name == "bed_length")
+        return next(x for x in runs if x * side > 0)
+
+    assert far({"right": 700.0}, 1) == far({}, 1) + 700.0
+    assert far({"right": 700.0}, -1) == far({}, -1)
+    assert far({"left": 700.0}, -1) == far({}, -1) - 700.0
