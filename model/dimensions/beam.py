@@ -96,9 +96,7 @@ def beam_from_x(beam_stock: Mm) -> Mm:
 
 @rule
 def beam_block_length(beam_stock: Mm, grid: ShopGrid) -> Mm:
-    """An end cleat is three times as long as the beam is thick, so that its screws find wood on
-    both sides.
-    """
+    """An end cleat is thrice as long as the beam is thick: its screws find wood on both sides."""
     return grid.up(3 * beam_stock)
 
 
@@ -141,9 +139,7 @@ def beam_leg_spots(
     right_opening_places: Places,
     opening_middle: Mm,
 ) -> Places:
-    """Between drawers of half depth legs stand in the middle of the openings, clear of the
-    bearers.
-    """
+    """Between half-depth drawers legs stand in the middle of openings, clear of the bearers."""
     spots = left_opening_places if left_drawer_count else ()
     if not spots and right_drawer_count:
         spots = right_opening_places

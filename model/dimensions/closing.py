@@ -87,9 +87,7 @@ def closing_panel_plane(
     closed_bays: Places,
     blind_bays: Places,
 ) -> Mm:
-    """The panel lies in the middle of the frame's thickness, a wall of wood on both sides of its
-    groove.
-    """
+    """The panel lies mid-thickness in the frame, a wall of wood on both sides of its groove."""
     wall = snapped((frame_thickness - panel_thickness) / 2)
     if (closed_bays or blind_bays) and wall < LEAST_WALL:
         raise CannotBuild(

@@ -20,9 +20,7 @@ def cleat_inner_x(rail_inner_x: Mm, cleat_stock: Mm) -> Mm:
 def cleat_overhang(
     cleat_bottom: Mm, opening_top: Mm, left_is_framed: bool, right_is_framed: bool
 ) -> Mm:
-    """How far the cleat stays above the openings; the top rail must be as wide as recess, slat and
-    cleat.
-    """
+    """How far the cleat clears the openings; the top rail must hold recess, slat and cleat."""
     room = snapped(cleat_bottom - opening_top)
     if (left_is_framed or right_is_framed) and room < 0:
         raise CannotBuild(
@@ -96,9 +94,7 @@ def slats(
 def slat_spacer(
     deck: DeckKind, rail_length: Mm, slats: Count, slat_width: Mm, grid: ShopGrid
 ) -> Mm:
-    """One spacer serves all gaps between slats; what the grid leaves over is shared by the two end
-    gaps.
-    """
+    """One spacer serves all gaps between slats; the two end gaps share what the grid leaves."""
     gap = snapped((rail_length - slats * slat_width) / (slats - 1))
     if deck == "slats" and gap < -1e-6:
         raise CannotBuild(

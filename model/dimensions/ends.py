@@ -56,9 +56,7 @@ def end_height_built(
     low_rail_rise: Mm,
     grid: ShopGrid,
 ) -> Mm:
-    """The end is as high as wished, on the grid; a low rail, or no style, follows the side
-    rails.
-    """
+    """The end is as high as wished, on the grid; a low rail or no style follows the side rails."""
     if style == "none":
         return rail_top
     if style == "low rail":

@@ -7,9 +7,7 @@ from model.units import Count, Mm, Places
 
 @rule
 def frame() -> Frame:
-    """The foot end is laid out from its posts' outer faces inwards; the bed's length is measured
-    from there.
-    """
+    """Laid out inwards from the posts' outer faces, from which the bed's length is measured."""
     return end_frame_at(0.0, 1)
 
 

@@ -23,9 +23,7 @@ def rail_top(
     recess: Mm,
     grid: ShopGrid,
 ) -> Mm:
-    """The rail's top edge follows from the height that the maker fixed: rail, opening or
-    sleeper.
-    """
+    """The rail's top edge follows from the height the maker fixed: rail, opening or sleeper."""
     if height_from == "opening height":
         return grid.up(frame_height_least + wished_opening_height)
     if height_from == "sleeping height":
@@ -40,9 +38,7 @@ def opening_height(
     grid: ShopGrid,
     opening_height_measured: Measured = None,
 ) -> Mm:
-    """The opening is what floor gap and rails leave, or what was measured; the rest widens the
-    floor gap.
-    """
+    """The opening is what gap and rails leave, or as measured; the rest widens the floor gap."""
     if opening_height_measured is not None:
         return opening_height_measured
     return grid.down(rail_top - frame_height_least)

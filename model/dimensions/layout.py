@@ -30,9 +30,7 @@ def opening_width(
     grid: ShopGrid,
     opening_width_measured: Measured = None,
 ) -> Mm:
-    """Openings are alike, so that one spacer and one box size serve the whole row; once measured,
-    boxes follow what was built.
-    """
+    """Openings are alike, so one spacer and box size serve the row; boxes follow a measured one."""
     if bays and opening_width_measured is not None:
         return opening_width_measured
     width = grid.down(clear_length / bays) if bays else 0.0
@@ -70,9 +68,7 @@ def first_end_stile(end_stiles_width: Mm, grid: ShopGrid) -> Mm:
 
 @rule
 def last_end_stile(end_stiles_width: Mm, first_end_stile: Mm) -> Mm:
-    """An odd step of the grid goes to the end stile at the head, or at the right of the foot
-    row.
-    """
+    """An odd grid step goes to the end stile at the head, or at the right of the foot row."""
     return end_stiles_width - first_end_stile
 
 

@@ -64,9 +64,7 @@ def run_to(rail_end: Mm) -> Mm:
 def blind_bay(
     foot_drawer_count: Count, foot_row_behind: Mm, run_from: Mm, end_stile_least: Mm
 ) -> Mm:
-    """Beside drawers reached from the foot the side stays closed: a blind bay behind its own end
-    stile.
-    """
+    """Beside foot drawers the side stays closed: a blind bay behind its own end stile."""
     return foot_row_behind - run_from - end_stile_least if foot_drawer_count else 0.0
 
 

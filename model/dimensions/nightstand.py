@@ -20,7 +20,5 @@ def last_front_end(
 
 @rule
 def nightstand_clearance(nightstand_from: Mm, last_front_end: Mm) -> Mm:
-    """Between the front nearest the head and the nightstand, along the bed; below zero it stands
-    before it.
-    """
+    """From the headmost front to the nightstand, along the bed; below zero it stands before it."""
     return nightstand_from - last_front_end

@@ -97,9 +97,7 @@ def rail_inner_x(post_outer_x: Mm, rail_back_plane: Mm) -> Mm:
 
 @rule
 def well_width(rail_inner_x: Mm) -> Mm:
-    """Over the mattress's length nothing stands farther in than the side rails; posts stand beyond
-    its ends.
-    """
+    """Along the mattress nothing stands in past the side rails; posts stand beyond its ends."""
     return 2 * rail_inner_x
 
 
@@ -119,9 +117,7 @@ def well_length_least(mattress_along: Mm, end_fit: Mm) -> Mm:
 def rail_length(
     well_length_least: Mm, head_stands_in: Mm, foot_stands_in: Mm, grid: ShopGrid
 ) -> Mm:
-    """Side rails run from post to post; posts, and caps that reach over them, clear the
-    mattress.
-    """
+    """Side rails run from post to post; posts, and caps reaching over them, clear the mattress."""
     return grid.up(well_length_least + head_stands_in + foot_stands_in)
 
 

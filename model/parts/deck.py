@@ -91,9 +91,7 @@ def deck_panel_pieces(
     vent_diameter: Mm,
     vent_rows: Count,
 ) -> Made:
-    """Deck panels lie on both cleats and on the battens under their joints; vents let the mattress
-    breathe.
-    """
+    """Deck panels lie on cleats and the battens under joints; vents let the mattress breathe."""
     if not deck_panel_places:
         return ()
     size = (float(slat_length), float(deck_panel_length), float(deck_sheet_thickness))
@@ -129,9 +127,7 @@ def batten_pieces(
     batten_gap: Mm,
     slat_wood: Material,
 ) -> Made:
-    """A batten under each joint of the deck panels, screwed between the cleats, or cleat and
-    beam.
-    """
+    """A batten under each joint of the deck panels, screwed between cleats, or cleat and beam."""
     ends = ("left.cleat", "right.cleat") if len(batten_halves) == 1 else ("beam_pieces",)
     if not batten_places:
         return ()

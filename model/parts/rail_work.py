@@ -14,9 +14,7 @@ def panel_grooves(
     blind_bay: Mm,
     panel_groove_depth: Mm,
 ) -> Spans:
-    """Each closed bay has a stopped groove in both rails, which reaches into the stiles' ground as
-    the panel does.
-    """
+    """A closed bay has a stopped groove in both rails, into the stiles' ground like the panel."""
     closed = tuple((a, a + opening_width) for a in closed_bays)
     blind = tuple((a, a + blind_bay) for a in blind_bays)
     return tuple((a - panel_groove_depth, b + panel_groove_depth) for a, b in (*blind, *closed))
