@@ -1,9 +1,8 @@
 """Frames: how a side or an end of the bed is looked at while its parts are laid out.
 
 Every side and end is laid out as seen by a person who stands before it: u runs along it, v goes
-into the
-bed from the outer plane of its posts, z goes up from the floor. So left and right share their
-rules.
+into the bed from the outer plane of its posts, z goes up from the floor. So left and right share
+their rules.
 """
 
 from __future__ import annotations
@@ -27,8 +26,7 @@ class _Axes(NamedTuple):
 
 class Frame(_Axes):
     """Axes of a side or end: `along` is the bed axis that u runs along (always towards +),
-    `inward` the
-    direction of v on the other one, `outer_plane` the place of v = 0 on it, in mm.
+    `inward` the direction of v on the other one, `outer_plane` the place of v = 0 on it, in mm.
     """
 
     @cached_property

@@ -22,8 +22,7 @@ class Mended:
     """The way out of a refused design.
 
     Either one `choice` with the `range` (mm or count, both ends built) or the `keys` that work, or
-    a set of
-    `conflict`ing choices. `changes` is always a change that was built and works.
+    a set of `conflict`ing choices. `changes` is always a change that was built and works.
     """
 
     sentence: str

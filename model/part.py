@@ -1,8 +1,7 @@
 """What a part is: a stock box in its own axes, the cuts that joints make in it, and where it lies.
 
 A part's own axes are length (x), width (y), thickness (z), in mm, with the origin at a corner of
-the
-stock box. Parts are laid in a frame (see `model.frame`), whose axes are called u, v and z.
+the stock box. Parts are laid in a frame (see `model.frame`), whose axes are called u, v and z.
 """
 
 from __future__ import annotations
@@ -84,9 +83,8 @@ class Hold(NamedTuple):
     """What a piece bears on or is joined to: the name of the rule that makes the other part.
 
     `by` is looked up in the part's own scope first, as a rule's need is; `a | b` means either will
-    do;
-    "floor" is the floor. `within` is the named clearance that the joint leaves; 0 is wood on wood.
-    `knock_down` joints come apart and are never glued.
+    do; "floor" is the floor. `within` is the named clearance that the joint leaves; 0 is wood on
+    wood. `knock_down` joints come apart and are never glued.
     """
 
     by: str
@@ -101,8 +99,7 @@ class Screw(NamedTuple):
     another part.
 
     `into` names the rule of the part that takes the point, looked up like `Hold.by`; `cover` is
-    the wood
-    that must remain in front of the point.
+    the wood that must remain in front of the point.
     """
 
     kind: str

@@ -1,9 +1,8 @@
 """Named dimension rules: a rule's parameters name the dimensions it needs.
 
 A rule is a plain function marked with `@rule`. Its name is the dimension it gives, its parameters
-are
-the dimensions it takes, its first docstring line is the reason that the maker reads when asking
-why.
+are the dimensions it takes, its first docstring line is the reason that the maker reads when
+asking why.
 """
 
 from __future__ import annotations

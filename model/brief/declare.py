@@ -22,10 +22,9 @@ class Choice:
     """One thing that the maker can decide.
 
     `name` is the full name (`left.drawers`); `kind` the annotation that rules must use for it;
-    `table` maps a
-    key to its row where the choice picks from a table. `slider` marks the key ones; `cut` those
-    that a saw
-    or a fence is set to, so that rules receive them on the shop grid. Lengths are mm.
+    `table` maps a key to its row where the choice picks from a table. `slider` marks
+    the key ones; `cut` those that a saw or a fence is set to, so that rules receive them on the
+    shop grid. Lengths are mm.
     """
 
     name: str = ""

@@ -18,10 +18,8 @@ def slot(
     """A box cut let into `face` by `depth`.
 
     `first` and `second` are the (from, to) extents along the two other axes of the part, in the
-    order length,
-    width, thickness; None is the full extent. Example: on an edge, `first` runs along the length
-    and `second`
-    across the thickness.
+    order length, width, thickness; None is the full extent. Example: on an edge, `first` runs
+    along the length and `second` across the thickness.
     """
     low, high = [0.0, 0.0, 0.0], [float(s) for s in size]
     others = [axis for axis in range(3) if axis != face.axis]
