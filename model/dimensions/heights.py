@@ -37,10 +37,14 @@ def opening_height(
     frame_height_least: Mm,
     grid: ShopGrid,
     opening_height_measured: Measured = None,
+    height_from: HeightFrom = "rail height",
+    wished_opening_height: Mm = 0.0,
 ) -> Mm:
-    """The opening is what gap and rails leave, or as measured; the rest widens the floor gap."""
+    """The opening is as measured, as fixed, or what rails leave; the rest widens the floor gap."""
     if opening_height_measured is not None:
         return opening_height_measured
+    if height_from == "opening height":
+        return wished_opening_height
     return grid.down(rail_top - frame_height_least)
 
 

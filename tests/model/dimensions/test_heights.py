@@ -111,6 +111,17 @@ def test_what_a_saw_or_stop_is_set_to_lies_on_the_grid(chosen: dict[str, Any]) -
 # ---------------------------------------------------------------- which height is fixed
 
 
+def test_a_floor_gap_of_a_hair_takes_no_step_from_a_fixed_opening() -> None:
+    """Up to the grid and down again, a stack one nanometre over a step once lost a whole step."""
+    grid = GRIDS["1/16 in"]
+
+    wished = {"height_from": "opening height", "wished_opening_height": 69.85}
+    rails = {"top_rail_width": 60.325, "bottom_rail_width": 25.4}
+    bed = stacked(grid=grid, floor_gap=1e-6, **wished, **rails)
+
+    assert bed["opening_height"] == pytest.approx(69.85, abs=1e-6)
+
+
 @given(HEIGHTS)
 def test_a_fixed_opening_is_built_as_wished(chosen: dict[str, Any]) -> None:
     bed = stacked(**chosen, height_from="opening height")
