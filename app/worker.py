@@ -12,6 +12,8 @@ from typing import Any, NamedTuple
 
 from PySide6.QtCore import QObject, QRunnable, QThreadPool, Signal
 
+from app.tidying import tidy_in_this_thread
+
 log = logging.getLogger(__name__)
 
 
@@ -30,17 +32,24 @@ class _Post(QObject):
 
 
 class _Run(QRunnable):
-    def __init__(self, lane: str, job: Job, post: _Post) -> None:
+    """One job under way. It lets go of the work, which may hold panes, before it answers: the
+    window still holds it then, so that no pane is ever deleted beside the window.
+    """
+
+    def __init__(self, lane: str, work: Callable[[], Any], post: _Post) -> None:
         super().__init__()
-        self._lane, self._job, self._post = lane, job, post
+        self._lane, self._post = lane, post
+        self._work: Callable[[], Any] | None = work
 
     def run(self) -> None:
         answer: Any = None
         trouble: Exception | None = None
         try:
-            answer = self._job.work()
+            assert self._work is not None
+            answer = self._work()
         except Exception as reason:  # it is raised again, or told, in the window's own thread
             trouble = reason
+        self._work = None
         self._post.done.emit(self._lane, answer, trouble)
 
 
@@ -49,6 +58,7 @@ class Worker(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
+        tidy_in_this_thread()
         self._pool = QThreadPool(self)
         self._post = _Post(self)
         self._post.done.connect(self._take)
@@ -93,7 +103,7 @@ class Worker(QObject):
 
     def _start(self, lane: str, job: Job) -> None:
         self._running[lane] = job
-        self._pool.start(_Run(lane, job, self._post))
+        self._pool.start(_Run(lane, job.work, self._post))
 
     def _take(self, lane: str, answer: Any, trouble: Exception | None) -> None:
         job = self._running.pop(lane)
