@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from typing import Any
 
-Range = tuple[float, float]
 Names = tuple[str, ...]
 
 
@@ -48,27 +47,15 @@ class BadInput(BedError):
 class CannotBuild(BedError):
     """The choices are readable, but no bed can be built from them.
 
-    `works` is the range (mm or count) or the choices of `field` that would build, if any one change
-    does; `involved` names the other choices that are in conflict with it.
+    `involved` names the other choices that are in conflict with `field`. What would work instead is
+    not for a rule to guess: `model.mend` finds it by building.
     """
 
-    __slots__ = ("_involved", "_works")
+    __slots__ = ("_involved",)
 
-    def __init__(
-        self,
-        field: str,
-        sentence: str,
-        works: Range | Names | None = None,
-        involved: Names = (),
-    ) -> None:
+    def __init__(self, field: str, sentence: str, involved: Names = ()) -> None:
         super().__init__(field, sentence)
-        self._works = works
         self._involved = involved
-
-    @property
-    def works(self) -> Range | Names | None:
-        """The range or the choices that would build; None when no single change does."""
-        return self._works
 
     @property
     def involved(self) -> Names:
@@ -76,4 +63,4 @@ class CannotBuild(BedError):
         return self._involved
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return type(self), (self.field, self.sentence, self._works, self._involved)
+        return type(self), (self.field, self.sentence, self._involved)

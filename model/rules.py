@@ -208,7 +208,7 @@ class Dimensions:
         except LookupError:
             at_fault = refusal.field
         involved = (*refusal.involved, step.name)
-        return CannotBuild(at_fault, refusal.sentence, works=refusal.works, involved=involved)
+        return CannotBuild(at_fault, refusal.sentence, involved=involved)
 
     def __getitem__(self, name: str) -> Any:
         return self.values[name]

@@ -6,7 +6,6 @@ import re
 from typing import Any
 
 from model.brief.declare import Choice
-from model.errors import BedError, CannotBuild
 from model.units import INCH, ShopGrid, show_length
 
 YES_NO = {True: "yes", False: "no"}
@@ -93,15 +92,6 @@ def outside_text(choice: Choice, number: float, unit: str) -> str:
     shown = value_text(choice, ends[0] if end == "least" else ends[1], unit)
     given = value_text(choice, number, unit)
     return f"{given} is outside the range: the {end} is {shown}. {why}".strip()
-
-
-def refusal_text(error: BedError, choices: dict[str, Choice], unit: str) -> str:
-    """The sentence of a refusal, and the range that works in the shown unit."""
-    works = error.works if isinstance(error, CannotBuild) else None
-    sentence = in_unit(error.sentence, unit)
-    if works is None or error.field not in choices:
-        return sentence
-    return f"{sentence} {works_text(choices[error.field], works, unit)}"
 
 
 def works_text(choice: Choice, works: Any, unit: str) -> str:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject
 
-from app.fields.wording import full_label, refusal_text, value_text, within, works_text
+from app.fields.wording import full_label, in_unit, value_text, within, works_text
 from app.panes.choices_pane import ChoicesPane
 from app.panes.refusal_banner import RefusalBanner
 from model.brief import all_choices
@@ -32,10 +32,8 @@ class Wishes(QObject):
 
     def _tell(self, name: str) -> None:
         refusal, unit, known = self._session.refusals[name], self._session.unit, all_choices()
-        sentence = refusal_text(refusal.error, dict(known), unit)
+        sentence = in_unit(refusal.error.sentence, unit)
         offer = offer_text(refusal.mended, unit) if refusal.mended is not None else ""
-        if offer and offer in sentence:
-            offer = ""  # the refusal itself knew the range
         beside = f"{sentence} {offer}".strip()
         self._choices.say(name, beside)
         if self._session.is_dragging:

@@ -102,12 +102,10 @@ def bearers_behind_stiles(
     if drawer_count > 1 and 2 * bearer_across > mid_stile + 1e-6:
         raise CannotBuild(
             "mid_stile", "The stiles between openings are too narrow for two bearers each.",
-            works=(2 * bearer_across, 200.0),
         )  # fmt: skip
     if bearer_across > first_end_stile + 1e-6:
         raise CannotBuild(
             "end_stile_least", "The end stiles are too narrow for the bearers behind them.",
-            works=(bearer_across, 250.0),
         )  # fmt: skip
     return True
 

@@ -40,7 +40,6 @@ def box_height(
         raise CannotBuild(
             "opening_height",
             f"The boxes would be {max(height, 0):.0f} mm high; {LEAST_BOX:.0f} mm is the least.",
-            works=(grid.up(LEAST_BOX + box_bottom_room + box_top_room), 450.0),
         )
     return height if has_drawers else 0.0
 
@@ -88,10 +87,8 @@ def box_pocket_screw(
         return None
     try:
         screw = pocket_screw(float(box_thickness))
-    except CannotBuild as refusal:
-        raise CannotBuild(
-            "box_thickness", "The box sheet is too thin for pocket screws.", works=refusal.works
-        ) from None
+    except CannotBuild:
+        raise CannotBuild("box_thickness", "The box sheet is too thin for pocket screws.") from None
     bite = (box_thickness - COVER) / cos(radians(screw.angle_degrees))
     return replace(screw, seat_mm=max(screw.seat_mm, screw.length_mm - bite))
 
@@ -109,7 +106,6 @@ def bottom_groove_depth(
     if has_drawers and depth - bottom_room < LEAST_HOLD:
         raise CannotBuild(
             "bottom_room", "With that much room the bottom would drop out of its groove.",
-            works=(0.0, depth - LEAST_HOLD),
         )  # fmt: skip
     return depth
 

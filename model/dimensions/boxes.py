@@ -102,7 +102,6 @@ def slide_closed(
         if grid.up(slide_length) > box_depth_most + 1e-6:
             raise CannotBuild(
                 "slide_length", "The slides are longer than a box can be here.",
-                works=(200.0, grid.down(box_depth_most)),
             )  # fmt: skip
         return slide_length
     longest = slide.longest_within(grid.down(box_depth_most))

@@ -46,7 +46,6 @@ def bracket_bottom(bearer_bottom: Mm, bracket_drop: Mm, frame_bottom: Mm, has_dr
     if has_drawers and bracket_drop and bottom < frame_bottom - 1e-6:
         raise CannotBuild(
             "bearer_fixing", "The frame gives brackets under the bearers nothing to be screwed to.",
-            works=("screws",),
         )  # fmt: skip
     if has_drawers and bottom < 0:
         raise CannotBuild("bearer_stock", "The bearers would stand below the floor.")

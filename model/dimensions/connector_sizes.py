@@ -32,7 +32,7 @@ def plate_width(connector: Connector, frame_thickness: Mm) -> Mm:
     if connector.is_plate and frame_thickness < connector.plate_width_mm + 2 * PLATE_WALL:
         raise CannotBuild(
             "frame_stock", "The rails are too thin for the plates of their connectors.",
-            works=(connector.plate_width_mm + 2 * PLATE_WALL, 60.0), involved=("connector",),
+            involved=("connector",),
         )  # fmt: skip
     return connector.plate_width_mm
 
@@ -121,7 +121,7 @@ def post_behind_pocket(post_along: Mm, connector: Connector) -> Mm:
     if connector.is_plate and wall < WALL_BEHIND_POCKET:
         raise CannotBuild(
             "post_along", "The connectors' pockets would come through the posts.",
-            works=(post_along - wall + WALL_BEHIND_POCKET, 150.0), involved=("connector",),
+            involved=("connector",),
         )  # fmt: skip
     return wall
 
@@ -154,7 +154,7 @@ def nut_length(connector: Connector, frame_thickness: Mm) -> Mm:
     if connector.nut_length_mm and frame_thickness < least:
         raise CannotBuild(
             "frame_stock", "The rails are too thin for the nuts of their bolts.",
-            works=(least, 60.0), involved=("connector",),
+            involved=("connector",),
         )  # fmt: skip
     return connector.nut_length_mm
 
@@ -179,7 +179,7 @@ def counterbore_depth(
     if post_along - depth < LEAST_CLAMPED:
         raise CannotBuild(
             "post_along", "The bolts leave too little of the post under their heads.",
-            works=(connector.counterbore_depth_mm + LEAST_CLAMPED, 150.0), involved=("connector",),
+            involved=("connector",),
         )  # fmt: skip
     return depth
 
@@ -218,6 +218,6 @@ def bolt_past_tenons(
     if bolt_length and post_width - reach < bolt_side:
         raise CannotBuild(
             "post_width", "The bed bolts would go through the joints of the end rails.",
-            works=(bolt_side + reach, 150.0), involved=("tenon_length", "connector"),
+            involved=("tenon_length", "connector"),
         )  # fmt: skip
     return post_width - reach - bolt_side

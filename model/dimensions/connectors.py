@@ -31,7 +31,7 @@ def plate_room(
     if connector.is_plate and room < plate_length + RAIL_ROUND_PLATE:
         raise CannotBuild(
             field, "The plates of the connectors are too long for the end of the side.",
-            works=(plate_length + RAIL_ROUND_PLATE, 450.0), involved=("connector",),
+            involved=("connector",),
         )  # fmt: skip
     return room - plate_length
 
@@ -90,7 +90,6 @@ def bolt_in_top_rail(
     if not _bolt_room(top_rail_width, rail_edge_taken, connector, is_framed):
         raise CannotBuild(
             "top_rail_width", "Above the stile's joint the top rail has no room for a bolt.",
-            works=(rail_edge_taken + connector.nut_diameter_mm + 2 * ROUND_NUT, 250.0),
         )  # fmt: skip
     return rail_top - (top_rail_width - rail_edge_taken) / 2
 
@@ -107,7 +106,6 @@ def bolt_in_bottom_rail(
     if not _bolt_room(bottom_rail_width, rail_edge_taken, connector, is_framed):
         raise CannotBuild(
             "bottom_rail_width", "Under the stile's joint the bottom rail has no room for a bolt.",
-            works=(rail_edge_taken + connector.nut_diameter_mm + 2 * ROUND_NUT, 150.0),
         )  # fmt: skip
     return frame_bottom + (bottom_rail_width - rail_edge_taken) / 2
 
@@ -174,7 +172,7 @@ def lift_spare(connector_lift: Mm, head_rail_lift_room: Mm, foot_rail_lift_room:
     if connector_lift and spare < 0:
         raise CannotBuild(
             "cap_overhang", "The cap board would stop the side rails from being lifted off.",
-            works=(0.0, 0.0), involved=("connector",),
+            involved=("connector",),
         )  # fmt: skip
     return spare
 

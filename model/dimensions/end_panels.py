@@ -22,7 +22,7 @@ def groove_wall(is_grooved: bool, frame_thickness: Mm, panel_thickness: Mm) -> M
     if is_grooved and wall < LEAST_WALL:
         raise CannotBuild(
             "frame_stock", "The panel's groove leaves its rails too thin a wall.",
-            works=(panel_thickness + 2 * LEAST_WALL, 60.0), involved=("panel_stock",),
+            involved=("panel_stock",),
         )  # fmt: skip
     return wall
 
@@ -33,7 +33,6 @@ def panel_hold(is_grooved: bool, panel_groove_depth: Mm, panel_float: Mm) -> Mm:
     if is_grooved and panel_groove_depth - panel_float < LEAST_HOLD:
         raise CannotBuild(
             "panel_float", "With so much room for movement the panel drops out of its groove.",
-            works=(0.0, panel_groove_depth - LEAST_HOLD),
         )  # fmt: skip
     return panel_groove_depth - panel_float
 
@@ -77,7 +76,6 @@ def stile_web(
     if stile_count and web < LEAST_WEB:
         raise CannotBuild(
             "mid_stile_width", "The grooves leave the stile too little wood.",
-            works=(2 * panel_groove_depth + LEAST_WEB, 150.0),
         )  # fmt: skip
     return web
 

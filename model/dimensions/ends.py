@@ -36,7 +36,6 @@ def end_rail_bottom(rail_top: Mm, lower_rail_width: Mm, floor_gap: Mm) -> Mm:
     if rail_top - lower_rail_width < floor_gap:
         raise CannotBuild(
             "end_rail_width", "The end rail would reach down into the floor gap.",
-            works=(60.0, rail_top - floor_gap),
         )  # fmt: skip
     return rail_top - lower_rail_width
 
@@ -137,7 +136,6 @@ def bottom_rail_clear(
     if is_framed and end_joint == "dowel" and room < dowel_diameter:
         raise CannotBuild(
             "bottom_rail_width", "Beside the stiles' joints the bottom rail cannot hold a dowel.",
-            works=(bottom_rail_width - room + dowel_diameter, 150.0),
         )  # fmt: skip
     return room
 
@@ -157,7 +155,6 @@ def end_rail_clear(
         raise CannotBuild(
             "top_rail_width" if is_framed else "end_rail_width",
             "Beside joints and grooves the end rail has no room for a dowel.",
-            works=(end_rail_high - room + dowel_diameter, 250.0),
         )  # fmt: skip
     return room
 
@@ -183,7 +180,6 @@ def upper_rail_wall(has_upper_rail: bool, upper_rail_width: Mm, rail_edge_reach:
     if has_upper_rail and upper_rail_width - rail_edge_reach < LEAST_WALL:
         raise CannotBuild(
             "upper_rail_width", "The joints would come through the upper rail.",
-            works=(rail_edge_reach + LEAST_WALL, 250.0),
         )  # fmt: skip
     return upper_rail_width - rail_edge_reach
 
@@ -195,20 +191,19 @@ def end_rail_wall(
     """Between what goes into its two edges, the end rail keeps wood."""
     wall = end_rail_high - rail_edge_reach - (frame_joint_reach if is_framed else 0.0)
     if wall < LEAST_WALL:
-        least = end_rail_high - wall + LEAST_WALL
         raise CannotBuild(
             "top_rail_width" if is_framed else "end_rail_width",
-            "The joints in the end rail's two edges would meet.", works=(least, 250.0),
+            "The joints in the end rail's two edges would meet.",
         )  # fmt: skip
     return wall
 
 
 @rule
-def post_wall(post_width: Mm, end_joint_reach: Mm, joint_relief: Mm) -> Mm:
+def post_wall(post_width: Mm, end_joint_reach: Mm) -> Mm:
     """Behind the end rails' joints the post keeps wood."""
     if post_width - end_joint_reach < LEAST_WALL:
         raise CannotBuild(
             "tenon_length", "The end rails' tenons would come through the posts.",
-            works=(12.0, post_width - LEAST_WALL - joint_relief), involved=("post_width",),
+            involved=("post_width",),
         )  # fmt: skip
     return post_width - end_joint_reach

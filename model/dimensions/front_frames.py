@@ -42,7 +42,6 @@ def front_field_height(
     if front_style == "frame and panel" and front_count and field < LEAST_FIELD:
         raise CannotBuild(
             "front_stile_width", "The rails of the fronts leave no room for a panel.",
-            works=(30.0, (front_height - LEAST_FIELD) / 2),
         )  # fmt: skip
     return field
 
@@ -62,7 +61,6 @@ def front_panel_reach(
     if front_style == "frame and panel" and front_count and reach < LEAST_TONGUE:
         raise CannotBuild(
             "front_groove_depth", "The panel would drop out of its grooves.",
-            works=(panel_float + LEAST_TONGUE, 18.0),
         )  # fmt: skip
     return reach
 
@@ -118,17 +116,14 @@ def front_panel_recess(
     if front_count and front_panel_stock < front_groove_width - 1e-6:
         raise CannotBuild(
             "front_panel_stock", "The panel is thinner than its groove is wide.",
-            works=(front_groove_width, wall + front_groove_width),
         )  # fmt: skip
     if front_count and wall + front_panel_stock > front_thickness + 1e-6:
         raise CannotBuild(
             "front_panel_stock", "The panel would stand out behind its frame.",
-            works=(front_groove_width, wall + front_groove_width),
         )  # fmt: skip
     if front_count and wall < 3:
         raise CannotBuild(
             "front_groove_width", "The groove leaves too little wall in the front's frame.",
-            works=(3.0, front_thickness - 6),
         )  # fmt: skip
     return wall
 

@@ -22,7 +22,6 @@ def front_reach(
     if front_count and front_thickness > frame_thickness + 1e-6:
         raise CannotBuild(
             "front_thickness", "Inset fronts are thicker than the frame that they stand in.",
-            works=(10.0, frame_thickness),
         )  # fmt: skip
     return -inset_reveal
 
@@ -67,12 +66,9 @@ def front_gap(
     if front_count > 1 and gap < front_gap_least - 1e-6:
         raise CannotBuild(
             "overlay", "The fronts would meet over the stiles between them.",
-            works=(4.0, (mid_stile - front_gap_least) / 2),
         )  # fmt: skip
     if front_lap > first_end_stile + 1e-6:
-        raise CannotBuild(
-            "overlay", "The fronts would cover the posts.", works=(4.0, first_end_stile)
-        )
+        raise CannotBuild("overlay", "The fronts would cover the posts.")
     return gap
 
 
@@ -87,9 +83,7 @@ def front_bottom(
     """A front's lower edge, from the floor: it covers no more than the rails."""
     narrower = min(top_rail_width, bottom_rail_width)
     if front_count and front_lap_up > narrower + 1e-6:
-        raise CannotBuild(
-            "overlay", "The fronts would reach past the rails.", works=(4.0, narrower)
-        )
+        raise CannotBuild("overlay", "The fronts would reach past the rails.")
     return opening_bottom - front_lap_up
 
 

@@ -49,9 +49,9 @@ def pocket_screw_reach(frame_thickness: Mm, end_joint: FrameJoint, frame_joint: 
         return 0.0
     try:
         row = pocket_screw(float(frame_thickness))
-    except CannotBuild as refusal:
+    except CannotBuild:
         sentence = "No pocket screw is sold for frame stock of this thickness."
-        raise CannotBuild("frame_stock", sentence, works=refusal.works) from None
+        raise CannotBuild("frame_stock", sentence) from None
     return (row.length_mm - row.seat_mm) * math.cos(math.radians(row.angle_degrees))
 
 
@@ -100,7 +100,6 @@ def bottom_rail_wall(
     if wall < LEAST_WALL and (left_is_framed or right_is_framed or foot_is_framed):
         raise CannotBuild(
             "bottom_rail_width", "The stiles' joints would come through the bottom rail.",
-            works=(frame_joint_reach + LEAST_WALL, 150.0),
         )  # fmt: skip
     return wall
 

@@ -60,12 +60,11 @@ def taper_length(post_taper: Mm, lowest_rail: Mm, glide_height: Mm) -> Mm:
     if length < 0:
         raise CannotBuild(
             "glide_height", "The posts would end above the lower edges of their rails.",
-            works=(0.0, lowest_rail),
         )  # fmt: skip
     if post_taper > 0 and length < LEAST_TAPER:
         raise CannotBuild(
             "post_taper", "The rails reach down so far that they would meet the posts' taper.",
-            works=(0.0, 0.0), involved=("floor_gap",),
+            involved=("floor_gap",),
         )  # fmt: skip
     return length
 
@@ -83,7 +82,7 @@ def post_foot(post_width: Mm, post_along: Mm, post_taper: Mm, glide_width: Mm) -
     if foot < glide_width:
         raise CannotBuild(
             "post_taper", "The tapered post ends narrower than its glide.",
-            works=(0.0, (min(post_width, post_along) - glide_width) / 2), involved=("glide_width",),
+            involved=("glide_width",),
         )  # fmt: skip
     return foot
 

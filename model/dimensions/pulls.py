@@ -168,12 +168,10 @@ def front_screw_heights(
     solid = front_stile_width - front_groove_depth
     lower = (box_floor, front_bottom + solid)
     upper = (front_top - solid, box_top)
-    behind = max(box_floor - front_bottom, front_top - box_top)
     if drawer_count and min(lower[1] - lower[0], upper[1] - upper[0]) < LEAST_HELD:
         raise CannotBuild(
             "front_stile_width",
             "Screws from inside the box would miss the rails of the fronts.",
-            works=(front_groove_depth + LEAST_HELD + behind, 120.0),
         )
     return (sum(lower) / 2, sum(upper) / 2)
 

@@ -95,12 +95,10 @@ def bearer_screw_up(
     if has_drawers and seat < LEAST_SEAT:
         raise CannotBuild(
             "box_bottom_room", "The boxes run so high that their runner misses the bottom rail.",
-            works=(2.0, bearer_stock - LEAST_SEAT),
         )  # fmt: skip
     if has_drawers and bearer_fixing == "screws" and seat < LEAST_SCREWED:
         raise CannotBuild(
             "bearer_fixing", "The centre runners meet too little of the bottom rail for screws.",
-            works=("brackets",),
         )  # fmt: skip
     return seat / 2
 
@@ -124,7 +122,6 @@ def bearer_top(
     if has_drawers and is_side_mount and top < slide_centre + SCREW_BACKING - 1e-6:
         raise CannotBuild(
             "bearer_height", "The bearers are too low for the slides' screws.",
-            works=(slide_centre + SCREW_BACKING - bearer_bottom, 200.0),
         )  # fmt: skip
     return top
 
@@ -182,16 +179,12 @@ def kicker_height(
     kicker_height_most: Mm,
     has_wooden_runners: bool,
     has_drawers: bool,
-    box_top_room: Mm,
     grid: ShopGrid,
 ) -> Mm:
     """Kickers are as thick as the room above the boxes lets them be."""
     height = grid.down(kicker_height_most)
     if has_drawers and has_wooden_runners and height < LEAST_KICKER:
-        least = grid.up(box_top_room + LEAST_KICKER - kicker_height_most) + grid.step
-        raise CannotBuild(
-            "box_top_room", "No kicker fits above the boxes.", works=(least, max(least, 60.0))
-        )
+        raise CannotBuild("box_top_room", "No kicker fits above the boxes.")
     return height
 
 

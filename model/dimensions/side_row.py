@@ -67,7 +67,6 @@ def reaches_far(
     if depth == "full" and drawer_count and opposite_drawer_count:
         raise CannotBuild(
             "depth", "Drawers across the whole bed meet the drawers of the other side.",
-            works=("half", "slide"),
         )  # fmt: skip
     is_free = opposite_drawer_count == 0 and centre_reserve == 0 and not slide.is_cut_to_length
     return depth == "full" or (depth == "slide" and is_free)

@@ -24,9 +24,9 @@ def screw_for(stock: Mm, field: str) -> PocketScrew:
     """The pocket screw for a stock; a refusal names the `field` that the stock comes from."""
     try:
         return pocket_screw(float(stock))
-    except CannotBuild as refusal:
+    except CannotBuild:
         sentence = "No pocket screw is sold for stock of this thickness."
-        raise CannotBuild(field, sentence, works=refusal.works) from None
+        raise CannotBuild(field, sentence) from None
 
 
 def pocket_offsets(width: Mm, *, lower: Mm, upper: Mm) -> tuple[Mm, ...]:

@@ -66,9 +66,7 @@ def rough_stock(finished: Mm) -> LumberSize:
     for size in surfaced:
         if size.actual_mm >= finished - 1e-6:
             return lumber_size(size.key.removesuffix("_s2s") + "_rough")
-    thickest = surfaced[-1].actual_mm
     raise CannotBuild(
         "thickness",
         "No rough board is thick enough to mill to this; glue it up from layers.",
-        works=(0.0, thickest),
     )

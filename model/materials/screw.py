@@ -97,7 +97,6 @@ def pocket_screw(stock_mm: Mm) -> PocketScrew:
         raise CannotBuild(
             "stock",
             "There is no pocket screw for stock of this thickness.",
-            works=(thinnest, thickest),
         )
     return min(rows, key=lambda row: abs(row.stock_mm - stock_mm))
 
@@ -115,11 +114,9 @@ def screw_no_longer_than(gauge: str | int, most: Mm) -> Mm:
     screw = wood_screw(gauge)
     fitting = [length for length in screw.lengths_mm if length <= most + 1e-6]
     if not fitting:
-        shortest = min(screw.lengths_mm)
         raise CannotBuild(
             "screw",
             f"Even the shortest {screw.name} would come through.",
-            works=(shortest, max(screw.lengths_mm)),
         )
     return max(fitting)
 
@@ -134,10 +131,8 @@ def pull_screw_for(grip_mm: Mm, least_thread_mm: Mm, thread: str = "8_32") -> Pu
         raise BadInput("screw", f"There is no pull screw with the thread “{thread}”.")
     fitting = [row for row in rows if row.length_mm >= grip_mm + least_thread_mm - 1e-6]
     if not fitting:
-        longest = max(row.length_mm for row in rows)
         raise CannotBuild(
             "front_stock",
             "Front and box together are too thick for any pull screw.",
-            works=(0.0, longest - least_thread_mm),
         )
     return min(fitting, key=lambda row: row.length_mm)

@@ -59,10 +59,10 @@ class Proof:
         """Whether nothing speaks against the bed."""
         return not self.faults
 
-    def refusal(self) -> tuple[str, str, None, tuple[str, ...]]:
-        """The worst fault, as `CannotBuild` takes it: rule at fault, sentence, no range, rules."""
+    def refusal(self) -> tuple[str, str, tuple[str, ...]]:
+        """The worst fault, as `CannotBuild` takes it: rule at fault, sentence, rules."""
         worst = self.faults[0]
-        return worst.rules[0], worst.sentence(), None, worst.rules
+        return worst.rules[0], worst.sentence(), worst.rules
 
 
 def prove(parts: Parts, pieces: Pieces, travel: Travel) -> Proof:

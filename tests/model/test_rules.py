@@ -374,16 +374,15 @@ def test_a_refusal_over_something_that_is_no_dimension_keeps_its_own_word() -> N
     assert refusal.value.field == "screw"
 
 
-def test_a_refusal_keeps_what_would_work() -> None:
+def test_a_refusal_keeps_the_choices_in_conflict() -> None:
     @rule
     def rail(stock: Mm) -> Mm:
         """A rail."""
-        raise CannotBuild("stock", "Too thin.", works=(18.0, 60.0), involved=("grid",))
+        raise CannotBuild("stock", "Too thin.", involved=("grid",))
 
     with pytest.raises(CannotBuild) as refusal:
         Dimensions(small_book(rail, stock=Mm)).changed({"stock": 3.0})
 
-    assert refusal.value.works == (18.0, 60.0)
     assert refusal.value.involved == ("grid", "rail")
 
 

@@ -2,9 +2,8 @@
 
 import pytest
 
-from app.fields.wording import in_unit, outside_text, range_text, refusal_text, within, works_text
+from app.fields.wording import in_unit, outside_text, range_text, within, works_text
 from model.brief import all_choices
-from model.errors import BadInput, CannotBuild
 from model.units import parse_length
 
 CHOICES = dict(all_choices())
@@ -30,18 +29,6 @@ def test_a_sentence_speaks_in_the_shown_unit() -> None:
     assert in_unit("They hang 25.4 mm low.", "inch") == 'They hang 1" low.'
     assert in_unit("From 50.8 to 76.2 mm is usual.", "inch") == 'From 2" to 3" is usual.'
     assert in_unit("They hang 25.4 mm low.", "mm") == "They hang 25.4 mm low."
-
-
-def test_a_refusal_names_the_range_that_works() -> None:
-    refusal = CannotBuild("recess", "Too deep by 12.7 mm.", works=(25.4, 50.8))
-
-    said = refusal_text(refusal, CHOICES, "inch")
-
-    assert said == 'Too deep by 1/2". Recess from 1" to 2" would work.'
-
-
-def test_a_refusal_of_what_is_no_choice_is_its_sentence() -> None:
-    assert refusal_text(BadInput("file", "No file."), CHOICES, "inch") == "No file."
 
 
 def test_options_that_work_are_named_as_the_trade_does() -> None:

@@ -28,25 +28,22 @@ def test_a_groove_in_12_mm_leaves_6_mm_of_wall() -> None:
     assert bottom_groove_depth(12.0, 0.8, True, MM) == 6.0
 
 
-def test_a_bottom_that_would_drop_out_is_refused_with_the_room_that_works() -> None:
+def test_a_bottom_that_would_drop_out_is_refused_by_its_room() -> None:
     with pytest.raises(CannotBuild) as refusal:
         bottom_groove_depth(9.0, 4.0, True, MM)
 
     assert refusal.value.field == "bottom_room"
-    least, most = refusal.value.works or (0, 0)
-    assert least <= most < 4.0  # type: ignore[operator]
 
 
 def test_a_box_is_as_high_as_the_opening_less_its_rooms() -> None:
     assert box_height(200.0, 6.0, 16.0, True, MM) == 178.0
 
 
-def test_a_low_box_is_refused_with_the_opening_that_works() -> None:
+def test_a_low_box_is_refused_by_the_opening() -> None:
     with pytest.raises(CannotBuild) as refusal:
         box_height(60.0, 6.0, 16.0, True, MM)
 
     assert refusal.value.field == "opening_height"
-    assert refusal.value.works == (72.0, 450.0)
 
 
 def test_a_bed_without_drawers_is_never_refused_for_its_boxes() -> None:

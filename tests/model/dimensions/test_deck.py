@@ -266,7 +266,8 @@ def test_panels_joints_and_ends_add_up_to_the_rail(
 
     assert len(places) == count
     assert foot == pytest.approx(head, abs=1e-6)
-    assert -1e-6 <= foot < count * grid.step / 2 + 1e-6
+    hair = count * 1e-6 / 2 + 1e-9  # the grid lets each panel be 1 nm over; and float dust
+    assert -hair <= foot < count * grid.step / 2 + hair
     assert grid.holds(length)
 
 

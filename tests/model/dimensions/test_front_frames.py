@@ -36,7 +36,7 @@ def test_a_panel_thicker_than_the_room_behind_its_groove_is_refused() -> None:
     with pytest.raises(CannotBuild) as refusal:
         front_panel_recess("frame and panel", 19.0, 6.0, 15.0, 1)
 
-    assert refusal.value.works == (6.0, 12.5)
+    assert refusal.value.field == "front_panel_stock"
 
 
 def test_a_slab_has_no_recess() -> None:

@@ -44,7 +44,6 @@ def test_fronts_that_meet_are_refused_with_the_overlay_that_works() -> None:
         front_gap("overlay", 50.0, 24.0, 2, 3.0, 60.0)
 
     assert refusal.value.field == "overlay"
-    assert refusal.value.works == (4.0, 23.5)
 
 
 def test_a_single_front_has_no_neighbour_to_meet() -> None:

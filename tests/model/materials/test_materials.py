@@ -132,11 +132,8 @@ def test_metric_stock_takes_the_screw_of_the_nearest_class(stock: float, length:
 
 @pytest.mark.parametrize("stock", [6.0, 60.0])
 def test_no_pocket_screw_is_offered_for_stock_beyond_the_table(stock: float) -> None:
-    with pytest.raises(CannotBuild, match="no pocket screw") as refused:
+    with pytest.raises(CannotBuild, match="no pocket screw"):
         m.pocket_screw_for(stock)
-
-    low, high = refused.value.works or (0, 0)
-    assert isinstance(low, float) and not low <= stock <= float(high)
 
 
 def test_a_gauge_is_asked_for_as_it_is_written() -> None:
