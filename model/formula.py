@@ -24,12 +24,37 @@ def formula_of(function: Callable[..., Any]) -> str | None:
     formula.
 
     A rule is a formula when it is made of assignments, refusals, and returns, each perhaps under
-    one `if`.
+    one `if`. A helper of the same file (`_set_back`) is written out: the maker cannot look it up.
     """
+    value = _value(_body(function), {})
+    if value is None:
+        return None
+    return ast.unparse(ast.fix_missing_locations(_WriteOut(function.__globals__).visit(value)))
+
+
+def _body(function: Callable[..., Any]) -> list[ast.stmt]:
+    """The statements of a function, its docstring left out."""
     definition = ast.parse(textwrap.dedent(inspect.getsource(function))).body[0]
     assert isinstance(definition, ast.FunctionDef)
-    value = _value(definition.body[1:], {})
-    return None if value is None else ast.unparse(value)
+    return definition.body[1:] if ast.get_docstring(definition) else definition.body
+
+
+class _WriteOut(ast.NodeTransformer):
+    """Puts the formula of a private helper in place of the call to it."""
+
+    def __init__(self, names: Mapping[str, Any]) -> None:
+        self.names = names
+
+    def visit_Call(self, node: ast.Call) -> ast.expr:
+        self.generic_visit(node)
+        if not isinstance(node.func, ast.Name) or not node.func.id.startswith("_") or node.keywords:
+            return node
+        helper = self.names.get(node.func.id)
+        if not inspect.isfunction(helper):
+            return node
+        parameters = inspect.signature(helper).parameters
+        value = _value(_body(helper), dict(zip(parameters, node.args, strict=False)))
+        return node if value is None else self.visit(value)
 
 
 def _value(body: list[ast.stmt], known: dict[str, ast.expr]) -> ast.expr | None:

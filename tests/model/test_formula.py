@@ -3,10 +3,13 @@
 # The functions below are read as text, never called: what they return need not make sense.
 from __future__ import annotations
 
+import re
 from typing import Any
 
+from model.book import open_book
 from model.errors import CannotBuild
 from model.formula import formula_of
+from model.units import Count, Mm, ShopGrid
 
 
 def test_a_one_line_rule_is_its_own_formula() -> None:
@@ -115,3 +118,32 @@ def test_the_docstring_is_no_part_of_the_formula() -> None:
         return stock
 
     assert formula_of(size) == "stock"
+
+
+def _halved(size: float, grid: ShopGrid) -> float:
+    if size < 0:
+        raise ValueError
+    if size == 0:
+        return 0.0
+    half = size / 2
+    return grid.down(half)
+
+
+def test_a_helper_of_the_same_file_is_written_out() -> None:
+    """The maker who asks why cannot look up `_halved`."""
+
+    def reveal(post_width: Mm, frame_thickness: Mm, grid: ShopGrid) -> Mm:
+        """Rails stand in the middle."""
+        return _halved(post_width - frame_thickness, grid)
+
+    assert formula_of(reveal) == (
+        "0.0 if post_width - frame_thickness == 0 "
+        "else grid.down((post_width - frame_thickness) / 2)"
+    )
+
+
+def test_no_formula_of_the_bed_hides_behind_a_private_name() -> None:
+    book = open_book()
+    shown = {n: book.formula(n) or "" for n in book.rules if book.kinds[n] in (Mm, Count)}
+
+    assert {n: text for n, text in shown.items() if re.search(r"(?<![\w.])_[a-z]", text)} == {}
