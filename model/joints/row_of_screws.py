@@ -20,12 +20,15 @@ def row_of_screws(
     spacing: float,
     end_distance: float,
     sunk: float = 0.0,
+    cover: float = 3.0,
+    kind: str = "wood screw",
 ) -> tuple[tuple[Hole, ...], tuple[Screw, ...]]:
     """Holes and screws along the middle of a part's width, driven in at the face `through`.
 
     The first and last stand `end_distance` from the ends, the others evenly, no farther apart than
     `spacing`.
-    `sunk` is how deep the heads are countersunk. All mm, in the part's own axes.
+    `sunk` is how deep the heads are countersunk, `cover` the wood that must stay before a point,
+    `kind` what the screws are called. All mm, in the part's own axes.
     """
     run = size[0] - 2 * end_distance
     gaps = max(1, math.ceil(run / spacing - 1e-9))
@@ -36,5 +39,5 @@ def row_of_screws(
         mouth = (x, size[1] / 2, start)
         holes.append(Hole("pilot hole", through, mouth, (0.0, 0.0, toward), pilot, size[2]))
         head = (x, size[1] / 2, start + toward * sunk)
-        screws.append(Screw("wood screw", head, (0.0, 0.0, toward), length, diameter, into))
+        screws.append(Screw(kind, head, (0.0, 0.0, toward), length, diameter, into, cover))
     return tuple(holes), tuple(screws)

@@ -22,6 +22,7 @@ def cleat(
     cleat_screw: WoodScrew,
     cleat_screw_length: Mm,
     cleat_screw_spacing: Mm,
+    screw_cover: Mm,
 ) -> Made:
     """Slats rest on a cleat that ends at the posts and is glued and screwed to the rail."""
     holes, screws = row_of_screws(
@@ -32,6 +33,8 @@ def cleat(
         diameter=cleat_screw.shank_mm,
         pilot=cleat_screw.shank_hole_mm,
         spacing=cleat_screw_spacing,
+        cover=screw_cover,
+        kind=f"wood screw {cleat_screw.key}",
         end_distance=40.0,  # ten shank diameters from the end grain; common practice, no source
     )
     return (

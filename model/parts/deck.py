@@ -22,6 +22,7 @@ def slat_pieces(
     cleat_screw: WoodScrew,
     slat_screw_length: Mm,
     slat_screw_in: Mm,
+    screw_cover: Mm,
 ) -> Made:
     """Slats lie across the bed on both cleats, all cut at one stop."""
     if not slat_places:
@@ -32,7 +33,13 @@ def slat_pieces(
     if slat_fixing == "screws":
         joint = "rests, screwed"
         holes, screws = _end_screws(
-            slat_length, slat_width, slat_thickness, slat_screw_in, slat_screw_length, cleat_screw
+            slat_length,
+            slat_width,
+            slat_thickness,
+            slat_screw_in,
+            slat_screw_length,
+            cleat_screw,
+            screw_cover,
         )
     return (
         Part(
@@ -62,10 +69,11 @@ def _end_screws(
     inset: float,
     screw_length: float,
     screw: WoodScrew,
+    cover: float,
 ) -> tuple[tuple[Hole, ...], tuple[Screw, ...]]:
     """One screw down through each end of a slat, over the middle of the cleat."""
     spots = ((inset, "left.cleat"), (length - inset, "right.cleat"))
-    down = (0.0, 0.0, -1.0)
+    down, kind = (0.0, 0.0, -1.0), f"wood screw {screw.key}"
     holes = tuple(
         Hole(
             "pilot hole", Face.FACE, (x, width / 2, thickness), down, screw.shank_hole_mm, thickness
@@ -73,7 +81,7 @@ def _end_screws(
         for x, _ in spots
     )
     driven = tuple(
-        Screw("wood screw", (x, width / 2, thickness), down, screw_length, screw.shank_mm, cleat)
+        Screw(kind, (x, width / 2, thickness), down, screw_length, screw.shank_mm, cleat, cover)
         for x, cleat in spots
     )
     return holes, driven

@@ -19,7 +19,7 @@ def made(**changes: Any) -> Part:
         "frame": side_frame_at(-803, 1), "run_from": 66.0, "back_plane": 28.0,
         "cleat_bottom": 302.0, "rail_length": 2058.0, "cleat_width": 38.0, "cleat_stock": 30.0,
         "frame_wood": material("yellow_poplar"), "row_name": "left", "cleat_screw": SCREW,
-        "cleat_screw_length": 44.45, "cleat_screw_spacing": 150.0,
+        "cleat_screw_length": 44.45, "cleat_screw_spacing": 150.0, "screw_cover": 3.0,
     }  # fmt: skip
     (part,) = cleat(**(needs | changes))
     return part
@@ -72,3 +72,7 @@ def test_cleat_screws_are_no_farther_apart_than_was_chosen(spacing: float) -> No
 def test_left_and_right_cleats_belong_to_their_sides() -> None:
     assert made().assembly == "left side"
     assert made(row_name="right").assembly == "right side"
+
+
+def test_cleat_screws_are_asked_for_the_wood_that_the_maker_wants_before_their_points() -> None:
+    assert {screw.cover for screw in made(screw_cover=5.0).screws} == {5.0}

@@ -22,7 +22,7 @@ def slats(**changes: Any) -> tuple[Part, ...]:
         "slat_places": PLACES, "slat_from_x": -LENGTH / 2, "deck_bottom": 340.0,
         "slat_length": LENGTH, "slat_width": 89.0, "slat_thickness": 19.05, "slat_wood": POPLAR,
         "slat_fixing": "screws", "cleat_screw": wood_screw(8), "slat_screw_length": 50.8,
-        "slat_screw_in": slat_screw_in(CLEARANCE, CLEAT),
+        "slat_screw_in": slat_screw_in(CLEARANCE, CLEAT), "screw_cover": 3.0,
     }  # fmt: skip
     return slat_pieces(**(needs | changes))
 
