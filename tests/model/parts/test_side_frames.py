@@ -14,7 +14,7 @@ from model.joints.rail_work import RailWork
 from model.joints.work import Work
 from model.materials import material
 from model.part import Face, Hole, Part
-from model.parts.side_frames import bottom_rail, side_rail, top_rail
+from model.parts.side_frames import bottom_rail, side_rail, side_rail_blank, top_rail
 
 TENON = EndJoint(kind="mortise and tenon", adds=25, reach=26.6, tenon_thickness=7)
 STILES = ((66.0, 116.0), (1070.0, 1120.0), (2074.0, 2124.0))
@@ -23,15 +23,16 @@ WORK = RailWork(
     starts_at=66.0,
 )  # fmt: skip
 PLATE = Work(holes=(Hole("pilot hole", Face.NEAR, (0.0, 51.0, 11.0), (1.0, 0.0, 0.0), 3.0, 20.0),))
-SHARED = {
-    "frame": side_frame_at(-803, 1), "run_from": 66.0, "front_plane": 6.0, "rail_length": 2058.0,
-    "frame_thickness": 22.0, "frame_wood": material("yellow_poplar"), "row_name": "left",
-}  # fmt: skip
+BLANK = side_rail_blank(
+    side_frame_at(-803, 1), run_from=66.0, front_plane=6.0, rail_length=2058.0, rail_width=184.0,
+    frame_thickness=22.0, frame_wood=material("yellow_poplar"), row_name="left",
+)  # fmt: skip
+SHARED = {"side_rail_blank": BLANK}
 
 
 def solid(**changes: Any) -> tuple[Part, ...]:
     needs = {
-        "is_framed": False, "side_rail_bottom": 216.0, "rail_width": 184.0,
+        "is_framed": False, "side_rail_bottom": 216.0,
         "rail_connector_work": PLATE,
     }  # fmt: skip
     return side_rail(**(SHARED | needs | changes))
