@@ -39,12 +39,12 @@ class Mattress:
         help="How far the mattress may differ from its size, either way.",
     )  # fmt: skip
     side_fit: Mm = length(
-        12.7, least=0, most=38, why_least="The mattress must drop in.",
+        12.7, least=0, most=38.1, why_least="The mattress must drop in.",
         why_most="A wider gap swallows a hand.", slider=True,
         help="Room beside the mattress, each side, to tuck the bedding.",
     )  # fmt: skip
     end_fit: Mm = length(
-        12.7, least=0, most=38, why_least="The mattress must drop in.",
+        12.7, least=0, most=38.1, why_least="The mattress must drop in.",
         why_most="A wider gap swallows a hand.",
         help="Room at the foot and at the head, each end.",
     )  # fmt: skip
