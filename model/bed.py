@@ -15,7 +15,8 @@ from model.checks.run import worst_first
 from model.errors import BadInput, CannotBuild
 from model.part import Made, Part, Point
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
-from model.parts.pieces import Pieces
+from model.parts.masses import masses
+from model.parts.pieces import Floats, Pieces
 from model.rules import Dimensions
 from model.solids.clash import Travel
 from model.solids.proof import Proof, prove
@@ -77,9 +78,25 @@ class Bed:
         return tuple(each for each in counted if each.code != MATTRESS)
 
     @cached_property
+    def masses(self) -> Floats:
+        """What each piece weighs: (n,), kg; what is bought and not of wood counts as nothing."""
+        return masses(self.pieces)
+
+    @property
+    def facts(self) -> Mapping[str, Any]:
+        """What checks may ask for beside dimensions, by name; `model.book.FACTS` lists them."""
+        return {
+            "pieces": self.pieces,
+            "parts": self.parts,
+            "masses": self.masses,
+            "screw_points": self.proof.screws,
+            "drawer_travel": travel_of(self.dimensions),
+        }
+
+    @cached_property
     def findings(self) -> tuple[Finding, ...]:
         """Every check, worst first."""
-        checked = check_list().findings(self.dimensions.values)
+        checked = check_list().findings({**self.dimensions.values, **self.facts})
         return worst_first((*checked, *screw_findings(self.proof.screws)))
 
     def __getitem__(self, name: str) -> Any:

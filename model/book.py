@@ -37,12 +37,20 @@ PARTS: dict[tuple[str, ...], str] = {
     ROWS: "rail_work stile_kinds stiles frame_dowels bearers brackets runners guides stops "
     "boxes slides fronts front_fixing framed_fronts",
 }
-CHECKS: dict[tuple[str, ...], str] = {
-    BED: "mattress deck stock connectors",
-    ENDS: "ends",
-    SIDES: "side_connectors nightstand",
-    ROWS: "drawers",
+CHECKS: dict[str, dict[tuple[str, ...], str]] = {
+    "fit": {
+        BED: "mattress deck stock connectors",
+        ENDS: "ends",
+        SIDES: "side_connectors nightstand",
+        ROWS: "drawers",
+    },
+    "strength": {},
+    "movement": {},
+    "safety": {},
 }
+
+# What checks may ask for beside dimensions: see `model.bed.Bed.facts`.
+FACTS = ("pieces", "parts", "masses", "screw_points", "drawer_travel")
 
 
 def _chapters(folder: str, listed: dict[tuple[str, ...], str]) -> list[Chapter]:
@@ -62,6 +70,10 @@ def open_book() -> RuleBook:
 
 @cache
 def check_list() -> CheckList:
-    """All checks, bound once to the dimensions they need."""
-    chapters = _chapters("checks.fit", CHECKS)
-    return CheckList(open_book(), [(c.module, c.scopes) for c in chapters])
+    """All checks, bound once to the dimensions and facts they need."""
+    chapters = [
+        (chapter.module, chapter.scopes)
+        for folder, listed in CHECKS.items()
+        for chapter in _chapters(f"checks.{folder}", listed)
+    ]
+    return CheckList(open_book(), chapters, FACTS)

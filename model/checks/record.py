@@ -27,7 +27,8 @@ class Finding:
     """The answer of one check. Value, limit and margin are in `unit`; margin below zero fails.
 
     `about` names the dimension that the value is, so that the maker can ask why; `place` tells
-    which row or end.
+    which row or end, `pieces` which pieces of the bed it speaks of. A check fills in what its
+    finding leaves empty.
     """
 
     id: str = ""
@@ -39,9 +40,10 @@ class Finding:
     margin: float
     verdict: Verdict
     reason: str = ""
-    source: str = COMMON
+    source: str = ""
     about: str = ""
     place: str = ""
+    pieces: tuple[int, ...] = ()
 
 
 def _verdict(margin: float, tight: float) -> Verdict:

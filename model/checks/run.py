@@ -5,7 +5,7 @@ of.
 from __future__ import annotations
 
 import inspect
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass, replace
 from types import ModuleType
 from typing import Any
@@ -16,13 +16,16 @@ from model.rules import RuleBook
 ORDER = list(Verdict)
 
 
+Answer = Finding | Iterable[Finding] | None
+
+
 @dataclass(frozen=True)
 class CheckStep:
-    """One check, ready to be called: where it stands, and the dimensions it needs."""
+    """One check, ready to be called: where it stands, and the dimensions and facts it needs."""
 
     id: str
     place: str
-    function: Callable[..., Finding | None]
+    function: Callable[..., Answer]
     needs: tuple[str, ...]
     title: str
     group: str
@@ -32,13 +35,23 @@ class CheckStep:
 
 
 class CheckList:
-    """All checks, each bound once to the dimensions it needs."""
+    """All checks, each bound once to what it needs.
+
+    A need is a dimension of the book, or one of `facts`: what is known only once the bed is built,
+    such as its pieces and what they carry. ValueError: a fact with the name of a dimension.
+    """
 
     def __init__(
-        self, book: RuleBook, chapters: Iterable[tuple[ModuleType, tuple[str, ...]]]
+        self,
+        book: RuleBook,
+        chapters: Iterable[tuple[ModuleType, tuple[str, ...]]],
+        facts: Collection[str] = (),
     ) -> None:
+        for name in facts:
+            if any(name == known.rpartition(".")[2] for known in book.kinds):
+                raise ValueError(f"{name} is both a fact and a dimension")
         self.steps = tuple(
-            _bound(book, function, scope)
+            _bound(book, function, scope, facts)
             for module, scopes in chapters
             for function in vars(module).values()
             if hasattr(function, "check") and function.__module__ == module.__name__
@@ -46,11 +59,10 @@ class CheckList:
         )
 
     def findings(self, values: Mapping[str, Any]) -> tuple[Finding, ...]:
-        """What every check says of these dimensions, worst first; checks that do not apply say
-        nothing.
+        """What every check says of these dimensions and facts, worst first; checks that do not
+        apply say nothing.
         """
-        found = [f for step in self.steps if (f := _answer(step, values)) is not None]
-        return worst_first(found)
+        return worst_first(f for step in self.steps for f in _answers(step, values))
 
 
 def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -58,9 +70,14 @@ def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda f: ORDER.index(f.verdict)))
 
 
-def _bound(book: RuleBook, function: Callable[..., Finding | None], scope: str) -> CheckStep:
+def _bound(
+    book: RuleBook, function: Callable[..., Answer], scope: str, facts: Collection[str]
+) -> CheckStep:
     told = function.check  # type: ignore[attr-defined]
-    needs = [book.full_name(scope, need) for need in inspect.signature(function).parameters]
+    needs = [
+        need if need in facts else book.full_name(scope, need)
+        for need in inspect.signature(function).parameters
+    ]
     about = book.full_name(scope, told["about"]) if told["about"] else ""
     return CheckStep(
         id=f"{scope}.{function.__name__}".lstrip("."),
@@ -75,11 +92,26 @@ def _bound(book: RuleBook, function: Callable[..., Finding | None], scope: str) 
     )
 
 
-def _answer(step: CheckStep, values: Mapping[str, Any]) -> Finding | None:
-    finding = step.function(*[values[need] for need in step.needs])
-    if finding is None:
-        return None
+def _answers(step: CheckStep, values: Mapping[str, Any]) -> Iterable[Finding]:
+    answer = step.function(*[values[need] for need in step.needs])
+    if answer is None:
+        return ()
+    found = (answer,) if isinstance(answer, Finding) else answer
+    return [_signed(finding, step) for finding in found]
+
+
+def _signed(finding: Finding, step: CheckStep) -> Finding:
+    """The finding with what its check says of itself, where the finding does not say it better.
+
+    The id of one of several findings is the check's with the finding's own behind it.
+    """
     return replace(
-        finding, id=step.id, place=step.place, group=step.group, title=step.title, about=step.about,
-        reason=finding.reason or step.reason, source=step.source,
-    )  # fmt: skip
+        finding,
+        id=f"{step.id}.{finding.id}".rstrip("."),
+        place=finding.place or step.place,
+        group=step.group,
+        title=finding.title or step.title,
+        about=finding.about or step.about,
+        reason=finding.reason or step.reason,
+        source=finding.source or step.source,
+    )

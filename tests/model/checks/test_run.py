@@ -4,14 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from types import ModuleType
 from typing import Any
 
 import pytest
 
 from model.bed import Bed, Design, solve
-from model.book import check_list
-from model.checks.record import COMMON, Finding, Verdict, at_least, check
+from model.book import FACTS, check_list
+from model.checks.record import COMMON, Finding, Verdict, at_least, at_most, check
 from model.checks.run import CheckList
 from model.rules import RuleBook
 from model.units import Count, Mm
@@ -91,6 +92,38 @@ def test_a_check_without_a_source_is_common_practice() -> None:
     assert finding.source == COMMON == "common practice, no source"
 
 
+@check("fit", "Pieces are light")
+def light(weights: tuple[float, ...], gap: Mm) -> tuple[Finding, ...]:
+    """One finding for every piece."""
+    return tuple(
+        replace(at_most(weight, gap), id=f"piece_{i}", reason=f"Piece {i} weighs {weight}.")
+        for i, weight in enumerate(weights)
+    )
+
+
+def test_a_check_may_ask_for_facts_and_say_several_things() -> None:
+    module = ModuleType(__name__)
+    vars(module)["light"] = light
+
+    found = CheckList(BOOK, [(module, ("",))], ["weights"]).findings(
+        VALUES | {"weights": (3.0, 7.0)}
+    )
+
+    assert [(f.id, f.verdict, f.reason) for f in found] == [
+        ("light.piece_1", Verdict.FAILS, "Piece 1 weighs 7.0."),
+        ("light.piece_0", Verdict.HOLDS, "Piece 0 weighs 3.0."),
+    ]
+
+
+def test_a_fact_must_not_hide_a_dimension() -> None:
+    with pytest.raises(ValueError, match="gap is both a fact and a dimension"):
+        CheckList(BOOK, [], ["gap"])
+
+
+def test_every_listed_fact_is_given() -> None:
+    assert set(solve(Design()).facts) == set(FACTS)
+
+
 # ---------------------------------------------------------------- the checks of the bed family
 
 STEPS = check_list().steps
@@ -120,7 +153,7 @@ def test_every_check_says_why_and_from_where(step: Any) -> None:
     assert step.reason.endswith(".")
     assert len(step.title) <= 60
     assert step.source
-    assert step.group == "fit"
+    assert step.function.__module__.split(".")[2] == step.group
 
 
 @pytest.mark.parametrize("step", STEPS, ids=lambda step: step.id)

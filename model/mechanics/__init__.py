@@ -1,0 +1,1 @@
+"""Formulas of engineering that know nothing of beds: frames, plates, fasteners."""

@@ -1,0 +1,1 @@
+"""The bed as one frame under its sleepers: what each piece of it carries, and how much it may."""

@@ -1,0 +1,120 @@
+"""What the bed carries: for every load case how far its pieces move, and how hard they work."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
+
+import numpy as np
+
+from model.parts.pieces import Floats, Ints
+from model.units import Mm
+
+EffectKind = Literal["bending", "shear", "bearing", "sag", "joint"]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Case:
+    """One way the bed is loaded. `source` is where the load is published; "" for an assumption,
+    and `choices` then name what the maker can change.
+    """
+
+    key: str
+    title: str
+    reason: str
+    source: str = ""
+    choices: tuple[str, ...] = ()
+
+    @property
+    def is_assumed(self) -> bool:
+        """Whether no publication gives the load."""
+        return not self.source
+
+
+@dataclass(frozen=True, kw_only=True)
+class Effect:
+    """The worst of one kind of effect on one piece: `value` of at most `limit`, in `unit`, in the
+    load case `case` (index), `at` mm from the piece's near end.
+    """
+
+    piece: int
+    kind: EffectKind
+    value: float
+    limit: float
+    unit: str
+    case: int
+    at: Mm
+    source: str
+
+    @property
+    def use(self) -> float:
+        """The share of the limit that is used; past 1 it fails."""
+        return self.value / self.limit
+
+
+class Curve(NamedTuple):
+    """One piece in one load case, station by station along it, from its near end.
+
+    `at` (s,) mm along the piece; `point` and `moved` (s, 3) mm on the bed's axes: where the
+    station lies, and how far it goes; `sag` (s,) mm down from the line between the piece's
+    supports; `use` (s,) share of the limit in bending and shear.
+    """
+
+    at: Floats
+    point: Floats
+    moved: Floats
+    sag: Floats
+    use: Floats
+
+
+@dataclass(frozen=True, kw_only=True, eq=False)
+class Carried:
+    """What every piece of the frame carries in every load case.
+
+    Pieces of the frame (p): `pieces` index the bed's pieces, rising. Stations: rows `first[i]` to
+    `first[i + 1]` are those of frame piece i, along it from its near end: `at` (s,) mm, `point`
+    (s, 3) mm, and per load case (c): `moved` (c, s, 3) mm, `sag` (c, s) mm, `use` (c, s).
+    `sag_limit` (p,) mm; inf where none applies. `effects`: by piece, worst first.
+    """
+
+    cases: tuple[Case, ...]
+    pieces: Ints
+    first: Ints
+    at: Floats
+    point: Floats
+    moved: Floats
+    sag: Floats
+    use: Floats
+    sag_limit: Floats
+    effects: Mapping[int, tuple[Effect, ...]]
+
+    def curve(self, piece: int, case: int) -> Curve:
+        """How a piece of the frame bends in a load case. LookupError: no piece of the frame."""
+        i = self._place(piece)
+        rows = slice(int(self.first[i]), int(self.first[i + 1]))
+        return Curve(
+            self.at[rows], self.point[rows], self.moved[case, rows],
+            self.sag[case, rows], self.use[case, rows],
+        )  # fmt: skip
+
+    def limit_of(self, piece: int) -> Mm:
+        """How far a piece may sag, mm; inf where no limit applies."""
+        return float(self.sag_limit[self._place(piece)])
+
+    def piece_use(self, count: int, case: int | None = None) -> Floats:
+        """How hard each of the bed's `count` pieces works, in one case or its worst: (count,).
+
+        1 is at the limit; nan for a piece that is no part of the frame.
+        """
+        use = self.use.max(axis=0) if case is None else self.use[case]
+        found = np.full(count, np.nan)
+        if len(self.pieces):
+            found[self.pieces] = np.maximum.reduceat(use, self.first[:-1])
+        return found
+
+    def _place(self, piece: int) -> int:
+        i = int(np.searchsorted(self.pieces, piece))
+        if i >= len(self.pieces) or self.pieces[i] != piece:
+            raise LookupError(piece)
+        return i
