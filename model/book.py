@@ -19,7 +19,7 @@ BED = ("",)
 # In the order of building: it decides the order of marks.
 DIMENSIONS: dict[tuple[str, ...], str] = {
     BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make "
-    "runners brackets stop_heights",
+    "runners brackets stop_heights loads",
     ("left",): "left_side",
     ("right",): "right_side",
     ("head",): "head_end",
@@ -27,7 +27,7 @@ DIMENSIONS: dict[tuple[str, ...], str] = {
     ENDS: "ends end_members end_panels end_planks end_slats end_cap posts",
     SIDES: "long_sides side_row closing connectors fixed_fronts nightstand",
     ROWS: "layout side_frames boxes slide_places bearers dividers runner_places stops fronts "
-    "front_frames pulls room",
+    "front_frames pulls room drawer_load",
 }
 PARTS: dict[tuple[str, ...], str] = {
     BED: "joinery box_corners deck beam",

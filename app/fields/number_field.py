@@ -1,4 +1,4 @@
-"""A plain number without a unit, such as a share; both decimal marks are read."""
+"""A number that is no length, with its unit or none; both decimal marks are read."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ class NumberField(LengthField):
 
     def read(self, text: str) -> float | None:
         try:
-            return float(text.strip().replace(",", "."))
+            return float(text.strip().removesuffix(self.choice.unit).strip().replace(",", "."))
         except ValueError:
             raise BadInput(
                 self.choice.name, f"“{text.strip()}” is not understood as a number."

@@ -22,7 +22,9 @@ def value_text(choice: Choice, value: Any, unit: str) -> str:
         return YES_NO[bool(value)]
     if choice.keys:
         return row_name(choice, value)
-    return show_length(value, unit) if choice.is_length else f"{value:g}"
+    if choice.is_length:
+        return show_length(value, unit)
+    return f"{value:g} {choice.unit}".strip()
 
 
 def row_name(choice: Choice, key: str) -> str:

@@ -9,7 +9,7 @@ from functools import cache
 from types import MappingProxyType
 from typing import Any
 
-from model.brief import deck, drawers, ends, heights, mattress, posts, shop, sides
+from model.brief import deck, drawers, ends, heights, loads, mattress, posts, shop, sides
 from model.brief.declare import Choice, choices_of
 from model.units import GRIDS
 
@@ -17,7 +17,7 @@ TOPICS: tuple[type, ...] = (
     mattress.Mattress, heights.Heights, sides.Row, drawers.Slides, drawers.Boxes, drawers.Fronts,
     sides.Side, sides.SideFrames, deck.Deck, deck.CleatScrews, deck.Beam, posts.Posts,
     ends.End, ends.Ends,
-    shop.Shop, sides.Nightstand,
+    shop.Shop, sides.Nightstand, loads.Sleepers,
 )  # fmt: skip
 
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from typing import Any, Literal, get_args, get_origin, get_type_hints
+from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
 
 from model.errors import BadInput
-from model.units import Count, Measured, Mm, ShopGrid, parse_length
+from model.units import Count, Measured, Mm, Share, ShopGrid, parse_length
 
 NO_REASON = ""
 
@@ -45,6 +45,14 @@ class Choice:
     @property
     def is_length(self) -> bool:
         return self.kind in (Mm, Measured)
+
+    @property
+    def unit(self) -> str:
+        """What stands behind the number: `mm`, `kg`, `N`; "" where there is none."""
+        if self.is_length:
+            return "mm"
+        is_number = get_origin(self.kind) is Annotated and self.kind not in (Count, Share)
+        return str(get_args(self.kind)[1]) if is_number else ""
 
     @property
     def is_count(self) -> bool:
@@ -122,7 +130,7 @@ class Choice:
             raise self._beyond(number, "most", self.most, self.why_most)
 
     def _beyond(self, number: float, end: str, limit: float, why: str) -> BadInput:
-        sign = " mm" if self.is_length else ""
+        sign = f" {self.unit}" if self.unit else ""
         said = f"{self.name} is {number:g}{sign}; the {end} is {limit:g}{sign}. {why}"
         return BadInput(self.name, said.strip())
 
@@ -189,17 +197,17 @@ def count(
     )  # fmt: skip
 
 
-def share(
+def number(
     default: float,
     *,
     least: float,
     most: float,
     help: str,
-    why_least: str = "",
-    why_most: str = "",
+    why_least: str = NO_REASON,
+    why_most: str = NO_REASON,
     label: str = "",
 ) -> Any:
-    """A plain number without a unit, such as a share."""
+    """A number that is no length; its annotation (Kg, Newton, Share) is its unit."""
     return Choice(
         default=float(default), least=least, most=most, why_least=why_least, why_most=why_most,
         help=help, label=label,

@@ -22,7 +22,7 @@ def lines(columns: int) -> Iterator[str]:
 
 def span(choice: Choice) -> str:
     """What a choice can be, and what it is while nothing else is said."""
-    sign = " mm" if choice.is_length else ""
+    sign = f" {choice.unit}" if choice.unit else ""
     usual = "none" if choice.default is None else f"{_plain(choice.default)}{sign}"
     if choice.keys:
         return f"usually {usual}; one of: {', '.join(choice.keys)}"

@@ -18,7 +18,7 @@ from model.brief.declare import (
     measured,
     option,
     row_of,
-    share,
+    number,
 )
 from model.errors import BadInput
 from model.units import GRIDS, Count, Measured, Mm, Share, ShopGrid
@@ -39,7 +39,7 @@ class Bench:
     fit: Mm = length(13, least=0, most=38, help="Room beside it.")
     rail_measured: Measured = measured("the rail", least=80, most=360)
     slats: Count = count(14, least=4, most=60, why_least="Fewer do not carry.", help="How many.")
-    open_share: Share = share(0.2, least=0, most=1, help="How much is open.")
+    open_share: Share = number(0.2, least=0, most=1, help="How much is open.")
     deck: Literal["slats", "panels"] = option("slats", help="What one lies on.")
     has_back: bool = flag(False, help="A back.")
     wood: str = row_of(lambda: WOODS, "oak", help="What it is made of.")
