@@ -12,7 +12,7 @@ def drawer_contents(
     drawer_floor_load: Pascal,
     drawer_inside_width: Mm,
     drawer_inside_depth: Mm,
-    box_inside_height: Mm,
+    drawer_inside_height: Mm,
 ) -> Kg:
     """A full drawer holds the larger of its volume's worth of clothes and of what kitchen drawers
     are tested with.
@@ -20,5 +20,5 @@ def drawer_contents(
     Source: 16 CFR 1261: 8.5 lb/ft3 of clothes; ANSI/KCMA A161.1: 15 lb/ft2 on the bottom
     """
     floor = drawer_inside_width * drawer_inside_depth / 1e6
-    by_volume = drawer_fill * floor * box_inside_height / 1e3
+    by_volume = drawer_fill * floor * drawer_inside_height / 1e3
     return max(by_volume, drawer_floor_load * floor / GRAVITY)

@@ -16,9 +16,9 @@ from model.brief.declare import (
     flag,
     length,
     measured,
+    number,
     option,
     row_of,
-    number,
 )
 from model.errors import BadInput
 from model.units import GRIDS, Count, Measured, Mm, Share, ShopGrid
