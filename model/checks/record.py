@@ -27,8 +27,9 @@ class Finding:
     """The answer of one check. Value, limit and margin are in `unit`; margin below zero fails.
 
     `about` names the dimension that the value is, so that the maker can ask why; `place` tells
-    which row or end, `pieces` which pieces of the bed it speaks of. A check fills in what its
-    finding leaves empty.
+    which row or end, `pieces` which pieces of the bed it speaks of; `remedies` are the choices that
+    a maker would turn first to make it hold, by full name. A check fills in what its finding leaves
+    empty.
     """
 
     id: str = ""
@@ -44,6 +45,7 @@ class Finding:
     about: str = ""
     place: str = ""
     pieces: tuple[int, ...] = ()
+    remedies: tuple[str, ...] = ()
 
 
 def _verdict(margin: float, tight: float) -> Verdict:
@@ -87,11 +89,22 @@ def advice(finding: Finding) -> Finding:
     )  # fmt: skip
 
 
-def check(group: str, title: str, *, about: str = "", source: str = COMMON) -> Callable[[F], F]:
-    """Mark a function as a check. It is fed by name like a rule; its docstring is the reason."""
+def check(
+    group: str,
+    title: str,
+    *,
+    about: str = "",
+    source: str = COMMON,
+    remedies: tuple[str, ...] = (),
+) -> Callable[[F], F]:
+    """Mark a function as a check. It is fed by name like a rule; its docstring is the reason.
+
+    `remedies` names the choices that a maker would turn first where it fails, looked up like needs.
+    """
+    told = {"group": group, "title": title, "about": about, "source": source, "remedies": remedies}
 
     def marked(function: F) -> F:
-        function.check = {"group": group, "title": title, "about": about, "source": source}  # type: ignore[attr-defined]
+        function.check = told  # type: ignore[attr-defined]
         return function
 
     return marked

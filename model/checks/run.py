@@ -32,13 +32,15 @@ class CheckStep:
     reason: str
     source: str
     about: str
+    remedies: tuple[str, ...]
 
 
 class CheckList:
     """All checks, each bound once to what it needs.
 
     A need is a dimension of the book, or one of `facts`: what is known only once the bed is built,
-    such as its pieces and what they carry. ValueError: a fact with the name of a dimension.
+    such as its pieces and what they carry. ValueError: a fact with the name of a dimension, a
+    remedy that is no choice.
     """
 
     def __init__(
@@ -79,6 +81,10 @@ def _bound(
         for need in inspect.signature(function).parameters
     ]
     about = book.full_name(scope, told["about"]) if told["about"] else ""
+    remedies = tuple(book.full_name(scope, name) for name in told["remedies"])
+    for name in remedies:
+        if name not in book.choice_kinds:
+            raise ValueError(f"{function.__name__} cannot be mended by {name}: it is no choice")
     return CheckStep(
         id=f"{scope}.{function.__name__}".lstrip("."),
         place=scope,
@@ -89,6 +95,7 @@ def _bound(
         reason=" ".join((inspect.getdoc(function) or "").partition("\n\n")[0].split()),
         source=told["source"],
         about=about,
+        remedies=remedies,
     )
 
 
@@ -114,4 +121,5 @@ def _signed(finding: Finding, step: CheckStep) -> Finding:
         about=finding.about or step.about,
         reason=finding.reason or step.reason,
         source=finding.source or step.source,
+        remedies=finding.remedies or step.remedies,
     )

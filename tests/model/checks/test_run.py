@@ -14,7 +14,7 @@ from model.bed import Bed, Design, solve
 from model.book import FACTS, check_list
 from model.checks.record import COMMON, Finding, Verdict, at_least, at_most, check
 from model.checks.run import CheckList
-from model.rules import RuleBook
+from model.rules import Chapter, RuleBook, rule
 from model.units import Count, Mm
 
 BOOK = RuleBook({"gap": Mm, "left.drawers": Count, "right.drawers": Count, "left.gap": Mm}, [])
@@ -118,6 +118,35 @@ def test_a_check_may_ask_for_facts_and_say_several_things() -> None:
 def test_a_fact_must_not_hide_a_dimension() -> None:
     with pytest.raises(ValueError, match="gap is both a fact and a dimension"):
         CheckList(BOOK, [], ["gap"])
+
+
+@check("fit", "Room for two fingers", remedies=("gap", "opposite_drawers"))
+def two_fingers(gap: Mm) -> tuple[Finding, ...]:
+    """Two fingers are 20 mm thick."""
+    mended_otherwise = replace(at_least(gap, 25.0), id="thick", remedies=("right.drawers",))
+    return at_least(gap, 20.0), mended_otherwise
+
+
+def test_a_check_names_what_a_maker_would_turn_first() -> None:
+    own, otherwise = asked(two_fingers, scopes=("left",))
+
+    assert own.remedies == ("left.gap", "right.drawers")
+    assert otherwise.remedies == ("right.drawers",)
+
+
+@rule
+def double_gap(gap: Mm) -> Mm:
+    """Twice as wide."""
+    return 2 * gap
+
+
+def test_only_a_choice_can_be_turned() -> None:
+    rules, checks = ModuleType(__name__), ModuleType(__name__)
+    vars(rules)["double_gap"] = double_gap
+    vars(checks)["light"] = check("fit", "Light", remedies=("double_gap",))(lambda: None)
+
+    with pytest.raises(ValueError, match="cannot be mended by double_gap"):
+        CheckList(RuleBook({"gap": Mm}, [Chapter(rules)]), [(checks, ("",))])
 
 
 def test_every_listed_fact_is_given() -> None:
