@@ -90,6 +90,7 @@ class Bed:
             "parts": self.parts,
             "masses": self.masses,
             "screw_points": self.proof.screws,
+            "holding": self.proof.holding,
             "drawer_travel": travel_of(self.dimensions),
         }
 

@@ -50,7 +50,7 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
 }
 
 # What checks may ask for beside dimensions: see `model.bed.Bed.facts`.
-FACTS = ("pieces", "parts", "masses", "screw_points", "drawer_travel")
+FACTS = ("pieces", "parts", "masses", "screw_points", "drawer_travel", "holding")
 
 
 def _chapters(folder: str, listed: dict[tuple[str, ...], str]) -> list[Chapter]:

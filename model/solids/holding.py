@@ -68,12 +68,14 @@ class _Claim(NamedTuple):
 
 
 class Holding(NamedTuple):
-    """Which holds are met: `loose` those that are not; `one`, `other` (e) pieces that hold each
-    other; `grounded` (n) pieces that stand on the floor by a hold."""
+    """Which holds are met: `loose` those that are not; `one` (e) are held by `other` (e), as
+    `holds[hold]` (e) says; `grounded` (n) pieces that stand on the floor by a hold."""
 
     loose: tuple[Loose, ...]
     one: Ints
     other: Ints
+    holds: tuple[Hold, ...]
+    hold: Ints
     grounded: Bools
 
 
@@ -98,7 +100,7 @@ def contacts(pieces: Pieces, close: Near, round_bars: Bars) -> Floats:
 
 
 def joints_meet(
-    parts: Parts, pieces: Pieces, close: Near | None = None, round_bars: Bars | None = None
+    parts: Parts, pieces: Pieces, close: Near | None = None, room: Floats | None = None
 ) -> Holding:
     """Compare every hold of every piece with the pieces that touch it.
 
@@ -106,8 +108,7 @@ def joints_meet(
     itself. A drawer's piece is held by pieces of its own drawer or of the bed.
     """
     close = near(pieces, reach_of(parts)) if close is None else close
-    round_bars = bars(pieces, close) if round_bars is None else round_bars
-    room = contacts(pieces, close, round_bars)
+    room = contacts(pieces, close, bars(pieces, close)) if room is None else room
     claims = _claims(parts, pieces)
     row_claim, row_piece = _rows(pieces, claims)
     within = np.array([claim.hold.within for claim in claims])[row_claim] + TOUCH
@@ -127,7 +128,14 @@ def joints_meet(
     grounded[row_piece[stands]] = True
     missing = np.flatnonzero(~met).tolist()
     loose = tuple(_loose(pieces, claims[row_claim[k]], int(row_piece[k])) for k in missing)
-    return Holding(loose, row_piece[row[ok]], beside[ok], grounded)
+    return Holding(
+        loose,
+        row_piece[row[ok]],
+        beside[ok],
+        tuple(claim.hold for claim in claims),
+        row_claim[row[ok]],
+        grounded,
+    )
 
 
 def reaches_floor(pieces: Pieces, holding: Holding) -> tuple[Afloat, ...]:

@@ -6,14 +6,24 @@ Exact for parts made of boxes and round bars, in plain numpy, so that it keeps u
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Protocol
 
-from model.parts.pieces import Parts, Pieces
+import numpy as np
+
+from model.parts.pieces import Ints, Parts, Pieces
 from model.solids.bars import bars
 from model.solids.clash import Hit, Overlap, Travel, overlaps, sweeps
-from model.solids.holding import Afloat, Loose, joints_meet, reach_of, reaches_floor
-from model.solids.near import near
+from model.solids.holding import (
+    Afloat,
+    Holding,
+    Loose,
+    contacts,
+    joints_meet,
+    reach_of,
+    reaches_floor,
+)
+from model.solids.near import TOUCH, near
 from model.solids.screwing import ScrewPoint, screw_points
 
 __all__ = [
@@ -37,7 +47,8 @@ class Fault(Protocol):
 class Proof:
     """What speaks against a bed; every list but `screws` is empty for one that can be built.
 
-    `screws` tells of every screw of the first piece of each part, right or wrong.
+    `screws` tells of every screw of the first piece of each part, right or wrong; `holding` which
+    piece holds which; `touching` (k, 2) all pairs of pieces that meet face to face, rising.
     """
 
     overlaps: tuple[Overlap, ...]
@@ -45,6 +56,8 @@ class Proof:
     afloat: tuple[Afloat, ...]
     hits: tuple[Hit, ...]
     screws: tuple[ScrewPoint, ...]
+    holding: Holding = field(repr=False, compare=False)
+    touching: Ints = field(repr=False, compare=False)
 
     @property
     def faults(self) -> tuple[Fault, ...]:
@@ -69,11 +82,15 @@ def prove(parts: Parts, pieces: Pieces, travel: Travel) -> Proof:
     """Prove that the pieces of these parts fit, hold and move. `travel`: see `sweeps`."""
     close = near(pieces, reach_of(parts))
     round_bars = bars(pieces, close)
-    holding = joints_meet(parts, pieces, close, round_bars)
+    room = contacts(pieces, close, round_bars)
+    holding = joints_meet(parts, pieces, close, room)
+    meet = room <= TOUCH
     return Proof(
         overlaps=overlaps(pieces, close, round_bars),
         loose=holding.loose,
         afloat=reaches_floor(pieces, holding),
         hits=sweeps(pieces, travel),
         screws=screw_points(parts, pieces),
+        holding=holding,
+        touching=np.stack([close.one[meet], close.other[meet]], axis=1),
     )
