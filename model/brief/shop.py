@@ -3,7 +3,7 @@
 from typing import Literal
 
 from model.brief.declare import length, measured, option, row_of
-from model.materials import Material, materials
+from model.materials import Material, StockGrade, materials, stock_grades
 from model.units import GRIDS, Measured, Mm, ShopGrid
 
 ShownUnit = Literal["mm", "inch"]
@@ -16,6 +16,9 @@ class Shop:
     shown_unit: ShownUnit = option("inch", help="How lengths are shown and read.")
     frame_wood: Material = row_of(
         materials, "yellow_poplar", help="Posts, rails, stiles and cleats."
+    )
+    stock_grade: StockGrade = row_of(
+        stock_grades, "clear", help="How sound the boards are that you pick, for all solid parts."
     )
     frame_stock: Mm = length(
         25.4, least=15, most=60, slider=True, why_least="Thinner stock takes no bed connector.",

@@ -4,11 +4,13 @@ The tables lie in `resources/` as CSV and are read when first asked for. A loade
 gives all rows by key (`slides()`), the singular one row (`slide("side_mount_full")`).
 """
 
+from model.materials.allowable import Allowed, Step, allowed
 from model.materials.connector import Connector, connector, connectors
 from model.materials.glide import Glide, glide, glides
 from model.materials.lumber import LumberSize, lumber, lumber_size, rough_stock
 from model.materials.material import Material, material, materials
 from model.materials.mattress import Mattress, mattress, mattresses
+from model.materials.own import OwnRows
 from model.materials.pull import Pull, pull, pulls
 from model.materials.screw import (
     PocketScrew,
@@ -26,21 +28,27 @@ from model.materials.screw import (
 from model.materials.sheet import Sheet, sheet, sheets
 from model.materials.slide import Slide, slide, slides
 from model.materials.species import Species, species, wood
+from model.materials.stock_grade import StockGrade, stock_grade, stock_grades
 from model.materials.table import rows_of
 
 __all__ = [
+    "Allowed",
     "Connector",
     "Glide",
     "LumberSize",
     "Material",
     "Mattress",
+    "OwnRows",
     "PocketScrew",
     "Pull",
     "PullScrew",
     "Sheet",
     "Slide",
     "Species",
+    "Step",
+    "StockGrade",
     "WoodScrew",
+    "allowed",
     "connector",
     "connectors",
     "glide",
@@ -67,6 +75,8 @@ __all__ = [
     "slide",
     "slides",
     "species",
+    "stock_grade",
+    "stock_grades",
     "wood",
     "wood_screw",
 ]

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Literal
 
 from model.errors import BadInput
 from model.materials.table import beside, row_of, shipped
@@ -20,11 +21,14 @@ class Sheet:
     """One product in one thickness.
 
     `along` and `across` are directions of the face grain, which runs along the sheet's length.
+    `family` is a key of `sheet_families()`; bending strength `strength_is` the least that a mill
+    promises (fifth percentile), or an average.
     `sheet_sizes_mm` are `length x width` as sold. Densities are on the nominal thickness.
     """
 
     key: str
     product: str
+    family: str
     nominal: str
     nominal_mm: Mm
     actual_mm: Mm
@@ -35,6 +39,7 @@ class Sheet:
     moe_across_mpa: Mpa
     mor_along_mpa: Mpa
     mor_across_mpa: Mpa
+    strength_is: Literal["least", "average"]
     sheet_sizes_mm: tuple[str, ...]
     source: str
     source_density: str
@@ -49,7 +54,7 @@ class Sheet:
     @property
     def has_grain(self) -> bool:
         """Whether a part looks wrong, or bends more, when it is cut turned."""
-        return "ply" in self.key
+        return self.family.endswith("ply")
 
     @property
     def sizes(self) -> tuple[tuple[Mm, Mm], ...]:
