@@ -6,31 +6,12 @@ import re
 from typing import Any
 
 from model.brief.declare import Choice
+from model.brief.words import full_label, row_name, value_text
 from model.units import INCH, ShopGrid, show_length
 
-YES_NO = {True: "yes", False: "no"}
 # Ends of ranges are rounded inwards to these: what is shown is inside, and can be typed as it is.
 ENDS = {"inch": ShopGrid(INCH / 16, "inch"), "mm": ShopGrid(0.5, "mm")}
 _IN_MM = re.compile(r"(?P<low>\d+(?:\.\d+)?)(?: to (?P<high>\d+(?:\.\d+)?))? mm\b")
-
-
-def value_text(choice: Choice, value: Any, unit: str) -> str:
-    """A value as the maker reads it; empty for a measured one that was left out."""
-    if value is None:
-        return ""
-    if choice.is_flag:
-        return YES_NO[bool(value)]
-    if choice.keys:
-        return row_name(choice, value)
-    if choice.is_length:
-        return show_length(value, unit)
-    return f"{value:g} {choice.unit}".strip()
-
-
-def row_name(choice: Choice, key: str) -> str:
-    """A key as its table names it, or the key itself."""
-    row = choice.table().get(key) if choice.table is not None else None
-    return str(getattr(row, "name", key))
 
 
 def range_text(choice: Choice, unit: str) -> str:
@@ -107,9 +88,3 @@ def works_text(choice: Choice, works: Any, unit: str) -> str:
         if low == high
         else f"{name} from {low} to {high} would work."
     )
-
-
-def full_label(choice: Choice) -> str:
-    """A label that needs no heading above it: `Left drawers`, `Mattress width`."""
-    scope = choice.name.rpartition(".")[0]
-    return f"{scope.capitalize()} {choice.label.lower()}" if scope else choice.label
