@@ -1,0 +1,111 @@
+"""Of all that the pieces of the frame carry, the worst: by station, by load case, by piece."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from typing import NamedTuple
+
+import numpy as np
+
+from model.parts.pieces import Floats
+from model.structure.record import Carried, Effect
+from model.units import Mm
+
+DRAWN_SHARE = 0.05  # of the bed: sag drawn this large is seen, and the bed is still a bed
+_ROUND = (1.0, 2.0, 5.0)  # a factor is one of these times a power of ten: it is read at a glance
+
+
+class CaseUse(NamedTuple):
+    """How hard the bed works in one load case: its worst piece, what about it, at what share."""
+
+    case: int
+    use: float
+    piece: int
+    kind: str
+
+
+def station_use(carried: Carried, case: int | None = None) -> Floats:
+    """The greatest share of any limit at each station, in one load case or in its worst: (s,).
+
+    Bending, shear and sag are known in every case. Bearing and joints are known where they are
+    worst: they count at the station nearest to them, in that case only.
+    """
+    share = np.fmax(carried.use, np.abs(carried.sag) / _limits(carried))
+    found = share.max(axis=0) if case is None else share[case]
+    for effect in _effects(carried):
+        if case in (None, effect.case):
+            row = _nearest(carried, effect)
+            found[row] = max(found[row], effect.use)
+    return np.asarray(found)
+
+
+def worst_cases(carried: Carried) -> tuple[CaseUse, ...]:
+    """The load cases, the one that works the bed hardest first."""
+    if not len(carried.at):
+        return ()
+    piece_of_row = np.repeat(carried.pieces, np.diff(carried.first))
+    found = []
+    for case in range(len(carried.cases)):
+        use = station_use(carried, case)
+        row = int(use.argmax())
+        kind = _kind(carried, case, row, int(piece_of_row[row]), float(use[row]))
+        found.append(CaseUse(case, float(use[row]), int(piece_of_row[row]), kind))
+    return tuple(sorted(found, key=lambda each: -each.use))
+
+
+def worst_effects(carried: Carried) -> tuple[Effect, ...]:
+    """Every effect on every piece, the hardest first."""
+    return tuple(sorted(_effects(carried), key=lambda effect: -effect.use))
+
+
+def most_sagging(carried: Carried, case: int, pieces: Collection[int]) -> int | None:
+    """Which of some pieces sags most for its limit, or most of all where none has a limit.
+
+    None: none of them is a piece of the frame.
+    """
+    known = [piece for piece in carried.pieces.tolist() if piece in pieces]
+
+    def far(piece: int) -> tuple[float, float]:
+        sag = float(np.abs(carried.curve(piece, case).sag).max())
+        return sag / carried.limit_of(piece), sag
+
+    return max(known, key=far, default=None)
+
+
+def greatest_move(carried: Carried, case: int) -> Mm:
+    """How far the frame's most moved station goes in a load case."""
+    return float(np.linalg.norm(carried.moved[case], axis=1).max(initial=0.0))
+
+
+def drawn_times(moved: Mm, length: Mm) -> float:
+    """How many times a movement is drawn, so that it is seen on a bed of this length."""
+    if moved <= 0:
+        return 1.0
+    most = DRAWN_SHARE * length / moved
+    power = 10.0 ** np.floor(np.log10(most))
+    return float(max(1.0, max(step * power for step in _ROUND if step * power <= most)))
+
+
+def _effects(carried: Carried) -> list[Effect]:
+    return [effect for effects in carried.effects.values() for effect in effects]
+
+
+def _limits(carried: Carried) -> Floats:
+    """How far each station's piece may sag, mm; inf where no limit applies: (s,)."""
+    return np.repeat(carried.sag_limit, np.diff(carried.first))
+
+
+def _nearest(carried: Carried, effect: Effect) -> int:
+    """The row of the station nearest to where an effect acts."""
+    i = int(np.searchsorted(carried.pieces, effect.piece))
+    first, end = int(carried.first[i]), int(carried.first[i + 1])
+    return first + int(np.abs(carried.at[first:end] - effect.at).argmin())
+
+
+def _kind(carried: Carried, case: int, row: int, piece: int, use: float) -> str:
+    """What is worst at a station: an effect that is known there, or sag, or bending and shear."""
+    for effect in carried.effects.get(piece, ()):
+        if effect.case == case and np.isclose(effect.use, use, rtol=1e-6):
+            return effect.kind
+    sag = abs(float(carried.sag[case, row])) / float(_limits(carried)[row])
+    return "sag" if sag >= float(carried.use[case, row]) else "bending or shear"
