@@ -15,7 +15,6 @@ from model.mechanics.fasteners.dowel_bearing import (
     STEEL_PLATE,
     bending_yield,
     dowel_bearing,
-    hankinson,
     small_dowel_bearing,
 )
 from model.mechanics.fasteners.lateral import (
@@ -35,6 +34,7 @@ from model.mechanics.fasteners.withdrawal import (
     ultimate_screw_withdrawal,
 )
 from model.mechanics.fasteners.yield_modes import Shear
+from model.mechanics.timber import at_angle
 
 INCH = 25.4
 LBF = 4.4482216152605
@@ -243,4 +243,4 @@ def test_table_12f_bolt_in_double_shear(angle: float, load: float) -> None:
 
 
 def test_eq_8_16_bearing_at_an_angle() -> None:
-    assert hankinson(38.2, 3.4, 45) == pytest.approx(6.244, abs=0.001)
+    assert at_angle(38.2, 3.4, 45) == pytest.approx(6.244, abs=0.001)

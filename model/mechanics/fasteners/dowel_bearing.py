@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from math import cos, radians, sin
-
 from model.errors import BadInput
 from model.mechanics.fasteners.strengths import (
     INCH,
@@ -12,6 +10,7 @@ from model.mechanics.fasteners.strengths import (
     above_zero,
     wood_gravity,
 )
+from model.mechanics.timber import at_angle
 from model.units import Degrees, Mm
 
 SMALL: Mm = 6.35  # 1/4 in: below it the grain's direction does not count; NDS 2018, 12.3.3
@@ -66,16 +65,7 @@ def dowel_bearing(gravity: float, diameter: Mm, angle: Degrees = 0.0) -> Ultimat
     if diameter < SMALL:
         return small_dowel_bearing(gravity)
     along, across = dowel_bearing_along(gravity), dowel_bearing_across(gravity, diameter)
-    return UltimateStress(hankinson(along, across, angle))
-
-
-def hankinson(along: float, across: float, angle: Degrees) -> float:
-    """Strength at an angle to the grain: P Q / (P sin^2 + Q cos^2).
-
-    Source: Wood Handbook 2021 (FPL-GTR-282), equation 8-16
-    """
-    s, c = sin(radians(angle)), cos(radians(angle))
-    return along * across / (along * s * s + across * c * c)
+    return UltimateStress(at_angle(along, across, angle))
 
 
 def bending_yield(diameter: Mm) -> UltimateStress:
