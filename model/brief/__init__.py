@@ -9,7 +9,19 @@ from functools import cache
 from types import MappingProxyType
 from typing import Any
 
-from model.brief import deck, drawers, ends, heights, loads, mattress, posts, shop, sides
+from model.brief import (
+    climate,
+    deck,
+    drawers,
+    ends,
+    heights,
+    loads,
+    mattress,
+    posts,
+    route,
+    shop,
+    sides,
+)
 from model.brief.declare import Choice, choices_of
 from model.units import GRIDS
 
@@ -17,7 +29,7 @@ TOPICS: tuple[type, ...] = (
     mattress.Mattress, heights.Heights, sides.Row, drawers.Slides, drawers.Boxes, drawers.Fronts,
     sides.Side, sides.SideFrames, deck.Deck, deck.CleatScrews, deck.Beam, posts.Posts,
     ends.End, ends.Ends,
-    shop.Shop, sides.Nightstand, loads.Sleepers,
+    shop.Shop, sides.Nightstand, loads.Sleepers, climate.House, route.WayIn,
 )  # fmt: skip
 
 

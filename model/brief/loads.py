@@ -4,8 +4,12 @@ What a standard or handbook gives stands in `resources/loads.csv`; here is what 
 gives, so that it is the maker's to change.
 """
 
-from model.brief.declare import count, length, number
+from typing import Literal
+
+from model.brief.declare import count, length, number, option
 from model.units import Count, Kg, KgPerM2, KgPerM3, Mm, Newton, Pascal, Share
+
+SleepersAre = Literal["adults", "a child", "a frail adult"]
 
 
 class Sleepers:
@@ -15,6 +19,13 @@ class Sleepers:
         2, least=1, most=2, why_least="Somebody sleeps in it.", why_most="Two share a bed.",
         help="How many sleep in the bed.",
     )  # fmt: skip
+    sleepers_are: SleepersAre = option(
+        "adults",
+        help=(
+            "Rules for children's, bunk and nursing beds bind no ordinary bed: they are notes, "
+            "unless a child or a frail adult uses it."
+        ),
+    )
     first_sleeper: Kg = number(
         110, least=30, most=250, why_least="Lighter is a small child: not this kind of bed.",
         why_most="Heavier asks for a bed that is tested.",
