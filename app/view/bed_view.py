@@ -10,7 +10,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
-from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtCore import QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import QImage, QKeyEvent, QPainter
 from PySide6.QtWidgets import QLabel, QVBoxLayout, QWidget
 
@@ -20,16 +20,21 @@ from app.view.drawer_slide import DrawerSlide
 from app.view.framing import Frame, Framing
 from app.view.hand import Hand
 from app.view.items import BackdropItem
+from app.view.layers import STRENGTH
 from app.view.line_choice import chosen
 from app.view.overlay import DimensionPainter, Show
 from app.view.renderer import is_software, renderer
-from app.view.scene import scene_of
+from app.view.scene import Scene, scene_of
 from app.view.stage import Stage
 from app.view.steering import SteeredCanvas
+from app.view.strength_look import LATE, StrengthLook
 
 if TYPE_CHECKING:
     from model.bed import Bed
+    from model.structure.bent import Body
+    from model.structure.record import Carried
 
+PATIENCE = 80  # ms that the last bed stays on view while the next one's strength is worked out
 BESIDE = np.array((260.0, 220.0, 0.0))  # mm: and room for dimension lines
 
 
@@ -46,6 +51,10 @@ class BedView(QWidget):
         self.setAccessibleName(self.tr("The bed in three dimensions"))
         self.bed: Bed | None = None
         self.stage = Stage()
+        self.strength = StrengthLook(self.stage)
+        self._next: tuple[Bed, Scene] | None = None  # not shown yet: its strength is on its way
+        self._patience = QTimer(self, singleShot=True, interval=PATIENCE)
+        self._patience.timeout.connect(self._show_next)
         self._has_dimensions = True
         self._show_length: Show = "{:.0f}".format
         self._slide = DrawerSlide(self)
@@ -64,10 +73,22 @@ class BedView(QWidget):
     def show_bed(self, bed: Bed, mesh: Any = None) -> None:
         """Show a bed; the camera stays, but for the first one and one that it would cut off.
 
-        `mesh`: where it is at hand.
+        `mesh`: where it is at hand. Coloured by strength, the last bed stays on view until
+        `show_strength` tells of this one, or patience ends: else its colours would flicker.
         """
-        self.bed = bed
-        self.stage.show(scene_of(bed, mesh))
+        self._next = bed, scene_of(bed, mesh)
+        if self.is_by_strength and self.stage.strain is not None:
+            self._patience.start()
+        else:
+            self._show_next()
+
+    def _show_next(self) -> None:
+        if self._next is None:
+            return
+        self._patience.stop()
+        (self.bed, scene), self._next = self._next, None
+        self.stage.show(scene)
+        self.strength.forget()
         if self.canvas is not None and not self._wants_fit:
             frame = self._frame(self.canvas.picture)
             if frame.shows(self.canvas.camera, box=-1):
@@ -92,8 +113,41 @@ class BedView(QWidget):
         self._restyle(has_mattress=on)
 
     def colour_by(self, what: str) -> None:
-        """By "wood", "paint" or "assembly"."""
+        """By "wood", "paint", "assembly" or "strength"."""
         self._restyle(colour_by=what)
+        self._show_next()
+
+    # ------------------------------------------------------------ strength
+
+    @property
+    def is_by_strength(self) -> bool:
+        """Whether pieces are coloured by how hard they work."""
+        return self.stage.style.colour_by == STRENGTH
+
+    def show_strength(self, bed: Bed, carried: Carried, body: Body) -> None:
+        """What a bed carries; nothing happens where another one is on view by now."""
+        self._take(bed)
+        if bed is self.bed:
+            self.strength.know(carried, body)
+            self._refresh()
+
+    def show_no_strength(self, bed: Bed, why: str = LATE) -> None:
+        """What a bed carries is not known, and why."""
+        self._take(bed)
+        if bed is self.bed:
+            self.strength.forget(why)
+            self._refresh()
+
+    def show_load(self, case_key: str | None = None, times: float | None = None) -> None:
+        """Show the strength in another load case (its key; "" is the worst of all), or the sag
+        drawn another number of times.
+        """
+        self.strength.choose(case_key, times)
+        self._refresh()
+
+    def _take(self, bed: Bed) -> None:
+        if self._next is not None and self._next[0] is bed:
+            self._show_next()
 
     def show_shadow(self, on: bool) -> None:
         """Show the shadow on the floor."""
@@ -204,12 +258,14 @@ class BedView(QWidget):
         if not draws_with:
             return None
         canvas = SteeredCanvas(is_software(draws_with), self)
-        for item in (BackdropItem(-100), self.stage.floor, *self.stage.layers.items):
+        stage = self.stage
+        items = (stage.floor, *stage.layers.items, *stage.worked.items)
+        for item in (BackdropItem(-100), *items):
             canvas.addItem(item)
         canvas.before_drawing = self._prepare
         canvas.overlay = self._paint_overlay
         self._hand = hand = Hand(self.stage, canvas)
-        hand.picked.connect(self.picked)
+        hand.picked.connect(self._pick)
         hand.dimension_picked.connect(self.dimension_picked)
         hand.hovered.connect(self._hover)
         hand.pulled.connect(self._pull_drawer)
@@ -233,12 +289,16 @@ class BedView(QWidget):
     def _painted(
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float
     ) -> tuple[tuple[QRectF, str], ...]:
-        scene, bed = self.stage.scene, self.bed
-        if bed is None or scene is None or not self._has_dimensions or self.stage.apart > 0:
+        scene, bed, taken = self.stage.scene, self.bed, ()
+        if bed is None or scene is None:
+            return ()
+        if self.is_by_strength:
+            taken = self.strength.paint(painter, picture, camera, scale)
+        if not self._has_dimensions or self.stage.apart > 0:
             return ()
         lines = lines_to_draw(bed, self.selected, self.stage.reach)
         drawn = chosen(lines, camera, picture, scene.bounds)
-        return DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
+        return DimensionPainter(painter, picture, scale, taken).paint(drawn, self._show_length)
 
     def _restyle(self, **changes: Any) -> None:
         if self.stage.restyle(**changes):
@@ -247,6 +307,10 @@ class BedView(QWidget):
     def _refresh(self) -> None:
         if self.canvas is not None:
             self.canvas.refresh()
+
+    def _pick(self, piece: int) -> None:
+        self._show_next()  # who picks means the bed that all others speak of
+        self.picked.emit(piece)
 
     def _hover(self, piece: int) -> None:
         self._restyle(hovered=piece)

@@ -31,11 +31,19 @@ VIEWS = {
 }
 
 
+USUAL = (1000, 700)  # px: what has its size in pixels grows with larger pictures
+
+
 class Picture(NamedTuple):
     """Size of the picture in pixels."""
 
     width: int
     height: int
+
+    @property
+    def scale(self) -> float:
+        """How many times larger texts and stripes are drawn than in a picture of usual size."""
+        return max(min(self.width / USUAL[0], self.height / USUAL[1]), 1.0)
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -24,7 +24,6 @@ from PySide6.QtWidgets import QWidget
 from app.view.camera import Bounds, Camera, Picture
 
 SMOOTH = 4  # samples per pixel
-USUAL = (1000, 700)  # px: texts of larger exports grow with them
 REST = 160  # ms without a change until the picture is drawn once more, smoothly
 GLIDE = 220  # ms from one fixed view to another
 FLOOR_ROUND = 700.0  # mm of floor beyond the bed
@@ -160,8 +159,8 @@ class Canvas(GLViewWidget):
         self.doneCurrent()
         if self.overlay is not None:
             painter = QPainter(image)
-            scale = max(min(width / USUAL[0], height / USUAL[1]), 1.0)
-            self.overlay(painter, Picture(width, height), self.camera, scale)
+            picture = Picture(width, height)
+            self.overlay(painter, picture, self.camera, picture.scale)
             painter.end()
         return image
 

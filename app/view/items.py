@@ -9,9 +9,11 @@ from pyqtgraph.opengl.GLGraphicsItem import GLGraphicsItem
 from PySide6.QtGui import QMatrix4x4
 from PySide6.QtOpenGL import QOpenGLShaderProgram
 
+from app.view.camera import Picture
 from app.view.palette import Backdrop
-from app.view.shader import COLOUR, FLOOR, PLAIN, SHADE, WOOD, Buffer, program
+from app.view.shader import COLOUR, FLOOR, PLAIN, SCALED, SHADE, WOOD, WORKED, Buffer, program
 from app.view.shadow import Shadow
+from app.view.use_scale import STRIPE_WIDTH
 
 Array = npt.NDArray[np.generic]
 OVER = (GL.GL_SRC_ALPHA, GL.GL_ONE_MINUS_SRC_ALPHA, GL.GL_ONE, GL.GL_ONE_MINUS_SRC_ALPHA)
@@ -157,6 +159,19 @@ class FacesItem(Item):
         GL.glDisable(GL.GL_CULL_FACE)
         GL.glDisable(GL.GL_POLYGON_OFFSET_FILL)
         GL.glDepthMask(True)
+
+
+class WorkedItem(FacesItem):
+    """Faces coloured by how hard they work: `a_use`, 1 at the limit, stripes past it."""
+
+    vertex, fragment = WORKED, SCALED
+    widths = {"a_position": 3, "a_normal": 3, "a_use": 1}
+
+    def draw(self, used: QOpenGLShaderProgram) -> None:
+        _, _, wide, high = GL.glGetIntegerv(GL.GL_VIEWPORT)
+        stripe = STRIPE_WIDTH * Picture(int(wide), int(high)).scale
+        used.setUniformValue1f(used.uniformLocation("u_stripe"), stripe)
+        super().draw(used)
 
 
 class EdgesItem(Item):

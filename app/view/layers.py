@@ -1,4 +1,7 @@
-"""The bed on the graphics card: its scene, moved and coloured, in one set of buffers."""
+"""The bed on the graphics card: its scene, moved and coloured, in one set of buffers.
+
+Where it is coloured by strength, the frame is left to `WorkedLayers`: all else is glass.
+"""
 
 from __future__ import annotations
 
@@ -11,22 +14,43 @@ import numpy.typing as npt
 from app.view.items import EdgesItem, FacesItem, Item
 from app.view.palette import ACCENT, BEDDING, HOVER, MARKED, PIPING, piece_colour, toned
 from app.view.scene import Scene
+from app.view.use_scale import UNKNOWN
 
 Floats = npt.NDArray[np.float32]
 GHOST, GHOST_EDGE = 0.10, 0.34  # opacity of what is seen through
+FAINT, FAINT_EDGE = 0.05, 0.20  # and of what stands round a frame that is coloured by strength
+STRENGTH = "strength"  # a way to colour, beside those of the palette
 EDGE_TONE = 0.44  # edges are the piece's own colour, darker
 HIDDEN_EDGE = 0.42  # opacity of a chosen piece's edges where other pieces cover it
 
 
 @dataclass(frozen=True, kw_only=True)
 class Style:
-    """What the view was asked to show."""
+    """What the view was asked to show. `frame`: the pieces that another layer colours by strength,
+    None while their strength is not known.
+    """
 
     colour_by: str = "wood"
     selected: Collection[int] = ()
     hovered: int = -1
     is_see_through: bool = False
     has_mattress: bool = True
+    frame: frozenset[int] | None = None
+
+    @property
+    def is_by_strength(self) -> bool:
+        """Whether pieces are coloured by how hard they work."""
+        return self.colour_by == STRENGTH
+
+    @property
+    def worked(self) -> frozenset[int]:
+        """The pieces that are left to the layer that colours by strength."""
+        return self.frame if self.is_by_strength and self.frame is not None else frozenset()
+
+    @property
+    def shows_mattress(self) -> bool:
+        """A mattress hides the slats that carry it."""
+        return self.has_mattress and not self.is_by_strength
 
 
 class BedLayers:
@@ -60,12 +84,12 @@ class BedLayers:
         self._send_faces(self.ghosts, scene, (shown & ~solid)[of_triangle], colours)
         lines = colours.copy()
         lines[:, :3] *= EDGE_TONE
-        lines[shown & ~solid, 3] = GHOST_EDGE
+        lines[shown & ~solid, 3] = FAINT_EDGE if style.is_by_strength else GHOST_EDGE
         lines[scene.is_mattress, :3] = PIPING
         self._send_edges(self.edges, solid[of_edge], of_edge, lines)
         self._send_edges(self.ghost_edges, (shown & ~solid)[of_edge], of_edge, lines)
         marked = np.zeros(len(colours), bool)
-        marked[list(style.selected)] = True
+        marked[list(set(style.selected) - style.worked)] = True
         lines[:] = (*(0.7 * np.array(ACCENT)), HIDDEN_EDGE)
         self._send_edges(self.outline, marked[of_edge], of_edge, lines)
 
@@ -113,6 +137,26 @@ class BedLayers:
 
 def _body_colours(scene: Scene, style: Style) -> Floats:
     """(pieces, 4); what is not shown at all has no opacity."""
+    colours = _grey(scene, style) if style.is_by_strength else _own_colours(scene, style)
+    for piece in set(style.selected) - style.worked:
+        colours[piece] = (*_mixed(colours[piece, :3], MARKED, 0.85), 1.0)
+    if style.hovered >= 0 and style.hovered not in style.selected:
+        colours[style.hovered, :3] = _mixed(colours[style.hovered, :3], HOVER, 0.45)
+    return colours
+
+
+def _grey(scene: Scene, style: Style) -> Floats:
+    """All in one light grey: glass round the frame, or solid while nothing is known of it."""
+    colours = np.full((len(scene.looks), 4), (*UNKNOWN, 1.0), np.float32)
+    if style.frame is not None:
+        colours[:, 3] = FAINT
+        colours[list(style.frame), 3] = 0.0
+    colours[scene.is_mattress, 3] = 0.0
+    return colours
+
+
+def _own_colours(scene: Scene, style: Style) -> Floats:
+    """Wood, paint, or the tone of the assembly."""
     plain = [
         piece_colour(look.material, look.assembly, look.is_hardware, style.colour_by)
         for look in scene.looks
@@ -122,10 +166,6 @@ def _body_colours(scene: Scene, style: Style) -> Floats:
     colours[scene.is_mattress] = (*BEDDING, 1.0 if style.has_mattress else 0.0)
     if style.is_see_through:
         colours[colours[:, 3] > 0, 3] = GHOST
-    for piece in style.selected:
-        colours[piece] = (*_mixed(colours[piece, :3], MARKED, 0.85), 1.0)
-    if style.hovered >= 0 and style.hovered not in style.selected:
-        colours[style.hovered, :3] = _mixed(colours[style.hovered, :3], HOVER, 0.45)
     return colours
 
 

@@ -11,7 +11,8 @@ import numpy.typing as npt
 Rgb = tuple[float, float, float]
 
 
-def _rgb(code: str) -> Rgb:
+def rgb(code: str) -> Rgb:
+    """A colour from its six hexadecimal digits."""
     red, green, blue = (int(code[i : i + 2], 16) / 255 for i in (0, 2, 4))
     return (red, green, blue)
 
@@ -19,8 +20,8 @@ def _rgb(code: str) -> Rgb:
 class Backdrop(NamedTuple):
     """From the top of the picture to its foot."""
 
-    top: Rgb = _rgb("E3E9EA")
-    foot: Rgb = _rgb("F8F6F1")
+    top: Rgb = rgb("E3E9EA")
+    foot: Rgb = rgb("F8F6F1")
 
 
 # Longest match of the start of the material's key wins.
@@ -56,14 +57,14 @@ WOODS = {
     "particleboard": "CEB793",
     "beadboard": "E2D7C2",
 }
-STEEL = _rgb("8F979C")
-PAINT = _rgb("FAF7EF")
-BEDDING = _rgb("F7F7F6")
-PIPING = _rgb("B4BABD")
-ACCENT = _rgb("1F7F8C")
-MARKED = _rgb("45A5B1")
-HOVER = _rgb("7FB4BA")
-INK = _rgb("2F3B40")
+STEEL = rgb("8F979C")
+PAINT = rgb("FAF7EF")
+BEDDING = rgb("F7F7F6")
+PIPING = rgb("B4BABD")
+ACCENT = rgb("1F7F8C")
+MARKED = rgb("45A5B1")
+HOVER = rgb("7FB4BA")
+INK = rgb("2F3B40")
 
 ASSEMBLIES = {
     "headboard": "B9A48C",
@@ -82,7 +83,7 @@ COLOUR_BY = ("wood", "paint", "assembly")
 def wood_colour(material: str) -> Rgb:
     """The planed, unfinished look of a material; hardware without a known wood is steel."""
     best = max((key for key in WOODS if material.startswith(key)), key=len)
-    return _rgb(WOODS[best])
+    return rgb(WOODS[best])
 
 
 @lru_cache(maxsize=1024)
@@ -91,7 +92,7 @@ def piece_colour(material: str, assembly: str, is_hardware: bool, colour_by: str
     if is_hardware:
         return STEEL
     if colour_by == "assembly":
-        return _rgb(ASSEMBLIES.get(assembly, WOODS[""]))
+        return rgb(ASSEMBLIES.get(assembly, WOODS[""]))
     if colour_by == "paint" and assembly in PAINTED:
         return PAINT
     return wood_colour(material)

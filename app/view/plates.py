@@ -12,6 +12,7 @@ from app.view.palette import ACCENT, INK
 TEXT = 12.5  # px
 ROOM = (6.0, 2.5)  # px beside and above the text
 ROUND = 4.0  # px, corners
+EDGE = 60  # opacity of the line round a plate
 
 
 def plate_font(like: QFont, scale: float) -> QFont:
@@ -39,6 +40,14 @@ def draw_plate(
     painter.drawImage(plate.topLeft(), image)
 
 
+def draw_ground(painter: QPainter, area: QRectF, scale: float, edge: QColor) -> None:
+    """The light ground of a plate, with a thin line round it."""
+    painter.setPen(QPen(edge, scale))
+    painter.setBrush(QColor(255, 254, 251, 236))
+    inner = area.adjusted(scale / 2, scale / 2, -scale / 2, -scale / 2)
+    painter.drawRoundedRect(inner, ROUND * scale, ROUND * scale)
+
+
 @lru_cache(maxsize=128)
 def _image(
     text: str, font: str, size: tuple[int, int], scale: float, ratio: float, is_clearance: bool
@@ -48,14 +57,11 @@ def _image(
     image.fill(Qt.GlobalColor.transparent)
     colour = QColor.fromRgbF(*(ACCENT if is_clearance else INK))
     edge = QColor(colour)
-    edge.setAlpha(150 if is_clearance else 60)
+    edge.setAlpha(150 if is_clearance else EDGE)
     area = QRectF(0, 0, size[0] / ratio, size[1] / ratio)
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.setPen(QPen(edge, scale))
-    painter.setBrush(QColor(255, 254, 251, 236))
-    inner = area.adjusted(scale / 2, scale / 2, -scale / 2, -scale / 2)
-    painter.drawRoundedRect(inner, ROUND * scale, ROUND * scale)
+    draw_ground(painter, area, scale, edge)
     used = QFont()
     used.fromString(font)
     painter.setFont(used)

@@ -11,6 +11,9 @@ import numpy.typing as npt
 from OpenGL import GL
 from PySide6.QtOpenGL import QOpenGLBuffer, QOpenGLShader, QOpenGLShaderProgram
 
+from app.view.palette import Rgb
+from app.view.use_scale import AT_LIMIT, PAST, STEPS, STRIPE
+
 PRECISION = """
 #ifdef GL_ES
 precision mediump float;
@@ -46,6 +49,46 @@ SHADE = (
     + """
 varying vec2 v_uv; uniform sampler2D u_dark;
 void main() { gl_FragColor = vec4(0.13, 0.14, 0.17, texture2D(u_dark, v_uv).r); }
+"""
+)
+
+# The lamp is dimmed to a tenth: lit sides must not pass for another step of the scale.
+WORKED = """
+uniform mat4 u_mvp; uniform mat3 u_turn;
+attribute vec3 a_position; attribute vec3 a_normal; attribute float a_use;
+varying float v_use; varying float v_bright;
+void main() {
+    float lamp = 0.5 + 0.5 * dot(u_turn * a_normal, normalize(vec3(-0.50, 0.42, 0.80)));
+    v_use = a_use;
+    v_bright = 0.91 + 0.09 * lamp;
+    gl_Position = u_mvp * vec4(a_position, 1.0);
+}
+"""
+
+
+def _vec3(colour: Rgb) -> str:
+    return f"vec3({', '.join(f'{part:.5f}' for part in colour)})"
+
+
+def _steps() -> str:
+    """The steps of the scale as code, the last one first: each next one is for less."""
+    start = f"vec3 colour = {_vec3(STEPS[-1].colour)};"
+    lower = reversed(STEPS[:-1])
+    return start + "".join(
+        f"\n    if (v_use <= {step.upto:.5f}) colour = {_vec3(step.colour)};" for step in lower
+    )
+
+
+SCALED = (
+    PRECISION
+    + f"""
+varying float v_use; varying float v_bright; uniform float u_stripe;
+void main() {{
+    {_steps()}
+    float across = mod(gl_FragCoord.x + gl_FragCoord.y, 2.0 * u_stripe);
+    if (v_use > {AT_LIMIT:.6f}) colour = across < u_stripe ? {_vec3(STRIPE)} : {_vec3(PAST)};
+    gl_FragColor = vec4(colour * v_bright, 1.0);
+}}
 """
 )
 

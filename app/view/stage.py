@@ -19,6 +19,8 @@ from app.view.motion import offsets
 from app.view.picking import first_hit
 from app.view.scene import Scene
 from app.view.shadow import floor_shadow
+from app.view.strain import Strain
+from app.view.worked_layers import WorkedLayers
 
 RESORT = 0.03  # how far the line of sight turns (radians) before glass is sorted anew
 
@@ -31,14 +33,16 @@ class Stage:
         self.style = Style()
         self.open: dict[str, float] = {}
         self.apart = 0.0
-        self.layers, self.floor = BedLayers(), FloorItem(-50)
+        self.layers, self.worked, self.floor = BedLayers(), WorkedLayers(), FloorItem(-50)
+        self.strain: Strain | None = None
         self._moved: npt.NDArray[np.float32] = np.zeros((1, 3), np.float32)
         self._is_stale = True
         self._sorted_for = np.zeros(3)
 
     def show(self, scene: Scene) -> None:
-        """Another bed. Drawers that it has too stay as they are."""
+        """Another bed, of whose strength nothing is known. Drawers that it has too stay open."""
         self.scene = scene
+        self.show_strain(None)
         known = len(scene.looks)
         self.restyle(selected=frozenset(p for p in self.style.selected if p < known), hovered=-1)
         self.move()
@@ -50,6 +54,12 @@ class Stage:
             return False
         self.style, self._is_stale = style, True
         return True
+
+    def show_strain(self, strain: Strain | None) -> None:
+        """How hard the frame of this scene works, and how it bends."""
+        self.strain = strain
+        frame = None if strain is None else frozenset(strain.carried.pieces.tolist())
+        self.style, self._is_stale = replace(self.style, frame=frame), True
 
     def move(self, shares: Mapping[str, float] | None = None, apart: float | None = None) -> None:
         """Open drawers by a share of their way, pull assemblies apart: all 0 to 1."""
@@ -81,7 +91,7 @@ class Stage:
     @property
     def _shown(self) -> npt.NDArray[np.bool_]:
         assert self.scene is not None
-        return self.style.has_mattress | ~self.scene.is_mattress
+        return self.style.shows_mattress | ~self.scene.is_mattress
 
     @property
     def bounds(self) -> Bounds:
@@ -96,6 +106,7 @@ class Stage:
         if self._is_stale:
             self.layers.place(self.scene, self._moved)
             self.layers.paint(self.scene, self.style)
+            self.worked.show(self.strain if self.style.is_by_strength else None, self._moved)
             self.floor.show_shadow(floor_shadow(*(corner[self._shown] for corner in self.boxes)))
         if self._is_stale or np.linalg.norm(toward - self._sorted_for) > RESORT:
             self.layers.sort_ghosts(toward)
@@ -106,6 +117,10 @@ class Stage:
         """The piece a line of sight meets first, or -1. A mattress of glass is looked through."""
         if self.scene is None:
             return -1
+        if self.style.is_by_strength and self.strain is not None:
+            hit = first_hit(origin, direction, self.worked.triangles)
+            if hit >= 0:  # what stands before the frame is glass
+                return int(self.strain.body.piece[hit])
         solid = ~self.scene.is_mattress if self.style.is_see_through else self._shown
         keep = np.flatnonzero(solid[self.scene.piece_of_triangle])
         triangles = (

@@ -1,0 +1,147 @@
+"""The strength view's part of the picture: which load is shown, how far the frame is bent, and
+what is written over it. Nothing of one bed is ever shown on another.
+"""
+
+from __future__ import annotations
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen
+
+from app.view.camera import Camera, Picture
+from app.view.palette import ACCENT
+from app.view.plates import draw_plate, plate_font, plate_size
+from app.view.scale_plate import Told, paint_told
+from app.view.stage import Stage
+from app.view.strain import Strain
+from model.structure.bent import Body
+from model.structure.record import Carried
+from model.structure.worst import drawn_times, greatest_move
+
+WORST = ""  # in place of a load case's key: the worst of all
+WORST_TITLE = "The worst of all loads"
+LATE = "Working out what it carries …"
+STILL = 0.0  # times that sag is drawn: not at all
+AS_SUITS = -1.0  # as often as lets it be seen
+
+
+class StrengthLook:
+    """Holds what was chosen to be shown, and shows it of whatever bed is known."""
+
+    def __init__(self, stage: Stage) -> None:
+        self.case_key, self.times = WORST, AS_SUITS
+        self.note = LATE
+        self._stage = stage
+        self._known: tuple[Carried, Body] | None = None
+
+    def know(self, carried: Carried, body: Body) -> None:
+        """What the bed on the stage carries."""
+        self._known, self.note = (carried, body), ""
+        self._show()
+
+    def forget(self, note: str = LATE) -> None:
+        """Nothing is known of the bed on the stage, and why."""
+        self._known, self.note = None, note
+        self._stage.show_strain(None)
+
+    def choose(self, case_key: str | None = None, times: float | None = None) -> None:
+        """Show another load case, or its sag drawn another number of times."""
+        self.case_key = self.case_key if case_key is None else case_key
+        self.times = self.times if times is None else times
+        self._show()
+
+    @property
+    def case(self) -> int | None:
+        """The load case that is shown; None for the worst of all, and where the bed lacks it."""
+        keys = [case.key for case in self._known[0].cases] if self._known is not None else []
+        return keys.index(self.case_key) if self.case_key in keys else None
+
+    @property
+    def drawn_times(self) -> float:
+        """How many times sag is drawn; 0 where the frame is drawn as it stands."""
+        if self._known is None or self.case is None:
+            return STILL
+        if self.times >= 0:
+            return self.times
+        low, high = self._stage.bounds
+        return drawn_times(greatest_move(self._known[0], self.case), high[1] - low[1])
+
+    def _show(self) -> None:
+        if self._known is not None:
+            carried, body = self._known
+            times = self.drawn_times
+            self._stage.show_strain(Strain(carried=carried, body=body, case=self.case, times=times))
+
+    # ------------------------------------------------------------ over the picture
+
+    @property
+    def told(self) -> Told:
+        """What is written beside the scale."""
+        if self._known is None:
+            return Told(self.note, has_scale=False)
+        if self.case is None:
+            return Told(WORST_TITLE, "Pale grey: no part of the frame")
+        times = self.drawn_times
+        sag = f"Sag drawn {times:g} times" if times > 1 else "Sag at its true size"
+        return Told(self._known[0].cases[self.case].title, sag if times else "Sag not drawn")
+
+    def paint(
+        self, painter: QPainter, picture: Picture, camera: Camera, scale: float
+    ) -> tuple[QRectF, ...]:
+        """Scale, outline of what is selected and its share; gives the places that are taken."""
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        taken = [paint_told(painter, picture, scale, self.told)]
+        strain, worked = self._stage.strain, self._stage.worked
+        if strain is None:
+            return tuple(taken)
+        style = self._stage.style
+        chosen = [*style.selected] + ([style.hovered] if style.hovered >= 0 else [])
+        for piece in chosen:
+            ends = worked.ends[strain.body.edge_piece == piece]
+            self._outline(painter, camera, picture, ends, scale, piece in style.selected)
+        for piece in list(style.selected)[:MOST]:
+            plate = self._share(painter, camera, picture, scale, strain, piece)
+            taken += [plate] if plate is not None else []
+        return tuple(taken)
+
+    @staticmethod
+    def _outline(
+        painter: QPainter, camera: Camera, picture: Picture, ends: np.ndarray, scale: float,
+        is_chosen: bool,
+    ) -> None:  # fmt: skip
+        """Its edges, drawn over all: a line of the card has no width to stand out by."""
+        seen = camera.project(ends.reshape(-1, 3), picture).reshape(-1, 2, 3)
+        lines = [
+            (QPointF(*a[:2]), QPointF(*b[:2])) for a, b in seen.tolist() if min(a[2], b[2]) > 0
+        ]
+        width = (2.2 if is_chosen else 1.2) * scale
+        halo = QColor(255, 255, 255, 170)
+        for colour, wide in ((halo, width + 2.4 * scale), (QColor.fromRgbF(*ACCENT), width)):
+            painter.setPen(QPen(colour, wide, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
+            for start, end in lines:
+                painter.drawLine(start, end)
+
+    def _share(
+        self, painter: QPainter, camera: Camera, picture: Picture, scale: float, strain: Strain,
+        piece: int,
+    ) -> QRectF | None:  # fmt: skip
+        """How hard a piece works, on a plate where it works hardest."""
+        mine = np.flatnonzero(strain.body.piece == piece)
+        if not len(mine):
+            return None
+        use = strain.use[mine].reshape(-1)
+        worst = float(use.max())
+        points = self._stage.worked.triangles[mine].reshape(-1, 3)[use >= worst - 1e-4]
+        x, y, depth = camera.project(points.mean(0)[None].astype(float), picture)[0].tolist()
+        if depth <= 0:
+            return None
+        words = f"{worst:.0%}"
+        font = plate_font(painter.font(), scale)
+        size = plate_size(words, font, scale)
+        corner = QPointF(round(x - size.width() / 2), round(y - size.height() - 8 * scale))
+        plate = QRectF(corner, size)
+        draw_plate(painter, plate, words, font, scale, is_clearance=True)
+        return plate
+
+
+MOST = 3  # plates at once; more say less
