@@ -16,8 +16,9 @@ from model.units import Mpa
 @dataclass(frozen=True, kw_only=True)
 class SheetFamily:
     """One family. Planar shear, fifth percentile, and its modulus, mean, are those of a sheet that
-    is bent flat, in the weaker direction; `face_bearing_mpa` is allowed as it stands; `safety` is
-    the partial factor of the material.
+    is bent flat, in the weaker direction; `twist_modulus_mpa`, mean, is that of one twisted as a
+    plate, empty for a sheet that is as stiff in all directions; `face_bearing_mpa` is allowed as it
+    stands; `safety` is the partial factor of the material.
     """
 
     key: str
@@ -25,12 +26,14 @@ class SheetFamily:
     product: Literal["plywood", "fibreboard"]
     planar_shear_mpa: Mpa
     shear_modulus_mpa: Mpa
+    twist_modulus_mpa: Mpa | None
     face_bearing_mpa: Mpa
     safety: float
     source: str
     source_planar_shear: str
     source_face_bearing: str
     source_safety: str
+    source_twist_modulus: str
 
 
 @lru_cache

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import hypot
+from math import hypot, inf
 from typing import NamedTuple
 
 from model.errors import BadInput
@@ -63,15 +63,21 @@ def bracket_screws(load: Newton, arm: Mm, heights: Sequence[Mm]) -> tuple[ScrewF
     return tuple(ScrewForce(share, max(0.0, turning * y / squares)) for y in heights)
 
 
-def plate_screws(load: Newton, moment: float, places: Sequence[Mm]) -> tuple[Newton, ...]:
-    """Sideways force on each screw of a plate that bears `load` across its length and a `moment`
-    (N mm) in its plane; `places` along the plate. The plate turns about the screws' middle.
+def screws_in_line(
+    across: Newton, along: Newton, moment: float, places: Sequence[Mm]
+) -> tuple[Newton, ...]:
+    """Sideways force on each of the screws in a line through a plate; `places` along that line.
+
+    `across` and `along` are forces on the plate square to the line and along it, `moment` (N mm)
+    turns it in its own plane about the screws' middle, so that `across` and the moment push the
+    same way at one end. A single screw bears no moment: inf.
     """
     if not places:
         raise BadInput("screws", "A plate without screws holds nothing.")
-    middle = sum(places) / len(places)
+    middle, count = sum(places) / len(places), len(places)
     squares = sum((at - middle) ** 2 for at in places)
-    share = abs(load) / len(places)
     if not squares:
-        return (share,) * len(places) if not moment else (float("inf"),) * len(places)
-    return tuple(hypot(share, moment * abs(at - middle) / squares) for at in places)
+        share = inf if moment else hypot(across, along) / count
+        return (share,) * count
+    turned = (moment * (at - middle) / squares for at in places)
+    return tuple(hypot(across / count + each, along / count) for each in turned)

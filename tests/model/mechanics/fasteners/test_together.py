@@ -12,7 +12,7 @@ from model.mechanics.fasteners.together import (
     ScrewForce,
     bracket_screws,
     design_at_angle,
-    plate_screws,
+    screws_in_line,
     use_of,
 )
 
@@ -57,14 +57,27 @@ def test_bracket_screws_balance_load_and_moment() -> None:
     assert forces[1].withdrawal == pytest.approx(3 * forces[0].withdrawal)
 
 
-def test_plate_screws_balance_their_moment() -> None:
+def test_screws_in_a_line_bear_a_couple() -> None:
     """Two screws 60 mm apart: a moment of 6000 N mm is a couple of 100 N."""
-    assert plate_screws(0.0, 6000.0, (20.0, 80.0)) == pytest.approx((100, 100))
-    assert plate_screws(150.0, 0.0, (20.0, 50.0, 80.0)) == pytest.approx((50, 50, 50))
-    assert plate_screws(0.0, 100.0, (50.0,)) == (float("inf"),)
+    assert screws_in_line(0, 0, 6000, (20, 80)) == pytest.approx((100, 100))
 
 
-@pytest.mark.parametrize("asked", [bracket_screws, plate_screws])
-def test_without_screws_nothing_holds(asked: object) -> None:
+def test_a_force_across_the_line_adds_to_its_moment_at_one_end() -> None:
+    assert screws_in_line(60, 0, 6000, (20, 80)) == pytest.approx((70, 130))
+
+
+def test_a_force_along_the_line_is_square_to_its_moment() -> None:
+    assert screws_in_line(0, 150, 0, (20, 50, 80)) == pytest.approx((50, 50, 50))
+    assert screws_in_line(0, 150, 6000, (20, 80)) == pytest.approx((125, 125))
+
+
+def test_one_screw_bears_no_moment() -> None:
+    assert screws_in_line(3, 4, 0, (50,)) == (5,)
+    assert screws_in_line(0, 0, 1, (50,)) == (float("inf"),)
+
+
+def test_without_screws_nothing_holds() -> None:
     with pytest.raises(BadInput, match="without screws"):
-        asked(1.0, 1.0, ())  # type: ignore[operator]
+        bracket_screws(1, 1, ())
+    with pytest.raises(BadInput, match="without screws"):
+        screws_in_line(1, 1, 1, ())
