@@ -51,6 +51,14 @@ class Sleepers:
         why_most="More bends any slide.",
         help="Load on a drawer's bottom. ANSI/KCMA A161.1 tests kitchen drawers with 718 Pa.",
     )  # fmt: skip
+    drawer_jerk: Share = number(
+        1.0, least=0.2, most=5, why_least="Nobody stops a drawer as gently.",
+        why_most="More breaks any slide.",
+        help=(
+            "How hard a full drawer is pulled or stopped, as a share of its weight; no published "
+            "value. At 0.5 m/s, stopped within 13 mm, it is 1."
+        ),
+    )  # fmt: skip
     lean_force: Newton = number(
         250, least=0, most=1000, why_least="Nobody leans back.",
         why_most="More is a kick.",
