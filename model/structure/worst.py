@@ -7,10 +7,11 @@ from typing import NamedTuple
 
 import numpy as np
 
-from model.parts.pieces import Floats
+from model.parts.pieces import Floats, Pieces
 from model.structure.record import Carried, Effect
 from model.units import Mm
 
+DECK = ("slat", "deck panel")  # what a mattress lies on
 DRAWN_SHARE = 0.05  # of the bed: sag drawn this large is seen, and the bed is still a bed
 _ROUND = (1.0, 2.0, 5.0)  # a factor is one of these times a power of ten: it is read at a glance
 
@@ -58,18 +59,35 @@ def worst_effects(carried: Carried) -> tuple[Effect, ...]:
     return tuple(sorted(_effects(carried), key=lambda effect: -effect.use))
 
 
-def most_sagging(carried: Carried, case: int, pieces: Collection[int]) -> int | None:
-    """Which of some pieces sags most for its limit, or most of all where none has a limit.
+def most_sagging(
+    carried: Carried, case: int | None, pieces: Collection[int]
+) -> tuple[int, int] | None:
+    """Which of some pieces sags most for its limit, or most of all where none has a limit, and in
+    which load case: the one that is given, or any.
 
     None: none of them is a piece of the frame.
     """
     known = [piece for piece in carried.pieces.tolist() if piece in pieces]
+    cases = range(len(carried.cases)) if case is None else [case]
 
-    def far(piece: int) -> tuple[float, float]:
-        sag = float(np.abs(carried.curve(piece, case).sag).max())
-        return sag / carried.limit_of(piece), sag
+    def far(found: tuple[int, int]) -> tuple[float, float]:
+        sag = float(np.abs(carried.curve(*found).sag).max())
+        return sag / carried.limit_of(found[0]), sag
 
-    return max(known, key=far, default=None)
+    return max(((piece, each) for piece in known for each in cases), key=far, default=None)
+
+
+def deck_pieces(pieces: Pieces) -> tuple[int, ...]:
+    """The slats or panels that the mattress lies on."""
+    parts = [pieces.parts[k] for k in pieces.part.tolist()]
+    return tuple(k for k, part in enumerate(parts) if part.name in DECK)
+
+
+def side_rails(pieces: Pieces) -> tuple[int, ...]:
+    """The rails at the sides of the bed, between its posts."""
+    parts = [pieces.parts[k] for k in pieces.part.tolist()]
+    ours = [part.name.endswith("rail") and part.assembly.endswith("side") for part in parts]
+    return tuple(k for k, is_rail in enumerate(ours) if is_rail)
 
 
 def greatest_move(carried: Carried, case: int) -> Mm:

@@ -9,9 +9,11 @@ from model.bed import Bed, Design, solve
 from model.structure.record import Carried, Case, Effect
 from model.structure.worst import (
     DRAWN_SHARE,
+    deck_pieces,
     drawn_times,
     greatest_move,
     most_sagging,
+    side_rails,
     station_use,
     worst_cases,
     worst_effects,
@@ -93,9 +95,15 @@ def test_effects_come_hardest_first(loads: Carried) -> None:
 def test_the_worst_slat_is_the_one_that_sags_most_for_its_limit(loads: Carried) -> None:
     limited = replace(loads, sag_limit=np.array([4.0, 30.0]))
 
-    assert most_sagging(limited, 1, {2, 5}) == 2  # 2 of 4 mm, against 9 of 30
-    assert most_sagging(limited, 1, {5}) == 5
+    assert most_sagging(limited, 1, {2, 5}) == (2, 1)  # 2 of 4 mm, against 9 of 30
+    assert most_sagging(limited, 1, {5}) == (5, 1)
     assert most_sagging(limited, 1, {7}) is None
+    assert most_sagging(limited, 0, {2, 5}) == (2, 0)
+
+
+def test_of_all_loads_the_one_that_makes_a_piece_sag_most_is_found(loads: Carried) -> None:
+    assert most_sagging(loads, None, {2}) == (2, 1)
+    assert most_sagging(loads, None, {5}) == (5, 1)  # 9 mm and no limit, against 1 mm
 
 
 def test_movement_is_measured_in_space(loads: Carried) -> None:
@@ -139,3 +147,14 @@ def test_on_a_real_bed_the_worst_of_all_is_the_first_effect_of_each_piece(bed: B
 
     firsts = [carried.effects[piece][0].use for piece in carried.pieces.tolist()]
     assert use == pytest.approx(firsts)
+
+
+def test_deck_and_side_rails_are_found_by_what_they_are_called(bed: Bed) -> None:
+    labels = bed.pieces.labels
+
+    deck = {labels[piece] for piece in deck_pieces(bed.pieces)}
+    rails = {labels[piece] for piece in side_rails(bed.pieces)}
+
+    assert all(label.startswith("slat ") for label in deck) and len(deck) > 8
+    assert {"top rail of the left side", "bottom rail of the right side"} <= rails
+    assert not any("end" in label or "head" in label for label in rails)
