@@ -13,6 +13,7 @@ from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
 from model.checks.run import worst_first
 from model.errors import BadInput, CannotBuild
+from model.materials import Material, materials
 from model.part import Made, Part, Point
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.masses import masses
@@ -83,6 +84,11 @@ class Bed:
         return masses(self.pieces)
 
     @property
+    def materials(self) -> Mapping[str, Material]:
+        """What its parts can be made of, by key."""
+        return materials()
+
+    @property
     def facts(self) -> Mapping[str, Any]:
         """What checks may ask for beside dimensions, by name; `model.book.FACTS` lists them."""
         return {
@@ -91,6 +97,7 @@ class Bed:
             "masses": self.masses,
             "screw_points": self.proof.screws,
             "holding": self.proof.holding,
+            "materials": self.materials,
             "drawer_travel": travel_of(self.dimensions),
         }
 

@@ -19,15 +19,15 @@ BED = ("",)
 # In the order of building: it decides the order of marks.
 DIMENSIONS: dict[tuple[str, ...], str] = {
     BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make "
-    "runners brackets stop_heights loads",
+    "runners brackets stop_heights loads climate deck_seasons",
     ("left",): "left_side",
     ("right",): "right_side",
     ("head",): "head_end",
     ("foot",): "foot_end foot_row",
-    ENDS: "ends end_members end_panels end_planks end_slats end_cap posts",
-    SIDES: "long_sides side_row closing connectors fixed_fronts nightstand",
+    ENDS: "ends end_members end_panels end_planks end_slats end_cap posts end_seasons",
+    SIDES: "long_sides side_row closing connectors fixed_fronts nightstand closing_seasons",
     ROWS: "layout side_frames boxes slide_places bearers dividers runner_places stops fronts "
-    "front_frames pulls room drawer_load",
+    "front_frames pulls room drawer_load front_seasons",
 }
 PARTS: dict[tuple[str, ...], str] = {
     BED: "joinery box_corners deck beam",
@@ -45,12 +45,17 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
         ROWS: "drawers",
     },
     "strength": {},
-    "movement": {},
+    "movement": {
+        BED: "parts glue layers deck",
+        ENDS: "ends",
+        SIDES: "closing",
+        ROWS: "fronts",
+    },
     "safety": {},
 }
 
 # What checks may ask for beside dimensions: see `model.bed.Bed.facts`.
-FACTS = ("pieces", "parts", "masses", "screw_points", "drawer_travel", "holding")
+FACTS = ("pieces", "parts", "masses", "screw_points", "drawer_travel", "holding", "materials")
 
 
 def _chapters(folder: str, listed: dict[tuple[str, ...], str]) -> list[Chapter]:

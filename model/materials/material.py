@@ -1,4 +1,4 @@
-"""Solid wood and sheet goods in one view, for whatever asks only what a part weighs."""
+"""Solid wood and sheet goods in one view, for whatever asks what a part weighs and how it moves."""
 
 from __future__ import annotations
 
@@ -16,8 +16,8 @@ from model.units import KgPerM3, Mm
 
 @dataclass(frozen=True, kw_only=True)
 class Material:
-    """What a part is made of. A sheet has the thickness it is sold as, and the one it mostly
-    has.
+    """What a part is made of. A sheet has the thickness it is sold as, and the one it mostly has;
+    solid wood has the row of its species.
     """
 
     key: str
@@ -27,6 +27,7 @@ class Material:
     source: str
     nominal_mm: Mm | None = None
     actual_mm: Mm | None = None
+    wood: Species | None = None
 
 
 @lru_cache
@@ -53,6 +54,7 @@ def _of_wood(row: Species) -> Material:
         kind="solid",
         density_kg_m3=row.density_kg_m3,
         source=row.source_density_kg_m3,
+        wood=row,
     )
 
 

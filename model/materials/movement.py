@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from model.materials.material import Material
 from model.materials.species import Species
 from model.units import Mm, Percent
 
@@ -73,3 +74,8 @@ def change_of(size: Mm, wood: Species, way: Way, start: Percent, end: Percent) -
     own = wood.shrinkage_tangential_pct if way == "tangential" else wood.shrinkage_radial_pct
     shrinkage = max(own, shrinkage_of(coefficient, saturation))
     return change_beyond(size, shrinkage, min(start, saturation), min(end, saturation), saturation)
+
+
+def growth(size: Mm, material: Material, way: Way, start: Percent, end: Percent) -> Mm:
+    """How much a size across the grain grows; sheet goods are taken as still."""
+    return 0.0 if material.wood is None else change_of(size, material.wood, way, start, end)

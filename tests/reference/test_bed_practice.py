@@ -63,7 +63,9 @@ def good(finding: Finding | None) -> bool:
             0.5 * INCH, lambda x: box_clears_back(1, x), id="common practice: half an inch behind"
         ),
         pytest.param(
-            INCH / 16, lambda x: inset_clear(1, "inset", x), id="forum: 1/16 in round a front"
+            INCH / 16,
+            lambda x: inset_clear(1, "inset", False, x),
+            id="forum: 1/16 in round a front",
         ),
         pytest.param(
             INCH / 8, lambda x: fronts_clear(2, "overlay", x), id="article: 1/8 in between fronts"

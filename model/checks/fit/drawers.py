@@ -12,7 +12,13 @@ SLIDE_MAKER = (
 )
 
 
-@check("fit", "Side play of the slides", about="slide_play_built", source=SLIDE_MAKER)
+@check(
+    "fit",
+    "Side play of the slides",
+    about="slide_play_built",
+    source=SLIDE_MAKER,
+    remedies=("slide_play",),
+)
 def box_runs_free(
     drawer_count: Count, slide: Slide, slide_play_built: Mm, drawer_inside_width: Mm
 ) -> Finding | None:
@@ -22,7 +28,7 @@ def box_runs_free(
     return between(slide_play_built, slide.play_low_mm, slide.play_high_mm)
 
 
-@check("fit", "Room over the box", about="box_top_room_built")
+@check("fit", "Room over the box", about="box_top_room_built", remedies=("box_top_room",))
 def box_tilts_out(drawer_count: Count, slide: Slide, box_top_room_built: Mm) -> Finding | None:
     """A box is lifted or tilted off its slides; under half an inch above it, it cannot be."""
     if not drawer_count:
@@ -30,13 +36,13 @@ def box_tilts_out(drawer_count: Count, slide: Slide, box_top_room_built: Mm) -> 
     return at_least(box_top_room_built, slide.room_above_mm, tight=1)
 
 
-@check("fit", "Room under the box", about="box_bottom_room")
+@check("fit", "Room under the box", about="box_bottom_room", remedies=("box_bottom_room",))
 def box_clears_rail(drawer_count: Count, slide: Slide, box_bottom_room: Mm) -> Finding | None:
     """A box that hangs close to the rail drags on it when it is full."""
     return at_least(box_bottom_room, min(slide.room_below_mm, 6.0)) if drawer_count else None
 
 
-@check("fit", "Room behind the box", about="box_rear_room")
+@check("fit", "Room behind the box", about="box_rear_room", remedies=("box_rear_room",))
 def box_clears_back(drawer_count: Count, box_rear_room: Mm) -> Finding | None:
     """Half an inch behind the closed box keeps the front from standing off."""
     return at_least(box_rear_room, 12.7) if drawer_count else None
@@ -54,7 +60,12 @@ def drawer_in_the_dark(drawer_count: Count, box_depth: Mm, access: Share) -> Fin
     return advice(at_most(box_depth * (1 - access), 6 * INCH)) if drawer_count else None
 
 
-@check("fit", "Load stays between the slide's ends", about="slide_closed")
+@check(
+    "fit",
+    "Load stays between the slide's ends",
+    about="slide_closed",
+    remedies=("rear_support", "depth", "slide"),
+)
 def load_on_slide(
     drawer_count: Count, has_skids: bool, slide_closed: Mm, box_depth: Mm
 ) -> Finding | None:
@@ -71,6 +82,7 @@ def load_on_slide(
     "Width against depth: does it rack?",
     about="box_width",
     source="a hardware shop's answer: width up to 1.5 times the slide's length; beyond 2 habit",
+    remedies=("depth", "slide"),
 )
 def drawer_racks(drawer_count: Count, box_width: Mm, slide_closed: Mm) -> Finding | None:
     """Drawers wider than one and a half times their slide get jerky: one side drags."""
@@ -89,6 +101,7 @@ def drawer_racks(drawer_count: Count, box_width: Mm, slide_closed: Mm) -> Findin
     "Slide is a length that is sold",
     about="slide_closed",
     source="a repairer's blog: 22 and 24 in are in stock, 23 in is not",
+    remedies=("slide_length",),
 )
 def slide_is_sold(
     drawer_count: Count, slide: Slide, slide_closed: Mm, slide_length: Measured
@@ -105,6 +118,7 @@ def slide_is_sold(
     "Drawer open against the wall",
     about="room",
     source="room = travel and what stands out; 12 to 18 in to stand: common practice",
+    remedies=("depth", "slide", "pull"),
 )
 def drawer_opens_in_room(
     drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm
@@ -137,6 +151,7 @@ def stand_at_drawer(drawer_count: Count, room: Mm, travel: Mm, pull_reach: Mm) -
         "a router teacher: half the thickness; a router forum: a third; wall of 6 mm: "
         "common practice"
     ),
+    remedies=("box_stock", "bottom_room"),
 )
 def bottom_groove_wall(
     drawer_count: Count, box_thickness: Mm, bottom_groove_depth: Mm
@@ -149,7 +164,12 @@ def bottom_groove_wall(
     )
 
 
-@check("fit", "Bottom sits in its groove", about="bottom_groove_depth")
+@check(
+    "fit",
+    "Bottom sits in its groove",
+    about="bottom_groove_depth",
+    remedies=("bottom_room", "box_stock"),
+)
 def bottom_in_groove(
     drawer_count: Count, bottom_groove_depth: Mm, bottom_across_room: Mm
 ) -> Finding | None:
@@ -191,6 +211,7 @@ def wide_front_has_pair(
     "Gap between the fronts",
     about="front_gap",
     source="an article on drawer fronts: 1/8 in",
+    remedies=("front_gap_least", "overlay", "mid_stile"),
 )
 def fronts_clear(front_count: Count, front_fit: FrontFit, front_gap: Mm) -> Finding | None:
     """Fronts that stand too close rub as soon as a slide gives."""
@@ -205,9 +226,13 @@ def fronts_clear(front_count: Count, front_fit: FrontFit, front_gap: Mm) -> Find
     about="inset_reveal",
     source="a furniture forum: 1/16 in each side; the wood's own movement comes on top",
 )
-def inset_clear(front_count: Count, front_fit: FrontFit, inset_reveal: Mm) -> Finding | None:
-    """An inset front without a gap sticks in the first damp week."""
-    return at_least(inset_reveal, INCH / 16) if front_count and front_fit == "inset" else None
+def inset_clear(
+    front_count: Count, front_fit: FrontFit, outside_moves: bool, inset_reveal: Mm
+) -> Finding | None:
+    """A front of sheet keeps still, but a slide gives; solid fronts are followed over the year."""
+    if not front_count or front_fit != "inset" or outside_moves:
+        return None
+    return at_least(inset_reveal, INCH / 16)
 
 
 @check(
@@ -218,6 +243,7 @@ def inset_clear(front_count: Count, front_fit: FrontFit, inset_reveal: Mm) -> Fi
         "a newspaper column: an old box had to lose an inch for its slides; side space = "
         "slide and play"
     ),
+    remedies=("slide_play",),
 )
 def box_leaves_side_space(
     drawer_count: Count, box_side_room: Mm, slide_thickness: Mm

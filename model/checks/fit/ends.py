@@ -12,20 +12,36 @@ FORUM = (
 LETTERS = "a magazine's letters: cut the groove to the panel as measured"
 
 
-@check("fit", "Panels have room to move", about="panel_float_built", source=FORUM)
+@check(
+    "fit",
+    "Panels of sheet have room in their grooves",
+    about="panel_float_built",
+    source=FORUM,
+    remedies=("panel_float", "panel_groove_depth"),
+)
 def panel_floats(
     style: EndStyle, panel_material: Material, panel_float_built: Mm
 ) -> Finding | None:
-    """A solid panel swells across its grain; without room it bursts its frame."""
-    if style != "panel":
+    """A sheet keeps still, but it is never cut, nor its grooves, to a hair; solid panels are
+    followed over the year.
+    """
+    if style != "panel" or panel_material.kind == "solid":
         return None
-    return at_least(panel_float_built, 3.0 if panel_material.kind == "solid" else 0.8, tight=0.2)
+    return at_least(panel_float_built, 0.8, tight=0.2)
 
 
-@check("fit", "Panels stay in their grooves", about="panel_hold", source=FORUM)
-def panel_stays(is_grooved: bool, panel_hold: Mm) -> Finding | None:
-    """A panel that shrinks must still reach into its groove."""
-    return at_least(panel_hold, 3.0, tight=0.5) if is_grooved else None
+@check(
+    "fit",
+    "Panels stay in their grooves",
+    about="panel_hold",
+    source=FORUM,
+    remedies=("panel_groove_depth", "panel_float"),
+)
+def panel_stays(style: EndStyle, panel_material: Material, panel_hold: Mm) -> Finding | None:
+    """A panel must reach into its grooves; solid panels and planks are followed over the year."""
+    if style != "panel" or panel_material.kind == "solid":
+        return None
+    return at_least(panel_hold, 3.0, tight=0.5)
 
 
 @check(
@@ -33,13 +49,20 @@ def panel_stays(is_grooved: bool, panel_hold: Mm) -> Finding | None:
     "Groove leaves walls in the rails",
     about="groove_wall",
     source="a router forum: a third of the thickness; a quarter inch of wall: common practice",
+    remedies=("frame_stock", "panel_stock", "panel_layers"),
 )
 def groove_keeps_walls(is_grooved: bool, groove_wall: Mm) -> Finding | None:
     """Thin walls beside a groove break out."""
     return at_least(groove_wall, 6.0, tight=0.5) if is_grooved else None
 
 
-@check("fit", "Thickness of the panel stock", about="panel_layer_thickness", source=LETTERS)
+@check(
+    "fit",
+    "Thickness of the panel stock",
+    about="panel_layer_thickness",
+    source=LETTERS,
+    remedies=("panel_stock", "panel_material"),
+)
 def panel_stock_thickness(
     is_grooved: bool,
     style: EndStyle,

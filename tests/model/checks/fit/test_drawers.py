@@ -144,10 +144,11 @@ def test_a_wide_front_opened_at_its_middle_is_noted() -> None:
 
 
 def test_inset_fronts_without_a_gap_stick() -> None:
-    """1/16 in at each side, and the season on top: a furniture forum."""
-    assert verdict(inset_clear(1, "inset", 1.0)) is Verdict.FAILS
-    assert verdict(inset_clear(1, "inset", INCH / 16)) is Verdict.HOLDS
-    assert inset_clear(1, "overlay", 1.0) is None
+    """1/16 in at each side: a furniture forum. Solid fronts are followed over the year."""
+    assert verdict(inset_clear(1, "inset", False, 1.0)) is Verdict.FAILS
+    assert verdict(inset_clear(1, "inset", False, INCH / 16)) is Verdict.HOLDS
+    assert inset_clear(1, "overlay", False, 1.0) is None
+    assert inset_clear(1, "inset", True, 1.0) is None
 
 
 def test_fronts_that_nearly_touch_rub() -> None:
