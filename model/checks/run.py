@@ -64,7 +64,12 @@ class CheckList:
         """What every check says of these dimensions and facts, worst first; checks that do not
         apply say nothing.
         """
-        return worst_first(f for step in self.steps for f in _answers(step, values))
+        return worst_first(f for step in self.steps for f in answers(step, values))
+
+    def step_of(self, finding: str) -> CheckStep | None:
+        """The check that said a finding, by the finding's id; None where no step did."""
+        said = (step for step in self.steps if f"{finding}.".startswith(f"{step.id}."))
+        return max(said, key=lambda step: len(step.id), default=None)
 
 
 def worst_first(found: Iterable[Finding]) -> tuple[Finding, ...]:
@@ -99,7 +104,8 @@ def _bound(
     )
 
 
-def _answers(step: CheckStep, values: Mapping[str, Any]) -> Iterable[Finding]:
+def answers(step: CheckStep, values: Mapping[str, Any]) -> Iterable[Finding]:
+    """What one check says of these dimensions and facts."""
     answer = step.function(*[values[need] for need in step.needs])
     if answer is None:
         return ()

@@ -14,13 +14,25 @@ WARRANTY = (
 GAPS = {"foam": 76.2, "hybrid": 76.2, "latex": 76.2, "spring": 127.0}
 
 
-@check("fit", "Gap between slats suits the mattress", about="slat_spacer", source=WARRANTY)
+@check(
+    "fit",
+    "Gap between slats suits the mattress",
+    about="slat_spacer",
+    source=WARRANTY,
+    remedies=("slat_gap_most", "slat_count"),
+)
 def slat_gap(deck: DeckKind, slat_spacer: Mm, mattress_kind: MattressKind) -> Finding | None:
     """Foam sinks between slats that lie far apart, and its warranty with it."""
     return at_most(slat_spacer, GAPS[mattress_kind], tight=3) if deck == "slats" else None
 
 
-@check("fit", "Gap from the post to the first slat", about="slat_end_gap", source=WARRANTY)
+@check(
+    "fit",
+    "Gap from the post to the first slat",
+    about="slat_end_gap",
+    source=WARRANTY,
+    remedies=("slat_gap_most", "slat_count", "slat_width"),
+)
 def slat_end(deck: DeckKind, slat_end_gap: Mm, mattress_kind: MattressKind) -> Finding | None:
     """The end gaps take what the spacer leaves over and must not be the widest."""
     return at_most(slat_end_gap, GAPS[mattress_kind]) if deck == "slats" else None
@@ -34,6 +46,7 @@ def slat_end(deck: DeckKind, slat_end_gap: Mm, mattress_kind: MattressKind) -> F
         "bearing = cleat less twice the end clearance; half an inch kept: a family's "
         "blog, 2009, slats that fell nightly"
     ),
+    remedies=("cleat_stock", "slat_end_clearance"),
 )
 def slat_bearing(slat_bearing_least: Mm) -> Finding:
     """The slat lies against one rail; what still rests on the other cleat must be half an inch."""
@@ -53,7 +66,12 @@ def slats_held(deck: DeckKind, slat_fixing: SlatFixing, slat_bearing_least: Mm) 
     return advice(at_least(slat_bearing_least, 25.4))
 
 
-@check("fit", "Cleat stays above the openings", about="cleat_overhang")
+@check(
+    "fit",
+    "Cleat stays above the openings",
+    about="cleat_overhang",
+    remedies=("top_rail_width", "cleat_width"),
+)
 def cleat_clear(cleat_overhang: Mm, left_is_framed: bool, right_is_framed: bool) -> Finding | None:
     """A cleat that hangs into an opening is met by the drawer; the top rail carries recess, slat
     and cleat.
@@ -61,7 +79,12 @@ def cleat_clear(cleat_overhang: Mm, left_is_framed: bool, right_is_framed: bool)
     return at_least(cleat_overhang, 0.0) if left_is_framed or right_is_framed else None
 
 
-@check("fit", "Solid rail backs the whole cleat", about="cleat_on_rail")
+@check(
+    "fit",
+    "Solid rail backs the whole cleat",
+    about="cleat_on_rail",
+    remedies=("rail_width", "cleat_width"),
+)
 def cleat_backed(cleat_on_rail: Mm, left_is_framed: bool, right_is_framed: bool) -> Finding | None:
     """Every screw of the cleat needs wood behind it."""
     return None if left_is_framed and right_is_framed else at_least(cleat_on_rail, 0.0)
@@ -97,6 +120,7 @@ def centre_legs(beam: BeamKind, well_width: Mm) -> Finding | None:
     "Vents in a closed deck",
     about="vent_diameter",
     source="EN 747 asks 35 cm2 of a closed base in bunk and high beds; a yardstick here",
+    remedies=("vent_rows", "vent_diameter"),
 )
 def deck_breathes(
     deck: DeckKind, vent_diameter: Mm, vent_rows: Count, slat_length: Mm, deck_panels: Count

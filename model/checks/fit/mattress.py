@@ -13,6 +13,7 @@ ARTICLES = "five articles on headboard heights, no two alike: there is no standa
     "The largest mattress drops in, across",
     about="side_fit_built",
     source="EN 1334 allows a mattress 20 mm either way; elsewhere the tolerance is an assumption",
+    remedies=("side_fit",),
 )
 def mattress_drops_in_across(side_fit_built: Mm, mattress_tolerance: Mm) -> Finding:
     """A mattress may be wider than its label by its tolerance and must still drop in."""
@@ -24,6 +25,7 @@ def mattress_drops_in_across(side_fit_built: Mm, mattress_tolerance: Mm) -> Find
     "The largest mattress drops in, lengthwise",
     about="end_fit_built",
     source="EN 1334 allows a mattress 20 mm either way; elsewhere the tolerance is an assumption",
+    remedies=("end_fit",),
 )
 def mattress_drops_in_along(end_fit_built: Mm, mattress_tolerance: Mm) -> Finding:
     """A mattress may be longer than its label by its tolerance and must still drop in."""

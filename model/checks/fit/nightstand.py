@@ -9,6 +9,7 @@ from model.units import Count, Mm
     "Open drawer beside the nightstand",
     about="nightstand_clearance",
     source="articles on storage beds: a drawer that met the furniture after 4 in",
+    remedies=("end_stile_least", "depth", "slide", "pull"),
 )
 def drawer_clears_nightstand(
     drawer_count: Count,

@@ -8,6 +8,16 @@ from model.checks.record import Finding, Verdict, at_least
 from model.solids.screwing import ScrewPoint
 
 BESIDE = "common practice, no source"
+# What a maker turns first where a screw comes through, by the rule that makes the screwed part.
+REMEDIES = {
+    "cleat": ("cleat_screw", "cleat_stock", "frame_stock", "top_rail_width", "rail_width"),
+    "slats": ("slat_stock", "cleat_width"),
+    "slide_movers": ("box_stock",),
+    **dict.fromkeys(
+        ("near_brackets", "far_brackets", "bearers"),
+        ("bearer_stock", "bearer_height", "frame_stock"),
+    ),
+}
 
 
 def screw_findings(points: Iterable[ScrewPoint]) -> tuple[Finding, ...]:
@@ -36,6 +46,8 @@ def _finding(point: ScrewPoint) -> Finding:
         value=found.value, limit=found.limit, margin=found.margin,
         verdict=found.verdict if point.into >= 0 else Verdict.FAILS,
         reason=point.sentence(), source=BESIDE, place=owner,
+        pieces=(point.piece, point.into) if point.into >= 0 else (point.piece,),
+        remedies=REMEDIES.get(made_by, ()),
     )  # fmt: skip
 
 

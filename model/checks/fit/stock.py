@@ -26,7 +26,13 @@ def sheet_thickness(used: float, measured: float | None, sheet: Material) -> Fin
     return Finding(value=used, limit=usual, margin=margin, verdict=verdict)
 
 
-@check("fit", "Thickness of the box sheet", about="box_thickness", source=LETTERS)
+@check(
+    "fit",
+    "Thickness of the box sheet",
+    about="box_thickness",
+    source=LETTERS,
+    remedies=("box_stock", "box_sheet"),
+)
 def box_sheet_thickness(
     has_drawers: bool, box_thickness: Mm, box_stock_measured: Measured, box_sheet: Material
 ) -> Finding | None:
@@ -36,7 +42,13 @@ def box_sheet_thickness(
     return sheet_thickness(box_thickness, box_stock_measured, box_sheet) if has_drawers else None
 
 
-@check("fit", "Thickness of the bottom sheet", about="bottom_thickness", source=LETTERS)
+@check(
+    "fit",
+    "Thickness of the bottom sheet",
+    about="bottom_thickness",
+    source=LETTERS,
+    remedies=("bottom_stock", "bottom_sheet"),
+)
 def bottom_sheet_thickness(
     has_drawers: bool,
     bottom_thickness: Mm,
@@ -49,7 +61,13 @@ def bottom_sheet_thickness(
     return sheet_thickness(bottom_thickness, bottom_stock_measured, bottom_sheet)
 
 
-@check("fit", "Thickness of the front sheet", about="front_thickness", source=LETTERS)
+@check(
+    "fit",
+    "Thickness of the front sheet",
+    about="front_thickness",
+    source=LETTERS,
+    remedies=("front_stock", "front_material"),
+)
 def front_sheet_thickness(
     has_drawers: bool,
     front_thickness: Mm,
@@ -62,7 +80,13 @@ def front_sheet_thickness(
     return sheet_thickness(front_thickness, front_stock_measured, front_material)
 
 
-@check("fit", "Thickness of the deck sheet", about="deck_sheet_thickness", source=LETTERS)
+@check(
+    "fit",
+    "Thickness of the deck sheet",
+    about="deck_sheet_thickness",
+    source=LETTERS,
+    remedies=("deck_stock", "deck_sheet"),
+)
 def deck_sheet_as_sold(
     deck: DeckKind, deck_sheet_thickness: Mm, deck_stock_measured: Measured, deck_sheet: Material
 ) -> Finding | None:

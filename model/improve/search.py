@@ -1,0 +1,230 @@
+"""The search: turn one choice, build the bed, read the check again.
+
+It is bounded by the number of beds that are built and not by time, so that one design always gets
+one answer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from enum import StrEnum
+from typing import NamedTuple
+
+from model.bed import Bed, solve
+from model.brief.leeway import Run, Turn, turns
+from model.checks.record import HAIR, Finding, Verdict
+from model.errors import BadInput, CannotBuild
+from model.improve.check import Check
+from model.improve.record import Improvement, improvement_of
+from model.mend import Stopped
+
+SOLVES = 160  # beds that are built for one finding, at most
+ALL_SOLVES = 600  # for all findings of a bed together
+PROBES = 3  # steps after which a choice that does not move the check is left alone
+MENDED = (Verdict.HOLDS, Verdict.NOTE)
+
+
+class State(StrEnum):
+    """What became of a turn."""
+
+    HOLDS = "holds"
+    SHORT = "short"  # the check does not hold yet
+    WRONG_WAY = "wrong way"  # it is further from holding than it was
+    UNBUILT = "unbuilt"
+
+
+class Reading(NamedTuple):
+    """What one built turn says of the check; `then` is None where it is not asked."""
+
+    state: State
+    turn: Turn
+    bed: Bed | None = None
+    then: Finding | None = None
+
+
+class Spent(Exception):
+    """As many beds are built as one answer may cost."""
+
+
+def _never() -> bool:
+    return False
+
+
+def improvement(
+    bed: Bed, finding: Finding, stop: Callable[[], bool] = _never, solves: int = SOLVES
+) -> Improvement | None:
+    """The smallest single change that makes a failed or tight check hold; None: none was found.
+
+    The choices that the check names as its remedies come first, then those it hangs on. A change
+    that makes another check worse is taken only where no other was found. `stop` is asked before
+    every bed that is built; Stopped is raised once it says yes.
+    """
+    return Search(bed, finding, stop, solves).answer()
+
+
+class Answer(NamedTuple):
+    """What would mend a finding; `is_whole` tells whether the search for it came to its end."""
+
+    finding: Finding
+    improvement: Improvement | None
+    is_whole: bool
+
+
+def improvements(bed: Bed, stop: Callable[[], bool] = _never) -> Iterator[Answer]:
+    """An answer for every failed or tight finding, the worst first, as far as the bound on all of
+    them goes.
+    """
+    left = ALL_SOLVES
+    for finding in bed.findings:
+        if finding.verdict not in (Verdict.FAILS, Verdict.TIGHT):
+            continue
+        search = Search(bed, finding, stop, min(SOLVES, left))
+        found = search.answer()
+        left -= search.spent
+        yield Answer(finding, found, search.is_whole)
+
+
+class Search:
+    """The search for one finding. After `answer`, `spent` counts the beds that were built."""
+
+    def __init__(
+        self, bed: Bed, finding: Finding, stop: Callable[[], bool] = _never, solves: int = SOLVES
+    ) -> None:
+        self.bed, self.finding, self.stop, self.solves = bed, finding, stop, solves
+        self.check = Check(bed, finding)
+        self.spent = 0
+        self.is_whole = True
+        self._found: list[Improvement] = []
+
+    def answer(self) -> Improvement | None:
+        """The best of what was found."""
+        try:
+            self._look()
+        except Spent:
+            self.is_whole = False
+        return min(self._found, key=lambda each: each.cost, default=None)
+
+    def _look(self) -> None:
+        """Sizes and counts before other kinds and woods; remedies before the rest."""
+        for names in (self.finding.remedies, self.check.hangs_on):
+            ways = [turns(name, self.bed.design.value) for name in names]
+            for way in ways:
+                for run in way.runs:
+                    self._follow(run, is_patient=names is self.finding.remedies)
+            for turn in sorted((t for way in ways for t in way.alone), key=lambda t: t.size):
+                if self._is_done:
+                    return
+                self._try(turn)
+            if self._is_done:
+                return
+
+    @property
+    def _is_done(self) -> bool:
+        """Whether a change was found that lets no other check fail or get tight."""
+        return any(not any(each.cost[:2]) for each in self._found)
+
+    # ------------------------------------------------------------ one turn
+
+    def _reading(self, turn: Turn) -> Reading:
+        bed = self._built(turn)
+        if bed is None:
+            return Reading(State.UNBUILT, turn)
+        then = self.check.of(bed)
+        return Reading(self._state(turn, then), turn, bed, then)
+
+    def _built(self, turn: Turn) -> Bed | None:
+        if self.stop():
+            raise Stopped
+        if self.spent >= self.solves:
+            raise Spent
+        self.spent += 1
+        try:
+            return solve(self.bed.design.with_choices(turn.changes), self.bed)
+        except (CannotBuild, BadInput):
+            return None
+
+    def _state(self, turn: Turn, then: Finding | None) -> State:
+        if then is None:  # a beam that is there is not asked for; no drawer, no trouble, is no cure
+            is_cure = not turn.changes.keys().isdisjoint(self.finding.remedies)
+            return State.HOLDS if is_cure else State.SHORT
+        if then.verdict in MENDED:
+            return State.HOLDS
+        is_further = then.margin < self.finding.margin - HAIR
+        return State.WRONG_WAY if is_further else State.SHORT
+
+    def _try(self, turn: Turn) -> None:
+        self._keep(self._reading(turn))
+
+    def _keep(self, reading: Reading) -> None:
+        """What trades one failed check for another is no improvement."""
+        if reading.state is not State.HOLDS or reading.bed is None:
+            return
+        if _failed(reading.bed) < _failed(self.bed) or self._mends_tight(reading.bed):
+            self._found.append(
+                improvement_of(self.bed, self.finding, reading.turn, reading.bed, reading.then)
+            )
+
+    def _mends_tight(self, bed: Bed) -> bool:
+        return self.finding.verdict is Verdict.TIGHT and _failed(bed) == _failed(self.bed)
+
+    # ------------------------------------------------------------ a run of sizes or counts
+
+    def _follow(self, run: Run, *, is_patient: bool) -> None:
+        """Look along a run in growing strides for a turn that holds, then go back to the first."""
+        short = -1
+        for stride, at in enumerate(_strides(len(run)), 1):
+            reading = self._reading(run[at])
+            if reading.state is State.HOLDS:
+                return self._go_back(run, short, at, reading)
+            if reading.state is State.UNBUILT:
+                return self._look_between(run, short, at)
+            if reading.state is State.WRONG_WAY:
+                return None
+            if not is_patient and stride >= PROBES and self._is_unmoved(reading):
+                return None
+            short = at
+        return None
+
+    def _is_unmoved(self, reading: Reading) -> bool:
+        then = reading.then
+        return then is not None and abs(then.margin - self.finding.margin) <= HAIR
+
+    def _look_between(self, run: Run, short: int, unbuilt: int) -> None:
+        """The bed builds up to somewhere before `unbuilt`; the check may hold up there."""
+        while unbuilt - short > 1:
+            middle = (short + unbuilt) // 2
+            reading = self._reading(run[middle])
+            if reading.state is State.HOLDS:
+                return self._go_back(run, short, middle, reading)
+            if reading.state is State.UNBUILT:
+                unbuilt = middle
+            elif reading.state is State.SHORT:
+                short = middle
+            else:
+                return None
+        return None
+
+    def _go_back(self, run: Run, short: int, good: int, best: Reading) -> None:
+        """The first turn that holds between one that does not and one that does."""
+        while good - short > 1:
+            middle = (short + good) // 2
+            reading = self._reading(run[middle])
+            if reading.state is State.HOLDS:
+                good, best = middle, reading
+            else:
+                short = middle
+        self._keep(best)
+
+
+def _strides(count: int) -> Iterator[int]:
+    """0, 1, 3, 7 and so on, and the last."""
+    at = 0
+    while at < count - 1:
+        yield at
+        at = 2 * at + 1
+    if count:
+        yield count - 1
+
+
+def _failed(bed: Bed) -> int:
+    return sum(finding.verdict is Verdict.FAILS for finding in bed.findings)
