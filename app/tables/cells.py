@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable
 from typing import Any
@@ -33,7 +34,9 @@ def size_text(size: Any, unit: str) -> str:
 
 
 def quantity_text(number: float, unit_of: str, unit: str) -> str:
-    """A checked quantity: lengths in the shown unit, all else as it is."""
+    """A checked quantity: lengths in the shown unit, others as they are; "" where endless."""
+    if not math.isfinite(number):
+        return ""
     if unit_of == "mm":
         return show_length(number, unit)
     figure = f"{number:.3g}" if abs(number) < 1000 else f"{number:.0f}"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from app.style import verdict_icon
 from app.tables.cells import natural, plain, quantity_text
 from app.tables.rows import Column
@@ -12,8 +14,10 @@ SAID = {"fails": "fails", "tight": "tight", "note": "note", "holds": "holds"}
 
 
 def rank(finding: Finding) -> tuple[int, float]:
-    """Worst first; within a verdict the least margin for its limit first."""
-    return WORST_FIRST[finding.verdict], finding.margin / (abs(finding.limit) or 1.0)
+    """Worst first; within a verdict the least margin for its limit first, endless ones last."""
+    is_limited = math.isfinite(finding.limit)
+    share = finding.margin / (abs(finding.limit) or 1.0) if is_limited else math.inf
+    return WORST_FIRST[finding.verdict], share
 
 
 def title_text(finding: Finding, _unit: str = "") -> str:
