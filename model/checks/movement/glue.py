@@ -19,6 +19,7 @@ from model.solids.holding import Holding
 from model.units import Mm, Percent
 
 FREELY: Mm = 0.8  # 1/32 in, what 4 in of flat-sawn oak move in a heated house: glued all over
+_TOUCH: Mm = 1e-6
 NOTHING: Mm = 0.05  # what no rule can read
 SPLITS: Mm = 3.0  # 1/8 in: more than glue and wood give
 HABIT = (
@@ -84,6 +85,8 @@ def glued_joints(pieces: Pieces, holding: Holding, found: Rates) -> Iterator[Joi
     one, other, hold = (each[glued] for each in (holding.one, holding.other, holding.hold))
     solid = (found.solid[pieces.part[one]] > 0) & (found.solid[pieces.part[other]] > 0)
     one, other, hold = one[solid], other[solid], hold[solid]
+    if not len(one):
+        return
     _, first = np.unique(
         np.stack([pieces.part[one], pieces.part[other], hold]), axis=1, return_index=True
     )
@@ -106,7 +109,7 @@ def glued_joints(pieces: Pieces, holding: Holding, found: Rates) -> Iterator[Joi
 def _on_bed(pieces: Pieces, some: Ints, per_part: Floats) -> Floats:
     """Rates along a part's own axes, turned to the bed's: (k, 3)."""
     turns = np.abs(pieces.matrices[some, :3, :3])
-    turned: Floats = np.einsum("kij,kj->ki", turns, per_part[pieces.part[some]])
+    turned: Floats = (turns @ per_part[pieces.part[some]][:, :, None])[:, :, 0]
     return turned
 
 
@@ -116,19 +119,16 @@ def _shared(pieces: Pieces, one: Ints, other: Ints) -> Floats:
     The wood of `one` that lies within the outline of `other`: its tenon, or the face it lies with.
     """
     count = pieces.first[one + 1] - pieces.first[one]
+    start = np.cumsum(count) - count
     pair = np.repeat(np.arange(len(one)), count)
-    start = np.repeat(pieces.first[one] - (np.cumsum(count) - count), count)
-    box = np.arange(len(pair)) + start
+    box = np.arange(len(pair)) + np.repeat(pieces.first[one] - start, count)
     low, high = (corner[other][pair] for corner in pieces.bounds)
-    inside_low, inside_high = np.maximum(pieces.lo[box], low), np.minimum(pieces.hi[box], high)
-    thick = inside_high - inside_low
-    is_tenon = (thick > 1e-6).all(axis=1)
-    meets = (thick > -1e-6).all(axis=1)
-    has_tenon = np.bincount(pair, is_tenon, minlength=len(one))[pair] > 0
-    counts = np.where(has_tenon, is_tenon, meets)
-    reach_low, reach_high = np.full((len(one), 3), np.inf), np.full((len(one), 3), -np.inf)
-    np.minimum.at(reach_low, pair[counts], inside_low[counts])
-    np.maximum.at(reach_high, pair[counts], inside_high[counts])
+    low, high = np.maximum(pieces.lo[box], low), np.minimum(pieces.hi[box], high)
+    least = (high - low).min(axis=1)
+    has_tenon = np.maximum.reduceat(least, start)[pair] > _TOUCH
+    counts = (least > np.where(has_tenon, _TOUCH, -_TOUCH))[:, None]
+    reach_low = np.minimum.reduceat(np.where(counts, low, np.inf), start)
+    reach_high = np.maximum.reduceat(np.where(counts, high, -np.inf), start)
     return np.maximum(reach_high - reach_low, 0.0)
 
 
