@@ -4,7 +4,7 @@ Every node has six unknowns: three movements along x, y, z and three turns about
 Euler-Bernoulli beams: shear sag is left out, because bed parts are slender. Joints are springs
 between two nodes, or a node and the ground, that act at a point of contact; the arms from the nodes
 to that point are rigid. All load cases are solved together. A joint that only pushes lets go in the
-cases that would pull at it.
+cases that would pull at it; what it holds sideways and against turning it still holds.
 
 Units: mm, N, N mm, MPa. Source of the method: textbooks on matrix structural analysis; the member
 stiffness is the cubic beam element.
@@ -12,31 +12,22 @@ stiffness is the cubic beam element.
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass
-from typing import cast
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
 from model.mechanics.line_loads import LineLoads, at_ends
+from model.mechanics.loose import Shake, factored
+from model.mechanics.loose import Unstable as Unstable
+from model.mechanics.one_sided import Springs
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
 Bools = npt.NDArray[np.bool_]
 
 GROUND = -1
-_FLOWN = 1e4  # mm: no frame of ours moves ten metres, but one that nothing holds moves farther
-_TOUCH = 1e-7  # mm: joints nearer than this are closed
-_TRIES = 12  # rounds in which joints let go or close again; a bed settles in two or three
-
-
-class Unstable(Exception):
-    """A frame of which some part is held by nothing; `node` (index) moves with it."""
-
-    def __init__(self, node: int) -> None:
-        super().__init__(f"Node {node} is held by nothing.")
-        self.node = node
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)
@@ -133,30 +124,30 @@ class Frame:
         that is lifted. Unstable: a node that nothing holds.
         """
         n, cases = len(self.nodes), node_loads.shape[2]
-        turn, own, arms = self.members.turned(), self.members.stiffness(), self._arms()
+        springs = Springs(
+            arms=self._arms(), unknowns=self._joint_unknowns(),
+            stiffness=self.joints.stiffness, pushes=self.joints.pushes,
+        )  # fmt: skip
+        turn, own = self.members.turned(), self.members.stiffness()
+        stiff = self._stiffness(turn, own, springs)
+        shake = Shake(stiff.diagonal())
         fixed = at_ends(loads, self.members.length, cases)
-        unknowns = self._member_unknowns()
-        right = np.zeros((6 * n, cases + 1))
-        right[:, :cases] = node_loads.reshape(6 * n, cases)
-        np.add.at(
-            right[:, :cases],
-            unknowns.ravel(),
-            np.matmul(np.swapaxes(turn, 1, 2), fixed).reshape(-1, cases),
-        )
-        right[:, cases] = 1.0  # a shake: what nothing holds flies off, even where no load is
-        backward = self._factored(turn, own, arms)
-        shaken = backward(right)
-        self._refuse_loose(shaken)
-        moved, is_open = self._settled(backward, shaken[:, :cases], arms, released)
-        ends = np.matmul(turn, moved[unknowns.ravel()].reshape(-1, 12, cases))
+        unknowns = self._member_unknowns().ravel()
+        on_nodes = node_loads.reshape(6 * n, cases).copy()
+        on_members = np.matmul(np.swapaxes(turn, 1, 2), fixed).reshape(-1, cases)
+        np.add.at(on_nodes, unknowns, on_members)
+        backward = factored(stiff)
+        whole = backward(np.concatenate([on_nodes, shake.push], axis=1))
+        shake.refuse_loose(whole[:, cases:])
+        moved, out = springs.settled(backward, whole, shake, released)
+        ends = np.matmul(turn, moved[unknowns].reshape(-1, 12, cases))
+        held = np.where(out, 0.0, self.joints.stiffness[:, :, None])
         return Solution(
             moved=moved.reshape(n, 6, cases),
-            joint_force=np.where(
-                is_open[:, None], 0.0, self._past(arms, moved) * self.joints.stiffness[:, :, None]
-            ),
+            joint_force=held * springs.past(moved),
             ends=ends,
             end_forces=np.matmul(own, ends) - fixed,
-            open=is_open,
+            open=np.asarray(out[:, :3].any(axis=1)),
         )
 
     # ------------------------------------------------------------ stiffness
@@ -185,111 +176,16 @@ class Frame:
             arms[:, 2, column + 3], arms[:, 2, column + 4] = y, -x
         return arms
 
-    def _factored(self, turn: Floats, own: Floats, arms: Floats) -> Callable[[Floats], Floats]:
-        """A function that solves the frame, all joints closed, for right-hand sides (6n, c)."""
+    def _stiffness(self, turn: Floats, own: Floats, springs: Springs) -> Any:
+        """(6n, 6n) with all joints, sparse, by columns."""
         from scipy.sparse import coo_matrix  # here: most commands need none, and it loads slowly
-        from scipy.sparse.linalg import splu
 
-        size = 6 * len(self.nodes)
+        size, arms = 6 * len(self.nodes), springs.arms
         of_members = np.matmul(np.swapaxes(turn, 1, 2), np.matmul(own, turn))
-        of_joints = np.matmul(np.swapaxes(arms, 1, 2) * self.joints.stiffness[:, None, :], arms)
+        of_joints = np.matmul(np.swapaxes(arms, 1, 2) * springs.stiffness[:, None, :], arms)
         blocks = np.concatenate([of_members, of_joints])
-        at = np.concatenate([self._member_unknowns(), self._joint_unknowns()])
+        at = np.concatenate([self._member_unknowns(), springs.unknowns])
         row = np.broadcast_to(at[:, :, None], blocks.shape).ravel()
         column = np.broadcast_to(at[:, None, :], blocks.shape).ravel()
         kept = (row < size) & (column < size)
-        stiff = coo_matrix((blocks.ravel()[kept], (row[kept], column[kept])), (size, size)).tocsc()
-        try:
-            factor = splu(
-                stiff,
-                permc_spec="MMD_AT_PLUS_A",
-                diag_pivot_thresh=0.0,
-                options={"SymmetricMode": True},
-            )
-        except RuntimeError:  # exactly singular: some node has no stiffness at all
-            raise Unstable(int(np.argmin(stiff.diagonal())) // 6) from None
-        return cast(Callable[[Floats], Floats], factor.solve)
-
-    def _refuse_loose(self, moved: Floats) -> None:
-        far = np.abs(np.nan_to_num(moved, nan=np.inf)).max(axis=1)
-        if far.max() > _FLOWN:
-            raise Unstable(int(np.argmax(far)) // 6)
-
-    # ------------------------------------------------------------ joints that only push
-
-    def _past(self, arms: Floats, moved: Floats) -> Floats:
-        """How far `other` goes past `one` at each joint: (j, 6, c)."""
-        padded = np.concatenate([moved, np.zeros((6, moved.shape[1]))])
-        both = padded[self._joint_unknowns().ravel()].reshape(-1, 12, moved.shape[1])
-        return np.asarray(np.matmul(arms, both))
-
-    def _settled(
-        self, backward: Callable[[Floats], Floats], closed: Floats, arms: Floats, released: Bools
-    ) -> tuple[Floats, Bools]:
-        """Movements once joints that would pull have let go: (6n, c), and which are open (j, c)."""
-        way = self.joints.pushes
-        pushing = np.any(way != 0, axis=1)
-        is_open, moved = released.copy(), closed
-        springs = _Springs(self, backward, arms)
-        unsettled = np.ones(released.shape[1], bool)
-        for _ in range(_TRIES):
-            if is_open[:, unsettled].any():
-                moved = springs.without(is_open, closed)
-            past = self._past(arms, moved)
-            apart = -np.einsum("ja,jac->jc", way, past[:, :3])  # how far one has gone from other
-            wanted = released | (pushing[:, None] & (apart > _TOUCH))
-            unsettled = np.any(wanted != is_open, axis=0)
-            if not unsettled.any():
-                break
-            is_open = wanted
-        return moved, is_open
-
-
-class _Springs:
-    """Takes joints out of a frame that is factored with all of them, case by case.
-
-    Source: the Sherman-Morrison-Woodbury formula.
-    """
-
-    def __init__(self, frame: Frame, backward: Callable[[Floats], Floats], arms: Floats) -> None:
-        self._backward, self._arms, self._size = backward, arms, 6 * len(frame.nodes)
-        self._stiffness, self._unknowns = frame.joints.stiffness, frame._joint_unknowns()
-        self._place: dict[int, int] = {}  # joint -> its six columns, counted in sixes
-        self._pull = self._give = np.zeros((self._size, 0))
-        self._mutual = np.zeros((0, 0))
-
-    def without(self, is_open: Bools, closed: Floats) -> Floats:
-        """Movements (6n, c) without the open joints of each case, from those with all closed."""
-        self._prepare(np.flatnonzero(is_open.any(axis=1)).tolist())
-        moved = closed.copy()
-        for case in np.flatnonzero(is_open.any(axis=0)).tolist():
-            joints = np.flatnonzero(is_open[:, case])
-            rows, soft = self._rows(joints)
-            inner = np.diag(soft) - self._mutual[np.ix_(rows, rows)]
-            try:
-                let_go = np.linalg.solve(inner, self._pull[:, rows].T @ closed[:, case])
-            except np.linalg.LinAlgError:
-                raise Unstable(int(self._unknowns[joints[0], 0]) // 6) from None
-            moved[:, case] += self._give[:, rows] @ let_go
-        return moved
-
-    def _prepare(self, joints: list[int]) -> None:
-        """Find once how the frame gives to a pull at each joint."""
-        new = [joint for joint in joints if joint not in self._place]
-        if not new:
-            return
-        for joint in new:
-            self._place[joint] = len(self._place)
-        pull = np.zeros((self._size + 6, 6 * len(new)))  # the last six rows are the ground's
-        for i, joint in enumerate(new):
-            pull[self._unknowns[joint], 6 * i : 6 * i + 6] = self._arms[joint].T
-        self._pull = np.concatenate([self._pull, pull[: self._size]], axis=1)
-        self._give = np.concatenate([self._give, self._backward(pull[: self._size])], axis=1)
-        self._mutual = self._pull.T @ self._give
-
-    def _rows(self, joints: Ints) -> tuple[Ints, Floats]:
-        """The columns of some joints' springs, and how soft each spring is."""
-        stiff = self._stiffness[joints].ravel()
-        at = np.array([self._place[joint] for joint in joints.tolist()])
-        rows = (at[:, None] * 6 + np.arange(6)).ravel()
-        return rows[stiff > 0], 1 / stiff[stiff > 0]
+        return coo_matrix((blocks.ravel()[kept], (row[kept], column[kept])), (size, size)).tocsc()

@@ -11,6 +11,7 @@ from model.mechanics.section import second_moment, torsion_constant
 from model.mechanics.space_frame import GROUND, Frame, Joints, Members, Solution
 
 STIFF = 1e7  # N/mm: against the few N/mm of the beams here, as good as rigid
+CLAMP = 1e12  # N mm: against the 1e7 N mm of a slat's ends, as good as rigid
 
 
 def members(
@@ -62,17 +63,41 @@ def line(*rows: tuple[int, int, float, float, float]) -> LineLoads:
     )  # fmt: skip
 
 
+def no_loads() -> LineLoads:
+    """Nothing along any member."""
+    none = np.zeros(0, np.intp)
+    return LineLoads(
+        case=none, member=none, start=np.zeros(0), end=np.zeros(0), force=np.zeros((0, 3))
+    )
+
+
+def on_node(nodes: int, node: int, way: int, amount: float) -> np.ndarray:
+    """One load, N or N mm, on one of so many nodes: (n, 6, 1)."""
+    loads = np.zeros((nodes, 6, 1))
+    loads[node, way] = amount
+    return loads
+
+
 class Beam:
     """A slat along x on supports, as the handbook draws it: yellow-poplar 19 x 89 mm."""
 
     def __init__(
-        self, at: Sequence[float], held: dict[int, float], *, pushes: bool = False
+        self,
+        at: Sequence[float],
+        held: dict[int, float],
+        *,
+        pushes: bool = False,
+        clamped: Sequence[int] = (),
     ) -> None:
-        """Nodes at some x; `held` gives the vertical stiffness of supports by node."""
+        """Nodes at some x; `held` gives the vertical stiffness of supports by node; `clamped` are
+        those of them that stiff springs keep from turning.
+        """
         self.nodes = np.array([[x, 0.0, 0.0] for x in at])
         pairs = [(i, i + 1) for i in range(len(at) - 1)]
         rows = [[0, STIFF, k, 0, 0, 0] for k in held.values()]
-        rows[0][0], rows[0][3] = STIFF, 1e12  # one end keeps it from sliding and rolling
+        rows[0][0], rows[0][3] = STIFF, CLAMP  # one end keeps it from sliding and rolling
+        for node, row in zip(held, rows, strict=True):
+            row[4:] = [CLAMP * (node in clamped)] * 2
         self.frame = Frame(
             nodes=self.nodes, members=members(self.nodes, pairs),
             joints=supports(self.nodes, list(held), rows, pushes),

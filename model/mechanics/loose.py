@@ -1,0 +1,61 @@
+"""Finding what nothing holds in a frame, whether or not a load pushes at it.
+
+The frame is shaken: every unknown is pushed as hard as it is stiff, each a little differently, so
+that no movement is missed. What is held gives by about the hair that it was pushed; what is loose
+is stopped by nothing but rounding, and flies off by many powers of ten.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, cast
+
+import numpy as np
+import numpy.typing as npt
+
+Floats = npt.NDArray[np.float64]
+
+HAIR = 1e-12  # share of a stiffness that stays where it is taken away, so that nothing is singular
+# Between what the softest bed gives (1e8) and what is held by a hair only (3e11).
+_FLOWN = 1e11
+
+
+class Unstable(Exception):
+    """A frame of which some part is held by nothing; `node` (index) moves with it."""
+
+    def __init__(self, node: int) -> None:
+        super().__init__(f"Node {node} is held by nothing.")
+        self.node = node
+
+
+class Shake:
+    """A push at every unknown of a frame whose own stiffnesses are `own` (6n,)."""
+
+    def __init__(self, own: Floats) -> None:
+        if own.min(initial=1.0) <= 0:
+            raise Unstable(int(np.argmin(own)) // 6)
+        self._firm = np.sqrt(own)[:, None]
+        self.push = self._firm * np.random.default_rng(0).uniform(0.5, 1.0, self._firm.shape)
+
+    def refuse_loose(self, moved: Floats) -> None:
+        """Unstable: a node that flies off under the shake; `moved` (6n, c) is what it did."""
+        far = np.abs(np.nan_to_num(self._firm * moved, nan=np.inf)).max(axis=1, initial=0.0)
+        if far.max(initial=0.0) > _FLOWN:
+            raise Unstable(int(np.argmax(far)) // 6)
+
+
+def factored(stiff: Any) -> Callable[[Floats], Floats]:
+    """A function that solves a symmetric sparse matrix, by columns, for right-hand sides (6n, c).
+
+    An exactly singular one is held by a hair: shake what it gives.
+    """
+    from scipy.sparse import diags  # here: most commands need none, and it loads slowly
+    from scipy.sparse.linalg import splu
+
+    how = {"permc_spec": "MMD_AT_PLUS_A", "diag_pivot_thresh": 0.0}
+    try:
+        factor = splu(stiff, options={"SymmetricMode": True}, **how)
+    except RuntimeError:
+        held = (stiff + diags(HAIR * stiff.diagonal())).tocsc()
+        factor = splu(held, options={"SymmetricMode": True}, **how)
+    return cast(Callable[[Floats], Floats], factor.solve)
