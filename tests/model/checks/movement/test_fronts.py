@@ -52,7 +52,7 @@ def test_an_inset_front_is_told_of_once() -> None:
 
 
 def test_a_framed_front_keeps_its_height_and_widens_by_its_stiles() -> None:
-    bed = built(front_style="frame and panel", front_fit="inset")
+    bed = built(front_style="frame and panel", **INSET)
 
     assert bed["left.front_swell_up"] == 0
     # Yellow-poplar, two stiles.
