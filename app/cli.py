@@ -80,7 +80,9 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=_version())
     commands = parser.add_subparsers(title="commands", metavar="COMMAND")
     _add_new(commands)
-    check = commands.add_parser("check", help="build the bed and print its checks")
+    check = commands.add_parser(
+        "check", help="build the bed, print its checks and what would mend them"
+    )
     check.set_defaults(command=_check)
     plan = commands.add_parser("plan", help="write parts list, checks and model of the bed")
     plan.set_defaults(command=_plan)
@@ -254,9 +256,10 @@ def _reads_inches(design: Design) -> bool:
 
 def _check(arguments: argparse.Namespace) -> int:
     from model.exports.checks_text import lines
+    from model.improve import improvements
 
     bed = _built(arguments.design)
-    _print(lines(bed, COLUMNS))
+    _print(lines(bed, COLUMNS, improvements(bed)))
     return CHECK_FAILED if _failed(bed) else DONE
 
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from itertools import islice
 from textwrap import wrap
 
 from model.bed import Bed
 from model.checks.record import Finding, Verdict
 from model.exports.checks_table import counts
+from model.improve import Answer
 from model.units import show_length
 
 _INDENT = " " * 7
@@ -20,11 +22,18 @@ _SAID: dict[str, tuple[str, str]] = {
 }
 
 
-def lines(bed: Bed, columns: int) -> Iterator[str]:
-    """Every check in a few lines of at most `columns` characters, and their tally."""
-    unit = bed.design.value("shown_unit")
+def lines(bed: Bed, columns: int, answers: Iterable[Answer] = ()) -> Iterator[str]:
+    """Every check in a few lines of at most `columns` characters, and their tally.
+
+    `answers` say what would mend failed and tight checks, in the order of the bed's findings; each
+    is taken when its check is told, so that nobody waits for all of them.
+    """
+    unit, coming = bed.design.value("shown_unit"), iter(answers)
     for finding in bed.findings:
         yield from _finding(finding, unit, columns)
+        if finding.verdict in (Verdict.FAILS, Verdict.TIGHT):
+            for answer in islice(coming, 1):
+                yield from _indented(_answer(answer), columns)
     yield ""
     yield from wrap(tally(bed), columns)
 
@@ -51,7 +60,19 @@ def _finding(finding: Finding, unit: str, columns: int) -> Iterator[str]:
     ]
     source = f"({finding.source})" if finding.source else ""
     for text in (", ".join(told), finding.reason, source):
-        yield from wrap(text, columns, initial_indent=_INDENT, subsequent_indent=_INDENT)
+        yield from _indented(text, columns)
+
+
+def _answer(answer: Answer) -> str:
+    found = answer.improvement
+    if found is None:
+        return answer.sentence
+    result = f" ({found.result})" if found.result else ""
+    return f"Would hold with: {found.change}{result}. {found.effects}".strip()
+
+
+def _indented(text: str, columns: int) -> list[str]:
+    return wrap(text, columns, initial_indent=_INDENT, subsequent_indent=_INDENT)
 
 
 def _figure(value: float, unit: str, shown_unit: str) -> str:

@@ -155,21 +155,26 @@ def _placed(title: str, places: Iterable[str]) -> str:
 
 def _sizes(bed: Bed, changed: Bed) -> str:
     """The sizes that a maker looks at, where they move: `Opening height 8" in place of 8 1/4".`"""
-    said = [*_moved(bed, changed, {words: (name,) for name, words in SIZES.items()})]
-    rows = [row for row in ROWS if bed[f"{row}.drawer_count"]]
+    said = list(filter(None, (_moved(bed, changed, name, SIZES[name]) for name in SIZES)))
     for name, words in ROW_SIZES.items():
-        names = tuple(f"{row}.{name}" for row in rows)
-        alike = len({(bed[n], changed[n]) for n in names}) == 1
-        each = {words: names} if alike else {f"{n.partition('.')[0]} {words}": (n,) for n in names}
-        said += _moved(bed, changed, each)
+        rows: dict[str, list[str]] = {}
+        for row in ROWS:
+            if bed[f"{row}.drawer_count"]:
+                rows.setdefault(_moved(bed, changed, f"{row}.{name}", words), []).append(row)
+        alike = len(rows) == 1
+        said += [text if alike else f"{_and(rows[text])} {text}" for text in rows if text]
     told = ", ".join(said)
     return f"{told[0].upper()}{told[1:]}." if told else ""
 
 
-def _moved(bed: Bed, changed: Bed, sizes: Mapping[str, tuple[str, ...]]) -> Iterator[str]:
-    """Those of some sizes that move enough to be seen; `sizes` maps words to dimensions."""
+def _moved(bed: Bed, changed: Bed, name: str, words: str) -> str:
+    """A size before and after; "" where it moves too little to be seen."""
+    if abs(changed[name] - bed[name]) <= SEEN:
+        return ""
     unit = bed.design.value("shown_unit")
-    for words, names in sizes.items():
-        if names and abs(changed[names[0]] - bed[names[0]]) > SEEN:
-            then, now = (show_length(each[names[0]], unit) for each in (changed, bed))
-            yield f"{words} {then} in place of {now}"
+    then, now = (show_length(each[name], unit) for each in (changed, bed))
+    return f"{words} {then} in place of {now}"
+
+
+def _and(words: list[str]) -> str:
+    return " and ".join(filter(None, (", ".join(words[:-1]), words[-1])))

@@ -7,6 +7,7 @@ one answer.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from contextlib import suppress
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -22,6 +23,8 @@ SOLVES = 160  # beds that are built for one finding, at most
 ALL_SOLVES = 600  # for all findings of a bed together
 PROBES = 3  # steps after which a choice that does not move the check is left alone
 MENDED = (Verdict.HOLDS, Verdict.NOTE)
+NOTHING = "No single change was found that makes this hold."
+NOT_LOOKED = "Mend the checks above first; what would make this one hold was not looked for."
 
 
 class State(StrEnum):
@@ -63,11 +66,20 @@ def improvement(
 
 
 class Answer(NamedTuple):
-    """What would mend a finding; `is_whole` tells whether the search for it came to its end."""
+    """What would mend a finding, and how many beds were built to find out: 0 where the bound on
+    all findings together was reached before.
+    """
 
     finding: Finding
     improvement: Improvement | None
-    is_whole: bool
+    spent: int
+
+    @property
+    def sentence(self) -> str:
+        """What is told where no change is offered; "" where one is."""
+        if self.improvement is not None:
+            return ""
+        return NOTHING if self.spent else NOT_LOOKED
 
 
 def improvements(bed: Bed, stop: Callable[[], bool] = _never) -> Iterator[Answer]:
@@ -81,7 +93,7 @@ def improvements(bed: Bed, stop: Callable[[], bool] = _never) -> Iterator[Answer
         search = Search(bed, finding, stop, min(SOLVES, left))
         found = search.answer()
         left -= search.spent
-        yield Answer(finding, found, search.is_whole)
+        yield Answer(finding, found, search.spent)
 
 
 class Search:
@@ -93,15 +105,12 @@ class Search:
         self.bed, self.finding, self.stop, self.solves = bed, finding, stop, solves
         self.check = Check(bed, finding)
         self.spent = 0
-        self.is_whole = True
         self._found: list[Improvement] = []
 
     def answer(self) -> Improvement | None:
         """The best of what was found."""
-        try:
+        with suppress(Spent):
             self._look()
-        except Spent:
-            self.is_whole = False
         return min(self._found, key=lambda each: each.cost, default=None)
 
     def _look(self) -> None:

@@ -147,6 +147,33 @@ def test_check_prints_every_check_and_tells_the_verdict_by_its_code(
     assert out.splitlines()[-1].startswith("Of ")
 
 
+def test_check_prints_what_would_mend_a_failed_check_below_it(tmp_path: Path, capsys: Out) -> None:
+    """Slats by count, too few for foam: two more close the gaps to 3 in and less."""
+    file = tmp_path / "few.bedwright"
+    main(["new", str(file), "--set", "slats_by=count", "--set", "slat_count=12"])
+    capsys.readouterr()
+
+    code = main(["check", str(file)])
+
+    out = capsys.readouterr().out
+    assert code == 1
+    said = " ".join(out[out.index("FAILS  Gap between slats suits the mattress") :].split())
+    assert "Would hold with: Slat count 14 in place of 12" in said[:400]
+    assert max(len(line) for line in out.splitlines()) <= 80
+
+
+def test_check_tells_what_mends_a_bed_and_the_mended_bed_holds(tmp_path: Path, capsys: Out) -> None:
+    before, after = tmp_path / "before.bedwright", tmp_path / "after.bedwright"
+    main(["new", str(before), "--set", "slats_by=count", "--set", "slat_count=12"])
+    main(["new", str(after), "--from", str(before), "--set", "slat_count=14"])
+    capsys.readouterr()
+
+    assert main(["check", str(before)]) == 1
+    assert "FAILS  Gap between slats" in capsys.readouterr().out
+    main(["check", str(after)])
+    assert "HOLDS  Gap between slats" in capsys.readouterr().out
+
+
 def test_why_leads_down_to_the_makers_choices(file: Path, capsys: Out) -> None:
     capsys.readouterr()
     assert main(["why", str(file), "left.opening_width"]) == 0

@@ -13,8 +13,8 @@ from model.bed import Bed, Design, solve
 from model.brief.leeway import turnable, turns
 from model.checks.record import Finding, Verdict
 from model.errors import CannotBuild
-from model.improve import SOLVES, Improvement, improvement, improvements
-from model.improve.search import ALL_SOLVES, Search
+from model.improve import NOTHING, Improvement, improvement, improvements
+from model.improve.search import ALL_SOLVES, NOT_LOOKED, SOLVES, Search
 from model.mend import Stopped
 
 INCH = 25.4
@@ -203,14 +203,11 @@ def test_all_answers_of_a_bed_are_bounded_together() -> None:
     }
     bed = solve(Design().with_choices(wide))
     wanted = [f for f in bed.findings if f.verdict in (Verdict.FAILS, Verdict.TIGHT)]
-    calls: list[int] = []
 
-    answers = list(improvements(bed, stop=lambda: bool(calls.append(1))))
+    answers = list(improvements(bed))
 
     assert [answer.finding for answer in answers] == wanted
-    assert len(calls) <= ALL_SOLVES + len(wanted)
-    for answer in answers:
-        assert answer.is_whole or answer.improvement is None or len(calls) >= SOLVES
+    assert sum(answer.spent for answer in answers) <= ALL_SOLVES
 
 
 # ---------------------------------------------------------------- how it is told
@@ -273,6 +270,20 @@ def test_nobody_waits_for_an_answer_that_is_no_longer_asked_for() -> None:
     with pytest.raises(Stopped):
         improvement(bed, said(bed, "slat_gap"), stop=third)
     assert len(asked) == 3
+
+
+def test_what_was_not_looked_for_is_told_apart_from_what_was_not_found(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr("model.improve.search.ALL_SOLVES", 3)
+    wide = {"left.drawers": 1, "left.depth": "slide", "slide_length": 300.0}
+
+    answers = list(improvements(solve(Design().with_choices(wide))))
+
+    assert [answer.spent for answer in answers][:2] == [3, 0]
+    assert {answer.sentence for answer in answers if answer.improvement is None} == {
+        *(NOTHING, NOT_LOOKED)
+    }
 
 
 def test_the_tight_groove_of_a_demo_has_a_way_out() -> None:

@@ -7,7 +7,9 @@ import json
 from pathlib import Path
 from typing import Any
 
+from model.bed import Design, solve
 from model.exports import checks_csv, checks_json, checks_text
+from model.improve import Answer, improvements
 
 CONTRACT = [
     "id", "group", "title", "value", "limit", "unit", "margin", "verdict", "reason", "source",
@@ -41,3 +43,24 @@ def test_text_fits_the_terminal_and_ends_with_a_tally(small_bed: Any) -> None:
     assert lines[0] == "FAILS  Box runs free, left"
     assert "31.25 MPa" in "\n".join(lines)
     assert lines[-1] == "Of 2 checks 1 fails, 1 holds."
+
+
+def test_text_says_what_would_mend_a_check_below_it() -> None:
+    bed = solve(Design().with_choices({"slats_by": "count", "slat_count": 11}))
+
+    told = "\n".join(checks_text.lines(bed, 80, improvements(bed)))
+
+    failed, _, rest = told.partition("\nNOTE")
+    assert "Would hold with: Slat count 14 in place of 11" in " ".join(failed.split())
+    assert "Would hold" not in rest
+
+
+def test_text_says_when_no_single_change_would() -> None:
+    wide = {"left.drawers": 1, "left.depth": "slide", "slide_length": 304.8, "right.drawers": 0}
+    bed = solve(Design().with_choices(wide))
+    finding = next(f for f in bed.findings if f.id == "left.drawer_racks")
+
+    told = "\n".join(checks_text.lines(bed, 80, [Answer(finding, None, 160)]))
+
+    assert "No single change was found that makes this hold." in told
+    assert max(len(line) for line in told.splitlines()) <= 80
