@@ -138,11 +138,11 @@ class BedView(QWidget):
             self.strength.forget(why)
             self._refresh()
 
-    def show_load(self, case_key: str | None = None, times: float | None = None) -> None:
-        """Show the strength in another load case (its key; "" is the worst of all), or the sag
-        drawn another number of times.
+    def show_load(self, load: str | None = None, times: float | None = None) -> None:
+        """Show the strength under another load (its key; "" is the worst of all), or the sag drawn
+        another number of times.
         """
-        self.strength.choose(case_key, times)
+        self.strength.choose(load, times)
         self._refresh()
 
     def _take(self, bed: Bed) -> None:

@@ -17,24 +17,25 @@ Floats = npt.NDArray[np.float32]
 
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Strain:
-    """One load case of a bed, or its worst of all (None), with the sag drawn some `times`; 0
-    draws the frame as it stands unloaded.
+    """Some load `cases` of a bed: coloured by each piece's worst of them. Where one of them is the
+    `shape`, the frame is drawn as it moves in that, some `times` as far; 0 draws it unloaded.
     """
 
     carried: Carried
     body: Body
-    case: int | None = None
+    cases: tuple[int, ...]
+    shape: int | None = None
     times: float = 0.0
 
     @property
     def is_bent(self) -> bool:
-        """Whether the frame is drawn as it moves. Worst of all has no shape of its own."""
-        return self.times > 0 and self.case is not None
+        """Whether the frame is drawn as it moves."""
+        return self.times > 0 and self.shape is not None
 
     @cached_property
     def use(self) -> Floats:
         """(n, 3): the share of its limit at each corner; 1 at the limit."""
-        return self.body.corner.along(station_use(self.carried, self.case)).astype(np.float32)
+        return self.body.corner.along(station_use(self.carried, self.cases)).astype(np.float32)
 
     @property
     def triangles(self) -> Floats:
@@ -48,6 +49,6 @@ class Strain:
 
     @cached_property
     def _shape(self) -> tuple[Floats, Floats]:
-        if not self.is_bent:
+        if self.shape is None or not self.is_bent:
             return self.body.triangles, self.body.edges
-        return self.body.bent(self.carried.moved[self.case], self.times)
+        return self.body.bent(self.carried.moved[self.shape], self.times)

@@ -16,20 +16,22 @@ from app.view.stage import Stage
 from app.view.strain import Strain
 from model.structure.bent import Body
 from model.structure.record import Carried
-from model.structure.worst import drawn_times, greatest_move
+from model.structure.worst import ALL, cases_of, drawn_times, greatest_move, worst_place
 
-WORST = ""  # in place of a load case's key: the worst of all
 WORST_TITLE = "The worst of all loads"
 LATE = "Working out what it carries …"
 STILL = 0.0  # times that sag is drawn: not at all
 AS_SUITS = -1.0  # as often as lets it be seen
 
 
+MOST = 3  # plates at once; more say less
+
+
 class StrengthLook:
     """Holds what was chosen to be shown, and shows it of whatever bed is known."""
 
     def __init__(self, stage: Stage) -> None:
-        self.case_key, self.times = WORST, AS_SUITS
+        self.load, self.times = ALL, AS_SUITS
         self.note = LATE
         self._stage = stage
         self._known: tuple[Carried, Body] | None = None
@@ -44,46 +46,44 @@ class StrengthLook:
         self._known, self.note = None, note
         self._stage.show_strain(None)
 
-    def choose(self, case_key: str | None = None, times: float | None = None) -> None:
-        """Show another load case, or its sag drawn another number of times."""
-        self.case_key = self.case_key if case_key is None else case_key
+    def choose(self, load: str | None = None, times: float | None = None) -> None:
+        """Show another load (its key), or its sag drawn another number of times."""
+        self.load = self.load if load is None else load
         self.times = self.times if times is None else times
         self._show()
 
-    @property
-    def case(self) -> int | None:
-        """The load case that is shown; None for the worst of all, and where the bed lacks it."""
-        keys = [case.key for case in self._known[0].cases] if self._known is not None else []
-        return keys.index(self.case_key) if self.case_key in keys else None
+    def _show(self) -> None:
+        if self._known is None:
+            return
+        carried, body = self._known
+        cases = () if self.load == ALL else cases_of(carried, self.load)
+        if not cases or not len(carried.at):  # all of them, or a load that this bed does not have
+            strain = Strain(carried=carried, body=body, cases=cases_of(carried))
+        else:
+            shape = worst_place(carried, cases).case
+            times = self._times(carried, shape)
+            strain = Strain(carried=carried, body=body, cases=cases, shape=shape, times=times)
+        self._stage.show_strain(strain)
 
-    @property
-    def drawn_times(self) -> float:
-        """How many times sag is drawn; 0 where the frame is drawn as it stands."""
-        if self._known is None or self.case is None:
-            return STILL
+    def _times(self, carried: Carried, shape: int) -> float:
+        """How many times the sag of a load case is drawn."""
         if self.times >= 0:
             return self.times
         low, high = self._stage.bounds
-        return drawn_times(greatest_move(self._known[0], self.case), high[1] - low[1])
-
-    def _show(self) -> None:
-        if self._known is not None:
-            carried, body = self._known
-            times = self.drawn_times
-            self._stage.show_strain(Strain(carried=carried, body=body, case=self.case, times=times))
+        return drawn_times(greatest_move(carried, shape), high[1] - low[1])
 
     # ------------------------------------------------------------ over the picture
 
     @property
     def told(self) -> Told:
         """What is written beside the scale."""
-        if self._known is None:
+        strain = self._stage.strain
+        if strain is None:
             return Told(self.note, has_scale=False)
-        if self.case is None:
-            return Told(WORST_TITLE, "Pale grey: no part of the frame")
-        times = self.drawn_times
-        sag = f"Sag drawn {times:g} times" if times > 1 else "Sag at its true size"
-        return Told(self._known[0].cases[self.case].title, sag if times else "Sag not drawn")
+        if strain.shape is None:
+            return Told(WORST_TITLE, "Glass: no part of the frame")
+        places = f", at the worst of {len(strain.cases)} places" if len(strain.cases) > 1 else ""
+        return Told(strain.carried.cases[strain.shape].title, _sag(strain.times) + places)
 
     def paint(
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float
@@ -144,4 +144,7 @@ class StrengthLook:
         return plate
 
 
-MOST = 3  # plates at once; more say less
+def _sag(times: float) -> str:
+    if not times:
+        return "Sag not drawn"
+    return f"Sag drawn {times:g} times" if times > 1 else "Sag at its true size"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 import numpy as np
@@ -16,8 +16,13 @@ DRAWN_SHARE = 0.05  # of the bed: sag drawn this large is seen, and the bed is s
 _ROUND = (1.0, 2.0, 5.0)  # a factor is one of these times a power of ten: it is read at a glance
 
 
-class CaseUse(NamedTuple):
-    """How hard the bed works in one load case: its worst piece, what about it, at what share."""
+ALL = ""  # in place of a load's key: all of them
+
+
+class LoadUse(NamedTuple):
+    """How hard the bed works under one load, wherever it lies: the load case of its worst place,
+    the worst piece, what about it, at what share of its limit.
+    """
 
     case: int
     use: float
@@ -25,33 +30,43 @@ class CaseUse(NamedTuple):
     kind: str
 
 
-def station_use(carried: Carried, case: int | None = None) -> Floats:
-    """The greatest share of any limit at each station, in one load case or in its worst: (s,).
+def cases_of(carried: Carried, key: str = ALL) -> tuple[int, ...]:
+    """The load cases of one load, which differ only in its place; or all there are."""
+    return tuple(k for k, case in enumerate(carried.cases) if key in (ALL, case.key))
+
+
+def station_use(carried: Carried, cases: Sequence[int]) -> Floats:
+    """The greatest share of any limit at each station in some load cases: (s,).
 
     Bending, shear and sag are known in every case. Bearing and joints are known where they are
     worst: they count at the station nearest to them, in that case only.
     """
-    share = np.fmax(carried.use, np.abs(carried.sag) / _limits(carried))
-    found = share.max(axis=0) if case is None else share[case]
+    rows = list(cases)
+    share = np.fmax(carried.use[rows], np.abs(carried.sag[rows]) / _limits(carried))
+    found = share.max(axis=0, initial=0.0)
     for effect in _effects(carried):
-        if case in (None, effect.case):
+        if effect.case in cases:
             row = _nearest(carried, effect)
             found[row] = max(found[row], effect.use)
     return np.asarray(found)
 
 
-def worst_cases(carried: Carried) -> tuple[CaseUse, ...]:
-    """The load cases, the one that works the bed hardest first."""
+def worst_loads(carried: Carried) -> tuple[LoadUse, ...]:
+    """The loads, the one that works the bed hardest first."""
     if not len(carried.at):
         return ()
-    piece_of_row = np.repeat(carried.pieces, np.diff(carried.first))
-    found = []
-    for case in range(len(carried.cases)):
-        use = station_use(carried, case)
-        row = int(use.argmax())
-        kind = _kind(carried, case, row, int(piece_of_row[row]), float(use[row]))
-        found.append(CaseUse(case, float(use[row]), int(piece_of_row[row]), kind))
+    keys = dict.fromkeys(case.key for case in carried.cases)
+    found = [worst_place(carried, cases_of(carried, key)) for key in keys]
     return tuple(sorted(found, key=lambda each: -each.use))
+
+
+def worst_place(carried: Carried, cases: Sequence[int]) -> LoadUse:
+    """The load case of some that works the bed hardest, and where. ValueError: no stations."""
+    uses = np.stack([station_use(carried, [case]) for case in cases])
+    which, row = divmod(int(uses.argmax()), uses.shape[1])
+    piece = int(np.repeat(carried.pieces, np.diff(carried.first))[row])
+    case, use = cases[which], float(uses[which, row])
+    return LoadUse(case, use, piece, _kind(carried, case, row, piece, use))
 
 
 def worst_effects(carried: Carried) -> tuple[Effect, ...]:
@@ -60,15 +75,14 @@ def worst_effects(carried: Carried) -> tuple[Effect, ...]:
 
 
 def most_sagging(
-    carried: Carried, case: int | None, pieces: Collection[int]
+    carried: Carried, cases: Sequence[int], pieces: Collection[int]
 ) -> tuple[int, int] | None:
     """Which of some pieces sags most for its limit, or most of all where none has a limit, and in
-    which load case: the one that is given, or any.
+    which of some load cases.
 
     None: none of them is a piece of the frame.
     """
     known = [piece for piece in carried.pieces.tolist() if piece in pieces]
-    cases = range(len(carried.cases)) if case is None else [case]
 
     def far(found: tuple[int, int]) -> tuple[float, float]:
         sag = float(np.abs(carried.curve(*found).sag).max())

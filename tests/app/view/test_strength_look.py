@@ -1,6 +1,7 @@
 """The strength view: coloured, bent and explained; never in the colours of another bed."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
@@ -201,6 +202,21 @@ def test_the_worst_of_all_has_no_shape(by_strength: BedView) -> None:
 
 
 @pytest.mark.gl
+def test_a_load_of_many_places_is_bent_in_the_worst_and_coloured_by_all(
+    by_strength: BedView, bed: SampleBed
+) -> None:
+    carried, made = strength(bed)
+    places = replace(carried, cases=(carried.cases[1], carried.cases[1]))
+    by_strength.show_strength(bed, places, made)  # type: ignore[arg-type]
+
+    by_strength.show_load("kneeling", 10.0)
+
+    strain = by_strength.stage.strain
+    assert (strain.cases, strain.shape) == ((0, 1), 1)
+    assert by_strength.strength.told.foot == "Sag drawn 10 times, at the worst of 2 places"
+
+
+@pytest.mark.gl
 def test_the_unloaded_outline_stays_behind_the_bent_frame(by_strength: BedView) -> None:
     by_strength.show_load("kneeling", STILL)
     by_strength.render_image(200, 140)
@@ -313,7 +329,7 @@ def test_a_load_case_stays_chosen_by_its_key(by_strength: BedView, bed: SampleBe
     by_strength.show_bed(wider, sample_mesh(wider))  # type: ignore[arg-type]
     by_strength.show_strength(wider, *strength(wider))  # type: ignore[arg-type]
 
-    assert by_strength.stage.strain.case == 1
+    assert by_strength.stage.strain.shape == 1
 
 
 def test_without_opengl_the_strength_is_kept_all_the_same(

@@ -9,14 +9,15 @@ from model.bed import Bed, Design, solve
 from model.structure.record import Carried, Case, Effect
 from model.structure.worst import (
     DRAWN_SHARE,
+    cases_of,
     deck_pieces,
     drawn_times,
     greatest_move,
     most_sagging,
     side_rails,
     station_use,
-    worst_cases,
     worst_effects,
+    worst_loads,
 )
 from tests.app.sample_carried import sample_carried
 
@@ -50,40 +51,51 @@ def loads() -> Carried:
 
 def test_sag_counts_where_it_is_the_greater_share(loads: Carried) -> None:
     # 2 of 4 mm is more than 0.4 of the bending strength; piece 5 has no limit for its 9 mm
-    assert station_use(loads, 1).tolist() == [0.1, 0.5, 0.1, 0.1, 0.7, 0.1]
+    assert station_use(loads, [1]).tolist() == [0.1, 0.5, 0.1, 0.1, 0.7, 0.1]
 
 
 def test_a_joint_counts_at_its_nearest_station_in_its_own_case(loads: Carried) -> None:
-    assert station_use(loads, 0)[2] == pytest.approx(0.9)
-    assert station_use(loads, 1)[2] == pytest.approx(0.1)
+    assert station_use(loads, [0])[2] == pytest.approx(0.9)
+    assert station_use(loads, [1])[2] == pytest.approx(0.1)
 
 
 def test_the_worst_of_all_is_no_less_than_any_case(loads: Carried) -> None:
-    worst = station_use(loads)
+    worst = station_use(loads, [0, 1])
 
     for case in (0, 1):
-        assert (worst >= station_use(loads, case)).all()
+        assert (worst >= station_use(loads, [case])).all()
     assert worst.tolist() == pytest.approx([0.1, 0.5, 0.9, 0.1, 0.7, 0.1])
 
 
 def test_the_shares_of_the_record_itself_stay_as_they_are(loads: Carried) -> None:
     before = loads.use.copy()
 
-    station_use(loads, 0)
-    station_use(loads)
+    station_use(loads, [0])
+    station_use(loads, [0, 1])
 
     assert (loads.use == before).all()
 
 
-def test_load_cases_come_worst_first_with_what_is_worst(loads: Carried) -> None:
-    first, second = worst_cases(loads)
+def test_cases_that_differ_in_place_only_are_one_load(loads: Carried) -> None:
+    places = replace(loads, cases=(loads.cases[0], loads.cases[0]))
+
+    (found,) = worst_loads(places)
+
+    assert cases_of(places, "a") == (0, 1)
+    assert cases_of(places, "b") == ()
+    assert (found.case, found.use) == (0, 0.9)
+    assert station_use(places, cases_of(places, "a"))[4] == 0.7  # of the other place
+
+
+def test_loads_come_worst_first_with_what_is_worst(loads: Carried) -> None:
+    first, second = worst_loads(loads)
 
     assert (first.case, first.piece, first.kind, first.use) == (0, 2, "joint", 0.9)
     assert (second.case, second.piece, second.kind, second.use) == (1, 5, "bending", 0.7)
 
 
 def test_sag_is_named_when_it_is_worst(loads: Carried) -> None:
-    found = worst_cases(replace(loads, effects={}, sag=loads.sag * 4))
+    found = worst_loads(replace(loads, effects={}, sag=loads.sag * 4))
 
     assert (found[0].case, found[0].piece, found[0].kind) == (1, 2, "sag")
 
@@ -95,15 +107,15 @@ def test_effects_come_hardest_first(loads: Carried) -> None:
 def test_the_worst_slat_is_the_one_that_sags_most_for_its_limit(loads: Carried) -> None:
     limited = replace(loads, sag_limit=np.array([4.0, 30.0]))
 
-    assert most_sagging(limited, 1, {2, 5}) == (2, 1)  # 2 of 4 mm, against 9 of 30
-    assert most_sagging(limited, 1, {5}) == (5, 1)
-    assert most_sagging(limited, 1, {7}) is None
-    assert most_sagging(limited, 0, {2, 5}) == (2, 0)
+    assert most_sagging(limited, [1], {2, 5}) == (2, 1)  # 2 of 4 mm, against 9 of 30
+    assert most_sagging(limited, [1], {5}) == (5, 1)
+    assert most_sagging(limited, [1], {7}) is None
+    assert most_sagging(limited, [0], {2, 5}) == (2, 0)
 
 
 def test_of_all_loads_the_one_that_makes_a_piece_sag_most_is_found(loads: Carried) -> None:
-    assert most_sagging(loads, None, {2}) == (2, 1)
-    assert most_sagging(loads, None, {5}) == (5, 1)  # 9 mm and no limit, against 1 mm
+    assert most_sagging(loads, [0, 1], {2}) == (2, 1)
+    assert most_sagging(loads, [0, 1], {5}) == (5, 1)  # 9 mm and no limit, against 1 mm
 
 
 def test_movement_is_measured_in_space(loads: Carried) -> None:
@@ -131,7 +143,7 @@ def test_a_frame_of_no_pieces_has_no_worst_case(loads: Carried) -> None:
         sag_limit=np.zeros(0), effects={},
     )  # fmt: skip
 
-    assert worst_cases(none) == ()
+    assert worst_loads(none) == ()
     assert greatest_move(none, 0) == 0
 
 
@@ -143,7 +155,7 @@ def bed() -> Bed:
 def test_on_a_real_bed_the_worst_of_all_is_the_first_effect_of_each_piece(bed: Bed) -> None:
     carried = sample_carried(bed)
 
-    use = np.maximum.reduceat(station_use(carried), carried.first[:-1])
+    use = np.maximum.reduceat(station_use(carried, cases_of(carried)), carried.first[:-1])
 
     firsts = [carried.effects[piece][0].use for piece in carried.pieces.tolist()]
     assert use == pytest.approx(firsts)
