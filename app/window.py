@@ -24,6 +24,7 @@ from app.panes.notice import Notice
 from app.panes.parts_pane import PartsPane
 from app.panes.reasons import reasons
 from app.panes.refusal_banner import RefusalBanner
+from app.panes.remedies import Remedies
 from app.panes.summary_line import SummaryLine
 from app.panes.why_pane import WhyPane
 from app.panes.wishes import Wishes
@@ -69,6 +70,7 @@ class Window(QMainWindow):
         self.desk = FileDesk(session, self, self.notice)
         self.menus = Menus(self, self._commands(), DEMOS)
         self.wishes = Wishes(session, self.choices, self.banner)
+        self.remedies = Remedies(session, self.checks)
         self._is_leaving = False
         self._asked_bed: Bed | None = None  # the bed whose reasons are told
         self._unit = ""  # in which the numbers on the bed are written
