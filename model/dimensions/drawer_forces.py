@@ -8,7 +8,7 @@ from model.materials import Material, StockGrade
 from model.materials.panel import panel_plate
 from model.mechanics.plate import Bent, bent
 from model.rules import rule
-from model.units import Count, Kg, KgPerM3, Mm, Newton, Pascal, Share
+from model.units import Count, Kg, KgPerM3, Mm, Mm3, Newton, Pascal, Places, Share
 
 CREEP = 2.0  # sag of a sheet that is always loaded, as a multiple; NDS 2018, 3.5.2, from memory
 PA_PER_MPA = 1e6
@@ -116,3 +116,26 @@ def jerk_force(drawer_contents: Kg, drawer_jerk: Share) -> Newton:
     Source: an assumption: no publication gives it
     """
     return drawer_contents * GRAVITY * drawer_jerk
+
+
+@rule
+def box_overhang(
+    is_side_mount: bool,
+    has_skids: bool,
+    slide_screw_spots: Places,
+    box_depth: Mm,
+    travel: Mm,
+    drawer_count: Count,
+) -> Mm:
+    """How far a box side reaches past what carries it: past its slide's last screw behind, or
+    out of its runner when it is open.
+    """
+    if not drawer_count or has_skids:
+        return 0.0
+    return max(0.0, box_depth - slide_screw_spots[-1]) if is_side_mount else travel
+
+
+@rule
+def box_side_modulus(box_thickness: Mm, bottom_groove_depth: Mm, box_height: Mm) -> Mm3:
+    """A box side on edge bends as a beam as thick as its groove leaves it."""
+    return (box_thickness - bottom_groove_depth) * box_height**2 / 6
