@@ -27,7 +27,7 @@ DIMENSIONS: dict[tuple[str, ...], str] = {
     ENDS: "ends end_members end_panels end_planks end_slats end_cap posts end_seasons",
     SIDES: "long_sides side_row closing connectors fixed_fronts nightstand closing_seasons",
     ROWS: "layout side_frames boxes slide_places bearers dividers runner_places stops fronts "
-    "front_frames pulls room drawer_load front_seasons",
+    "front_frames pulls room drawer_load drawer_forces front_seasons",
 }
 PARTS: dict[tuple[str, ...], str] = {
     BED: "joinery box_corners deck beam",
@@ -44,7 +44,9 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
         SIDES: "side_connectors nightstand",
         ROWS: "drawers",
     },
-    "strength": {},
+    "strength": {
+        ROWS: "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts",
+    },
     "movement": {
         BED: "parts glue layers deck",
         ENDS: "ends",
