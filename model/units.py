@@ -33,6 +33,7 @@ Pascal = Annotated[float, "Pa"]
 NewtonPerMm = Annotated[float, "N/mm"]
 Mpa = Annotated[float, "MPa"]
 Places = tuple[float, ...]
+Masses = Annotated[tuple[float, ...], "kg"]
 Spans = tuple[tuple[float, float], ...]  # from and to along a run, mm
 
 INCH: Mm = 25.4

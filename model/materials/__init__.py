@@ -7,6 +7,7 @@ gives all rows by key (`slides()`), the singular one row (`slide("side_mount_ful
 from model.materials.allowable import Allowed, Step, allowed
 from model.materials.connector import Connector, connector, connectors
 from model.materials.glide import Glide, glide, glides
+from model.materials.load import PublishedLoad, published_load, published_loads
 from model.materials.lumber import LumberSize, lumber, lumber_size, rough_stock
 from model.materials.material import Material, material, materials
 from model.materials.mattress import Mattress, mattress, mattresses
@@ -41,6 +42,7 @@ __all__ = [
     "OwnRows",
     "PocketScrew",
     "Pull",
+    "PublishedLoad",
     "PullScrew",
     "Sheet",
     "Slide",
@@ -64,6 +66,8 @@ __all__ = [
     "pocket_screws",
     "pull",
     "pull_screw_for",
+    "published_load",
+    "published_loads",
     "pull_screws",
     "pulls",
     "rough_stock",

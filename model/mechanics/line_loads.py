@@ -7,6 +7,7 @@ the ends, the beam equation integrated from the start.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
@@ -14,6 +15,7 @@ import numpy.typing as npt
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
 
+EVERY = -1  # instead of a load case: in all of them
 _POINT = 0.02  # mm: a point load is spread over this much, far below what a beam can tell
 
 
@@ -21,7 +23,7 @@ _POINT = 0.02  # mm: a point load is spread over this much, far below what a bea
 class LineLoads:
     """Loads (p) spread evenly over a stretch of a member in a load case.
 
-    `case`, `member`: indices. `start`, `end`: the stretch, mm from the member's start; equal for a
+    `case` (or EVERY), `member`: indices. `start`, `end`: the stretch, mm from the member's start; equal for a
     point load. `force` (p, 3): the whole of it, N, on the member's own axes.
     """
 
@@ -58,13 +60,21 @@ def at_ends(loads: LineLoads, length: Floats, cases: int) -> Floats:
     put[:, 0], put[:, 6] = x * (one - two), x * two
     put[:, 1], put[:, 5], put[:, 7], put[:, 11] = y * near, y * turn_near, y * far, y * turn_far
     put[:, 2], put[:, 4], put[:, 8], put[:, 10] = z * near, -z * turn_near, z * far, -z * turn_far
-    found = np.zeros((len(length) * cases, 12))
-    np.add.at(found, loads.member * cases + loads.case, put)
-    return np.swapaxes(found.reshape(len(length), cases, 12), 1, 2)
+    return _summed(loads.member, loads.case, put, len(length), cases)
 
 
-@dataclass(frozen=True, kw_only=True, eq=False)
-class Between:
+def _summed(row: Ints, case: Ints, put: Floats, rows: int, cases: int) -> Floats:
+    """Add up what falls on the same row in the same case: (rows, k, c) from (p, k)."""
+    count = put.shape[1]
+    cell = row[:, None] * count + np.arange(count)
+    every = case == EVERY
+    always = np.bincount(cell[every].ravel(), put[every].ravel(), rows * count)
+    at = cell[~every] * cases + case[~every, None]
+    found = np.bincount(at.ravel(), put[~every].ravel(), rows * count * cases)
+    return np.asarray((found.reshape(-1, cases) + always[:, None]).reshape(rows, count, cases))
+
+
+class Between(NamedTuple):
     """Inner forces and movement at stations (s) of members, per load case: (s, c) each.
 
     `axial` N (pull above zero); `shear_y`, `shear_z` N; `moment_y`, `moment_z`, `twist` N mm;
@@ -128,6 +138,4 @@ def _sums(loads: LineLoads, member: Ints, at: Floats, cases: int) -> Floats:
     even = loads.force[load] / (b - a)[load][:, None]
     powers = [(past_a**k - past_b**k) / d for k, d in ((1, 1.0), (2, 2.0), (4, 24.0))]
     put = np.concatenate([even * power[:, None] for power in powers], axis=1)
-    found = np.zeros((len(at) * cases, 9))
-    np.add.at(found, station * cases + loads.case[load], put)
-    return np.swapaxes(found.reshape(len(at), cases, 9), 1, 2)
+    return _summed(station, loads.case[load], put, len(at), cases)

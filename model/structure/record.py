@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 
+from model.mechanics.duration import LoadTime
 from model.parts.pieces import Floats, Ints
 from model.units import Mm
 
@@ -18,6 +19,9 @@ EffectKind = Literal["bending", "shear", "bearing", "sag", "joint"]
 class Case:
     """One way the bed is loaded. `source` is where the load is published; "" for an assumption,
     and `choices` then name what the maker can change.
+
+    Cases that differ only in the place of the load share their `key`. `time` is how long the load
+    lies, for the strength of wood.
     """
 
     key: str
@@ -25,6 +29,7 @@ class Case:
     reason: str
     source: str = ""
     choices: tuple[str, ...] = ()
+    time: LoadTime = "ten years"
 
     @property
     def is_assumed(self) -> bool:
@@ -51,6 +56,23 @@ class Effect:
     def use(self) -> float:
         """The share of the limit that is used; past 1 it fails."""
         return self.value / self.limit
+
+
+class Forces(NamedTuple):
+    """What the joints (j) of the frame hold.
+
+    `pieces` (j, 2) of the bed: the one that bears, and what it bears on, -1 for the floor; `kind`
+    (j,) as in `model.structure.joints.KINDS`; `at` (j, 3) mm; `force` (c, j, 6): N and N mm on the
+    first piece, on the bed's axes.
+    """
+
+    pieces: Ints
+    kind: Ints
+    at: Floats
+    force: Floats
+
+
+NO_FORCES = Forces(np.zeros((0, 2), np.intp), *(np.zeros(s) for s in ((0,), (0, 3), (0, 0, 6))))  # type: ignore[arg-type]
 
 
 class Curve(NamedTuple):
@@ -88,6 +110,7 @@ class Carried:
     use: Floats
     sag_limit: Floats
     effects: Mapping[int, tuple[Effect, ...]]
+    joints: Forces = NO_FORCES
 
     def curve(self, piece: int, case: int) -> Curve:
         """How a piece of the frame bends in a load case. LookupError: no piece of the frame."""

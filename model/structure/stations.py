@@ -1,0 +1,93 @@
+"""What happens at stations along the members: stress and movement in every load case."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import numpy as np
+
+from model.mechanics.duration import duration_factor
+from model.mechanics.line_loads import Between, LineLoads, between
+from model.mechanics.section import section_modulus, torsion_stress
+from model.mechanics.space_frame import Solution
+from model.parts.pieces import Floats, Ints
+from model.structure.lattice import Lattice
+from model.structure.record import Case
+from model.structure.skeleton import DECK, Skeleton
+
+# mm between stations: a parabola over a slat's span is read within 2 %; what carries no load
+# between its joints bends most at them.
+_STEP_DECK, _STEP, _MOST = 110.0, 200.0, 12
+
+
+class Stations(NamedTuple):
+    """Stations (s), rising by piece and along it. Those of piece i of the frame are rows `first[i]`
+    to `first[i + 1]`; `at` is mm from the piece's near end, `on_member` from the member's start.
+    """
+
+    piece: Ints
+    member: Ints
+    on_member: Floats
+    at: Floats
+    first: Ints
+
+
+class Response(NamedTuple):
+    """Per load case: `moved` (s, 3, c) and `nodes` (n, 3, c) mm on the bed's axes; `force`
+    (j, 6, c) of the joints, N and N mm; `inner` forces at the stations.
+    """
+
+    moved: Floats
+    nodes: Floats
+    force: Floats
+    inner: Between
+
+
+def stations(frame: Lattice) -> Stations:
+    """Both ends of every member, and more on long ones, closest on the deck."""
+    length = frame.frame.members.length
+    is_deck = np.isin(frame.member_piece, frame.bones.of_role(*DECK))
+    step = np.where(is_deck, _STEP_DECK, _STEP)
+    count = np.clip(np.ceil(length / step).astype(np.intp) + 1, 2, _MOST)
+    member = np.repeat(np.arange(len(length)), count)
+    place = np.arange(len(member)) - np.repeat(np.cumsum(count) - count, count)
+    on_member = place / (count[member] - 1) * length[member]
+    piece = frame.member_piece[member]
+    first = np.searchsorted(piece, np.arange(len(frame.bones.piece) + 1))
+    return Stations(piece, member, on_member, frame.member_from[member] + on_member, first)
+
+
+def response(frame: Lattice, here: Stations, loads: LineLoads, solution: Solution) -> Response:
+    """What the solved frame does at its stations."""
+    m = frame.frame.members
+    stiff = (m.moe * m.area, m.moe * m.about_y, m.moe * m.about_z)
+    inner = between(
+        loads, here.member, here.on_member, solution.ends, solution.end_forces, stiff, m.length
+    )
+    turn = np.swapaxes(frame.bones.axes[here.piece], 1, 2)
+    moved = np.matmul(turn, inner.moved)
+    return Response(moved, solution.moved[:, :3], solution.joint_force, inner)
+
+
+def stresses(bones: Skeleton, piece: Ints, inner: Between) -> tuple[Floats, Floats]:
+    """Greatest stress along the grain, and greatest shear stress, MPa: (s, c) each.
+
+    Bending about both axes and pull or push add up; so do shear and twist.
+    Source: Wood Handbook 2021 (FPL-GTR-282), equations 9-13 and 9-14
+    """
+    _, width, thickness = (side[:, None] for side in bones.size[piece].T)
+    area = width * thickness
+    bending = np.abs(inner.moment_z) / section_modulus(thickness, width)
+    bending += np.abs(inner.moment_y) / section_modulus(width, thickness)
+    bending += np.abs(inner.axial) / area
+    shear = 1.5 * np.hypot(inner.shear_y, inner.shear_z) / area
+    return bending, shear + torsion_stress(inner.twist, width, thickness)
+
+
+def lasting(bones: Skeleton, cases: tuple[Case, ...]) -> Floats:
+    """(p, c): what a piece bears for as long as the load of a case lies, to ten years."""
+    products = {
+        product: [duration_factor(case.time, product) for case in cases]
+        for product in set(bones.product)
+    }
+    return np.array([products[product] for product in bones.product]).reshape(-1, len(cases))
