@@ -182,6 +182,7 @@ def beds() -> list[Bed]:
         {"deck": "panels", "mattress_pieces": 2, "mattress_width": 965.0, "beam": "ends"},
         {"front_fit": "inset", "head.style": "slats", "left.nightstand_width": 400.0},
         {"beam": "none", "mattress_width": 965.0, "slat_fixing": "strap", "left.side": "plain"},
+        {"slide": "wooden_runner"},
         {"mattress_width_measured": 1550.0, "box_stock_measured": 11.7, "slat_gap_most": 100.0},
         {**SOLID, "front_style": "frame and panel", "front_fit": "inset", "head.style": "planks"},
         {**SOLID, "deck": "panels", "right.side": "closed frame"},
