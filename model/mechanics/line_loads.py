@@ -23,8 +23,8 @@ _POINT = 0.02  # mm: a point load is spread over this much, far below what a bea
 class LineLoads:
     """Loads (p) spread evenly over a stretch of a member in a load case.
 
-    `case` (or EVERY), `member`: indices. `start`, `end`: the stretch, mm from the member's start; equal for a
-    point load. `force` (p, 3): the whole of it, N, on the member's own axes.
+    `case` (or EVERY), `member`: indices. `start`, `end`: the stretch, mm from the member's start;
+    equal for a point load. `force` (p, 3): the whole of it, N, on the member's own axes.
     """
 
     case: Ints

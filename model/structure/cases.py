@@ -69,9 +69,8 @@ def situations(frame: Lattice, loading: Loading, pieces: Pieces, handling: Handl
     _leaning(found, pieces, handling)
     _pushed(found, handling)
     _lifted_and_dragged(found, pieces, handling)
-    found.add(
-        Situation(case=Case(key="drop", title="", reason="", time=published_load("impact").time))
-    )
+    falls = published_load("impact")
+    found.add(Situation(case=Case(key="drop", title=falls.name, reason="", time=falls.time)))
     return found
 
 

@@ -32,6 +32,11 @@ class Case:
     time: LoadTime = "ten years"
 
     @property
+    def is_test(self) -> bool:
+        """Whether it is a standard's test load, which is already larger than what people do."""
+        return bool(self.source)
+
+    @property
     def is_assumed(self) -> bool:
         """Whether no publication gives the load."""
         return not self.source

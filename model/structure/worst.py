@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -35,20 +36,30 @@ def cases_of(carried: Carried, key: str = ALL) -> tuple[int, ...]:
     return tuple(k for k, case in enumerate(carried.cases) if key in (ALL, case.key))
 
 
-def station_use(carried: Carried, cases: Sequence[int]) -> Floats:
-    """The greatest share of any limit at each station in some load cases: (s,).
+@lru_cache(maxsize=4)
+def shares(carried: Carried) -> Floats:
+    """The greatest share of any limit at each station in every load case: (c, s).
 
-    Bending, shear and sag are known in every case. Bearing and joints are known where they are
-    worst: they count at the station nearest to them, in that case only.
+    Bending and shear are known in every case, sag under the load in which it is worst. Bearing and
+    joints are known where they are worst: they count at the station nearest to them, in that case.
+    Kept: whoever works out what a bed carries asks for them first, those who show it again.
     """
-    rows = list(cases)
-    share = np.fmax(carried.use[rows], np.abs(carried.sag[rows]) / _limits(carried))
-    found = share.max(axis=0, initial=0.0)
+    found = carried.use.copy()
     for effect in _effects(carried):
-        if effect.case in cases:
-            row = _nearest(carried, effect)
-            found[row] = max(found[row], effect.use)
-    return np.asarray(found)
+        first, end = _rows(carried, effect.piece)
+        if effect.kind == "sag":
+            cases = list(cases_of(carried, carried.cases[effect.case].key))
+            sag = np.maximum(carried.sag[cases, first:end], 0.0) / effect.limit
+            found[cases, first:end] = np.maximum(found[cases, first:end], sag)
+        else:
+            row = first + int(np.abs(carried.at[first:end] - effect.at).argmin())
+            found[effect.case, row] = max(found[effect.case, row], effect.use)
+    return found
+
+
+def station_use(carried: Carried, cases: Sequence[int]) -> Floats:
+    """The greatest share of any limit at each station in some load cases: (s,)."""
+    return np.asarray(shares(carried)[list(cases)].max(axis=0, initial=0.0))
 
 
 def worst_loads(carried: Carried) -> tuple[LoadUse, ...]:
@@ -62,11 +73,11 @@ def worst_loads(carried: Carried) -> tuple[LoadUse, ...]:
 
 def worst_place(carried: Carried, cases: Sequence[int]) -> LoadUse:
     """The load case of some that works the bed hardest, and where. ValueError: no stations."""
-    uses = np.stack([station_use(carried, [case]) for case in cases])
+    uses = shares(carried)[list(cases)]
     which, row = divmod(int(uses.argmax()), uses.shape[1])
     piece = int(np.repeat(carried.pieces, np.diff(carried.first))[row])
     case, use = cases[which], float(uses[which, row])
-    return LoadUse(case, use, piece, _kind(carried, case, row, piece, use))
+    return LoadUse(case, use, piece, _kind(carried, case, piece, use))
 
 
 def worst_effects(carried: Carried) -> tuple[Effect, ...]:
@@ -86,9 +97,16 @@ def most_sagging(
 
     def far(found: tuple[int, int]) -> tuple[float, float]:
         sag = float(np.abs(carried.curve(*found).sag).max())
-        return sag / carried.limit_of(found[0]), sag
+        return sag / sag_limit(carried, *found), sag
 
     return max(((piece, each) for piece in known for each in cases), key=far, default=None)
+
+
+def sag_limit(carried: Carried, piece: int, case: int) -> Mm:
+    """How far a piece may sag under the load of a case; inf where that is not asked."""
+    keys = [e.case for e in carried.effects.get(piece, ()) if e.kind == "sag"]
+    is_asked = any(carried.cases[k].key == carried.cases[case].key for k in keys)
+    return carried.limit_of(piece) if is_asked else float("inf")
 
 
 def deck_pieces(pieces: Pieces) -> tuple[int, ...]:
@@ -122,22 +140,15 @@ def _effects(carried: Carried) -> list[Effect]:
     return [effect for effects in carried.effects.values() for effect in effects]
 
 
-def _limits(carried: Carried) -> Floats:
-    """How far each station's piece may sag, mm; inf where no limit applies: (s,)."""
-    return np.repeat(carried.sag_limit, np.diff(carried.first))
+def _rows(carried: Carried, piece: int) -> tuple[int, int]:
+    """The first station of a piece, and the one after its last."""
+    i = int(np.searchsorted(carried.pieces, piece))
+    return int(carried.first[i]), int(carried.first[i + 1])
 
 
-def _nearest(carried: Carried, effect: Effect) -> int:
-    """The row of the station nearest to where an effect acts."""
-    i = int(np.searchsorted(carried.pieces, effect.piece))
-    first, end = int(carried.first[i]), int(carried.first[i + 1])
-    return first + int(np.abs(carried.at[first:end] - effect.at).argmin())
-
-
-def _kind(carried: Carried, case: int, row: int, piece: int, use: float) -> str:
-    """What is worst at a station: an effect that is known there, or sag, or bending and shear."""
+def _kind(carried: Carried, case: int, piece: int, use: float) -> str:
+    """What uses this share of a piece's limit in a load case, if it is known."""
     for effect in carried.effects.get(piece, ()):
         if effect.case == case and np.isclose(effect.use, use, rtol=1e-6):
             return effect.kind
-    sag = abs(float(carried.sag[case, row])) / float(_limits(carried)[row])
-    return "sag" if sag >= float(carried.use[case, row]) else "bending or shear"
+    return "bending or shear"
