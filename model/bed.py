@@ -9,43 +9,60 @@ from typing import Any
 
 from model.book import ROWS, check_list, open_book
 from model.brief import all_choices, given
+from model.brief.words import full_label, row_name
 from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
 from model.checks.run import worst_first
 from model.errors import BadInput, CannotBuild
-from model.materials import Material, materials
+from model.materials import Material, OwnRows, materials
+from model.materials.own import NONE
 from model.part import Made, Part, Point
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.masses import masses
 from model.parts.pieces import Floats, Pieces
 from model.rules import Dimensions
+from model.solids.carried import MATTRESS, Assembly, assemblies, piece_weights
 from model.solids.clash import Travel
 from model.solids.proof import Proof, prove
-
-MATTRESS = "MATTRESS"  # the code of the body that lies in the well: the maker has it already
 
 
 @dataclass(frozen=True, kw_only=True)
 class Design:
     """What the maker decided: a name, and the choices that differ from the defaults (mm, keys,
-    counts).
+    counts); and materials of his own, which travel with the design.
     """
 
     name: str = "Untitled bed"
     choices: Mapping[str, Any] = field(default_factory=dict)
+    own: OwnRows = NONE
     kept: Mapping[str, Any] = field(default_factory=dict)
 
     def with_choices(self, changes: Mapping[str, Any]) -> Design:
         """The same design with some choices changed; each is checked against its own range
         first.
         """
-        known = all_choices()
+        known = all_choices(self.own)
         for name in changes:
             if name not in known:
                 raise BadInput(name, f"There is no choice called {name}.")
         checked = {n: known[n].checked(v) for n, v in changes.items()}
         merged = {**self.choices, **checked}
         return replace(self, choices={n: merged[n] for n in known if n in merged})
+
+    def with_own(self, own: OwnRows) -> Design:
+        """The same design with these materials of the maker's own; refused: one that is gone and
+        still chosen.
+        """
+        known = all_choices(own)
+        for name, value in self.choices.items():
+            if known[name].takes_own and value not in known[name].keys:
+                called = row_name(all_choices(self.own)[name], value)
+                raise BadInput(
+                    name,
+                    f"{called} is still chosen ({full_label(known[name])}); choose another "
+                    "material there before you take it out.",
+                )
+        return replace(self, own=own)
 
     def value(self, name: str) -> Any:
         """A choice as it stands: what was decided, or the default."""
@@ -81,12 +98,22 @@ class Bed:
     @cached_property
     def masses(self) -> Floats:
         """What each piece weighs: (n,), kg; what is bought and not of wood counts as nothing."""
-        return masses(self.pieces)
+        return masses(self.pieces, self.materials)
 
     @property
     def materials(self) -> Mapping[str, Material]:
         """What its parts can be made of, by key."""
-        return materials()
+        return materials(self.design.own)
+
+    @cached_property
+    def weights(self) -> Floats:
+        """What each piece weighs, bought ones and the mattress too: (n,), kg."""
+        return piece_weights(self.pieces, self.masses, self["mattress_mass"])
+
+    @cached_property
+    def carried(self) -> tuple[Assembly, ...]:
+        """What is carried in one go when the bed is apart, the heaviest first."""
+        return assemblies(self.pieces, self.proof.holding, self.weights)
 
     @property
     def facts(self) -> Mapping[str, Any]:
@@ -97,6 +124,8 @@ class Bed:
             "masses": self.masses,
             "screw_points": self.proof.screws,
             "holding": self.proof.holding,
+            "weights": self.weights,
+            "carried": self.carried,
             "materials": self.materials,
             "drawer_travel": travel_of(self.dimensions),
         }
@@ -119,7 +148,7 @@ def solve(design: Design, last: Bed | None = None) -> Bed:
     would hit.
     """
     start = last.dimensions if last is not None else Dimensions(open_book())
-    dimensions = start.changed(given(design.choices))
+    dimensions = start.changed(given(design.choices, design.own))
     parts = made(dimensions)
     pieces = Pieces.of(parts)
     proof = prove(parts, pieces, travel_of(dimensions))

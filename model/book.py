@@ -57,7 +57,17 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
 }
 
 # What checks may ask for beside dimensions: see `model.bed.Bed.facts`.
-FACTS = ("pieces", "parts", "masses", "screw_points", "drawer_travel", "holding", "materials")
+FACTS = (
+    "pieces",
+    "parts",
+    "masses",
+    "screw_points",
+    "drawer_travel",
+    "holding",
+    "weights",
+    "carried",
+    "materials",
+)
 
 
 def _chapters(folder: str, listed: dict[tuple[str, ...], str]) -> list[Chapter]:

@@ -151,7 +151,7 @@ def batten_pieces(
             places=along_v(batten_places),
             material=slat_wood.key,
             held=tuple(
-                Hold(by, "pocket screws", within=batten_gap)
+                Hold(by, "pocket screws", within=batten_gap, knock_down=True)
                 for by in (*ends, *(("left.cleat|right.cleat",) if len(ends) == 1 else ()))
             ),
         )
