@@ -5,7 +5,7 @@ topic.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 from typing import Any
 
@@ -23,6 +23,7 @@ from model.brief import (
     sides,
 )
 from model.brief.declare import Choice, choices_of
+from model.materials.own import NONE, OwnRows
 from model.units import GRIDS
 
 TOPICS: tuple[type, ...] = (
@@ -33,10 +34,14 @@ TOPICS: tuple[type, ...] = (
 )  # fmt: skip
 
 
-@cache
-def all_choices() -> Mapping[str, Choice]:
-    """Every choice of the bed family by its full name, in the order that panes show them."""
-    return MappingProxyType({c.name: c for topic in TOPICS for c in choices_of(topic)})
+@lru_cache(maxsize=32)
+def all_choices(own: OwnRows = NONE) -> Mapping[str, Choice]:
+    """Every choice of the bed family by its full name, in the order that panes show them.
+
+    `own`: the maker's own materials, which the choices of a material then offer too.
+    """
+    listed = (c.with_own(own) for topic in TOPICS for c in choices_of(topic))
+    return MappingProxyType({c.name: c for c in listed})
 
 
 @cache
@@ -45,10 +50,10 @@ def defaults() -> Mapping[str, Any]:
     return MappingProxyType({name: c.default for name, c in all_choices().items()})
 
 
-def given(choices: Mapping[str, Any]) -> dict[str, Any]:
+def given(choices: Mapping[str, Any], own: OwnRows = NONE) -> dict[str, Any]:
     """What the rules receive: table rows for keys, cut sizes on the shop grid, defaults for what
     was not chosen.
     """
-    known = all_choices()
+    known = all_choices(own)
     grid = GRIDS[choices.get("grid", known["grid"].default)]
     return {n: c.given(choices.get(n, c.default), grid) for n, c in known.items()}

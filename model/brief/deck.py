@@ -2,8 +2,8 @@
 
 from typing import Literal
 
-from model.brief.declare import count, length, measured, option, row_of
-from model.materials import Material, WoodScrew, materials, screws
+from model.brief.declare import count, length, material_of, measured, option, row_of
+from model.materials import Material, WoodScrew, screws
 from model.units import Count, Measured, Mm
 
 DeckKind = Literal["slats", "panels"]
@@ -16,7 +16,7 @@ class Deck:
     """Deck"""
 
     deck: DeckKind = option("slats", help="Slats, or panels with vents.")
-    slat_wood: Material = row_of(materials, "yellow_poplar", help="Slats and centre beam.")
+    slat_wood: Material = material_of("yellow_poplar", help="Slats and centre beam.")
     slat_width: Mm = length(
         88.9, cut=True, least=40, most=200, why_least="Narrower slats roll.",
         why_most="Wider is a panel.",
@@ -50,7 +50,7 @@ class Deck:
         30.1625, cut=True, least=18, most=60, why_least="The slat needs 13 mm of bearing.",
         why_most="Thicker is a beam.", help="How far the cleat stands out under the slats.",
     )  # fmt: skip
-    deck_sheet: Material = row_of(materials, "birch_ply_18", help="Deck panels.")
+    deck_sheet: Material = material_of("birch_ply_18", help="Deck panels.")
     deck_stock: Mm = length(
         18, least=9, most=30, why_least="Thinner panels sag.",
         why_most="Thicker panels are too heavy.",

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
 
 from model.errors import BadInput
+from model.materials import OwnRows, materials
 from model.units import Count, Measured, Mm, Share, ShopGrid, parse_length
 
 NO_REASON = ""
@@ -24,7 +25,7 @@ class Choice:
     `name` is the full name (`left.drawers`); `kind` the annotation that rules must use for it;
     `table` maps a key to its row where the choice picks from a table. `slider` marks
     the key ones; `cut` those that a saw or a fence is set to, so that rules receive them on the
-    shop grid. Lengths are mm.
+    shop grid; `takes_own` those that a row of the maker's own may be picked for. Lengths are mm.
     """
 
     name: str = ""
@@ -41,6 +42,7 @@ class Choice:
     help: str
     slider: bool = False
     cut: bool = False
+    takes_own: bool = False
 
     @property
     def is_length(self) -> bool:
@@ -71,6 +73,13 @@ class Choice:
     def keys(self) -> tuple[str, ...]:
         """The keys that an option or table choice can take."""
         return tuple(self.table()) if self.table is not None else self.options
+
+    def with_own(self, own: OwnRows) -> Choice:
+        """The same choice with the maker's own materials to pick from."""
+        if not self.takes_own:
+            return self
+        rows = materials(own)
+        return replace(self, table=lambda: rows)
 
     def checked(self, value: Any, unit: str = "mm") -> Any:
         """The value in the form that a design keeps: mm, int, bool or key. Refused: a sentence
@@ -229,6 +238,11 @@ def row_of(
 ) -> Any:
     """A row of a table, picked by its key; rules receive the whole row."""
     return Choice(default=default, help=help, label=label, table=table)
+
+
+def material_of(default: str, *, help: str, label: str = "") -> Any:
+    """A wood or a sheet, the maker's own among them; rules receive its whole row."""
+    return Choice(default=default, help=help, label=label, table=materials, takes_own=True)
 
 
 def choices_of(topic: type) -> tuple[Choice, ...]:

@@ -2,8 +2,8 @@
 
 from typing import Literal
 
-from model.brief.declare import flag, length, measured, option, row_of
-from model.materials import Material, Pull, Slide, materials, pulls, slides
+from model.brief.declare import flag, length, material_of, measured, option, row_of
+from model.materials import Material, Pull, Slide, pulls, slides
 from model.units import Measured, Mm
 
 BoxJoint = Literal["butt", "rabbet", "dado", "dovetail"]
@@ -26,9 +26,7 @@ class Slides:
         why_most="With more the drawer drops off its slides.",
         help="Side play at each slide or guide, beyond the slide's thickness.",
     )  # fmt: skip
-    bearer_wood: Material = row_of(
-        materials, "yellow_poplar", help="Bearers, runners, guides, legs."
-    )
+    bearer_wood: Material = material_of("yellow_poplar", help="Bearers, runners, guides, legs.")
     bearer_stock: Mm = length(
         19.05, least=15, most=45, why_least="Too thin for slide screws.",
         why_most="Thicker does not fit behind a stile.", help="Thickness of the slide bearers.",
@@ -66,9 +64,7 @@ class Slides:
 class Boxes:
     """Drawer boxes"""
 
-    box_sheet: Material = row_of(
-        materials, "birch_ply_12", help="Sides, front and back of the boxes."
-    )
+    box_sheet: Material = material_of("birch_ply_12", help="Sides, front and back of the boxes.")
     box_stock: Mm = length(
         12, least=9, most=22, why_least="Too thin for a groove.", why_most="Thicker is too heavy.",
         help="Thickness of box sides, front and back.",
@@ -78,7 +74,7 @@ class Boxes:
     bottom_fit: BottomFit = option(
         "groove", help="Bottom in a groove all round, or under a cut-down back."
     )
-    bottom_sheet: Material = row_of(materials, "birch_ply_6_5", help="Box bottoms.")
+    bottom_sheet: Material = material_of("birch_ply_6_5", help="Box bottoms.")
     bottom_stock: Mm = length(
         6.5, least=3, most=15, why_least="Thinner bottoms drop out.",
         why_most="Thicker is too heavy.",
@@ -116,7 +112,7 @@ class Fronts:
     front_fit: FrontFit = option(
         "overlay", help="In front of the frame, or flush inside its opening."
     )
-    front_material: Material = row_of(materials, "mdf_3_4in", help="Slab fronts.")
+    front_material: Material = material_of("mdf_3_4in", help="Slab fronts.")
     front_stock: Mm = length(
         19.05, least=12, most=32, why_least="Too thin for the pull's bolts.",
         why_most="Thicker is too heavy.", help="Thickness of the fronts.",
@@ -140,7 +136,7 @@ class Fronts:
         57.15, cut=True, least=30, most=120, why_least="Too narrow for its groove.",
         why_most="Wider leaves no panel.", help="Stiles and rails of framed fronts.",
     )  # fmt: skip
-    front_panel_material: Material = row_of(materials, "mdf_9", help="Panels of framed fronts.")
+    front_panel_material: Material = material_of("mdf_9", help="Panels of framed fronts.")
     front_panel_stock: Mm = length(
         9, least=5, most=19, why_least="Thinner panels drum.",
         why_most="Thicker stands out of the frame.", help="Panels of framed fronts.",

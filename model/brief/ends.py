@@ -2,8 +2,8 @@
 
 from typing import Literal
 
-from model.brief.declare import count, flag, length, measured, option, row_of
-from model.materials import Material, materials
+from model.brief.declare import count, flag, length, material_of, measured, option
+from model.materials import Material
 from model.units import Count, Measured, Mm
 
 EndStyle = Literal["panel", "planks", "slats", "low rail", "none"]
@@ -64,7 +64,7 @@ class Ends:
         why_most="Wider boards move too much.",
         help="Rail between the posts at the height of the side rails.",
     )  # fmt: skip
-    panel_material: Material = row_of(materials, "mdf_1_4in", help="Panels of the ends.")
+    panel_material: Material = material_of("mdf_1_4in", help="Panels of the ends.")
     panel_stock: Mm = length(
         6.35, least=4, most=19, why_least="Thinner panels drum.",
         why_most="Thicker panels need no frame.", help="Thickness of each layer of the panel.",

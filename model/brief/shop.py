@@ -2,8 +2,8 @@
 
 from typing import Literal
 
-from model.brief.declare import length, measured, option, row_of
-from model.materials import Material, StockGrade, materials, stock_grades
+from model.brief.declare import length, material_of, measured, option, row_of
+from model.materials import Material, StockGrade, stock_grades
 from model.units import GRIDS, Measured, Mm, ShopGrid
 
 ShownUnit = Literal["mm", "inch"]
@@ -14,9 +14,7 @@ class Shop:
 
     grid: ShopGrid = row_of(lambda: GRIDS, "1/16 in", help="The step that sizes are cut to.")
     shown_unit: ShownUnit = option("inch", help="How lengths are shown and read.")
-    frame_wood: Material = row_of(
-        materials, "yellow_poplar", help="Posts, rails, stiles and cleats."
-    )
+    frame_wood: Material = material_of("yellow_poplar", help="Posts, rails, stiles and cleats.")
     stock_grade: StockGrade = row_of(
         stock_grades, "clear", help="How sound the boards are that you pick, for all solid parts."
     )

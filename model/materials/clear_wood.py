@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from model.materials.species import Species
 from model.materials.table import row_of, shipped
-from model.units import Share
+from model.units import Mpa, Share
 
 _FIVE_OF_A_HUNDRED = 1.645  # standard deviations below the mean of a normal distribution
 
@@ -57,15 +57,19 @@ class ClearFigure:
         """The share of the line that the weakest wood beside it reaches."""
         return self.hardwood_least if kind == "hardwood" else self.softwood_least
 
-    def line(self, wood: Species) -> float:
-        """The average that woods of this specific gravity have, MPa.
+    def line(self, wood: Species) -> Mpa:
+        """The average that woods of this wood's specific gravity have."""
+        return self.line_at(wood.kind, wood.specific_gravity)
+
+    def line_at(self, kind: str, specific_gravity: float) -> Mpa:
+        """The average that hardwoods or softwoods of a specific gravity have.
 
         Source: Wood Handbook 2010 (FPL-GTR-190), table 5-11a, from memory
         """
-        is_hard = wood.kind == "hardwood"
+        is_hard = kind == "hardwood"
         factor = self.hardwood_factor if is_hard else self.softwood_factor
         power = self.hardwood_power if is_hard else self.softwood_power
-        return float(factor * wood.specific_gravity**power)
+        return float(factor * specific_gravity**power)
 
 
 @lru_cache

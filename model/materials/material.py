@@ -8,6 +8,7 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import Literal
 
+from model.materials.own import NONE, OwnRows
 from model.materials.sheet import Sheet, sheets
 from model.materials.species import Species, species
 from model.materials.table import row_of
@@ -30,21 +31,17 @@ class Material:
     wood: Species | None = None
 
 
-@lru_cache
-def materials(
-    own_species: tuple[Species, ...] = (), own_sheets: tuple[Sheet, ...] = ()
-) -> Mapping[str, Material]:
-    """All woods, then all sheet goods, by key."""
-    solid = (_of_wood(row) for row in species(own_species).values())
-    flat = (_of_sheet(row) for row in sheets(own_sheets).values())
+@lru_cache(maxsize=64)
+def materials(own: OwnRows = NONE) -> Mapping[str, Material]:
+    """All woods, then all sheet goods, by key; the maker's own after those of the trade."""
+    solid = (_of_wood(row) for row in species(own.species).values())
+    flat = (_of_sheet(row) for row in sheets(own.sheets).values())
     return MappingProxyType({row.key: row for row in (*solid, *flat)})
 
 
-def material(
-    key: str, own_species: tuple[Species, ...] = (), own_sheets: tuple[Sheet, ...] = ()
-) -> Material:
+def material(key: str, own: OwnRows = NONE) -> Material:
     """The wood or sheet with that key."""
-    return row_of(materials(own_species, own_sheets), key, "material")
+    return row_of(materials(own), key, "material")
 
 
 def _of_wood(row: Species) -> Material:

@@ -70,6 +70,19 @@ def rows_of(text: str, row: type[Row], name: str) -> dict[str, Row]:
     return found
 
 
+def cell_of(text: str, row: type[Keyed], column: str, place: str) -> Any:
+    """One cell as its column has it; refused with the sentence that a whole table gets.
+
+    `place` says where it stands: `my_woods.csv, line 3`.
+    """
+    try:
+        return _value(text.strip(), _kinds(row)[column])
+    except _Unreadable as wanted:
+        shown = f"is “{text}”, not" if text.strip() else "is empty; it takes"
+        sentence = f"{place}: {column} {shown} {wanted}."
+        raise BadInput(place.partition(",")[0], sentence) from None
+
+
 def beside(rows: Mapping[str, Row], own: Iterable[Row]) -> Mapping[str, Row]:
     """The table with the maker's own rows after it; one of the same key takes the other's place."""
     return types.MappingProxyType({**rows, **{row.key: row for row in own}})
@@ -104,15 +117,7 @@ def _row(cells: dict[str | Any, str | Any], row: type[Row], place: str) -> Row:
         raise BadInput(
             place.partition(",")[0], f"{place}: the row and the headings differ in length."
         )
-    values: dict[str, Any] = {}
-    for column, text in cells.items():
-        try:
-            values[column] = _value(text.strip(), _kinds(row)[column])
-        except _Unreadable as wanted:
-            shown = f"is “{text}”, not" if text.strip() else "is empty; it takes"
-            sentence = f"{place}: {column} {shown} {wanted}."
-            raise BadInput(place.partition(",")[0], sentence) from None
-    return row(**values)
+    return row(**{column: cell_of(text, row, column, place) for column, text in cells.items()})
 
 
 @lru_cache

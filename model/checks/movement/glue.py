@@ -129,7 +129,8 @@ def _shared(pieces: Pieces, one: Ints, other: Ints) -> Floats:
     counts = (least > np.where(has_tenon, _TOUCH, -_TOUCH))[:, None]
     reach_low = np.minimum.reduceat(np.where(counts, low, np.inf), start)
     reach_high = np.maximum.reduceat(np.where(counts, high, -np.inf), start)
-    return np.maximum(reach_high - reach_low, 0.0)
+    reach: Floats = np.maximum(reach_high - reach_low, 0.0)
+    return reach
 
 
 def _finding(assembly: str, joint: Joint) -> Finding:
