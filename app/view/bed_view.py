@@ -296,7 +296,8 @@ class BedView(QWidget):
             taken = self.strength.paint(painter, picture, camera, scale)
         if not self._has_dimensions or self.stage.apart > 0:
             return ()
-        lines = lines_to_draw(bed, self.selected, self.stage.reach)
+        measured = () if self.is_by_strength else self.selected
+        lines = lines_to_draw(bed, measured, self.stage.reach)
         drawn = chosen(lines, camera, picture, scene.bounds)
         return DimensionPainter(painter, picture, scale, taken).paint(drawn, self._show_length)
 

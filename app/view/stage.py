@@ -58,7 +58,7 @@ class Stage:
     def show_strain(self, strain: Strain | None) -> None:
         """How hard the frame of this scene works, and how it bends."""
         self.strain = strain
-        frame = None if strain is None else frozenset(strain.carried.pieces.tolist())
+        frame = None if strain is None else frozenset(strain.body.piece.tolist())
         self.style, self._is_stale = replace(self.style, frame=frame), True
 
     def move(self, shares: Mapping[str, float] | None = None, apart: float | None = None) -> None:

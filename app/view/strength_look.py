@@ -114,9 +114,9 @@ class StrengthLook:
         lines = [
             (QPointF(*a[:2]), QPointF(*b[:2])) for a, b in seen.tolist() if min(a[2], b[2]) > 0
         ]
-        width = (2.2 if is_chosen else 1.2) * scale
+        width = (1.5 if is_chosen else 1.0) * scale
         halo = QColor(255, 255, 255, 170)
-        for colour, wide in ((halo, width + 2.4 * scale), (QColor.fromRgbF(*ACCENT), width)):
+        for colour, wide in ((halo, width + 1.6 * scale), (QColor.fromRgbF(*ACCENT), width)):
             painter.setPen(QPen(colour, wide, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
             for start, end in lines:
                 painter.drawLine(start, end)

@@ -67,7 +67,9 @@ class Body(NamedTuple):
 
 
 def body(mesh: Mesh, carried: Carried) -> Body:
-    """The mesh of a bed's frame, ready to be bent. Pieces that carry nothing are left out."""
+    """The mesh of a bed's frame, ready to be bent. Pieces that carry nothing are left out, and so
+    are those that no station is known of.
+    """
     lines = _Lines.of(carried)
     faces, line_of_face = _of_frame(mesh.piece, carried)
     edges, line_of_edge = _of_frame(mesh.edge_piece, carried)
@@ -84,7 +86,8 @@ def _of_frame(piece: Ints, carried: Carried) -> tuple[Ints, Ints]:
     if not len(carried.pieces):
         return np.zeros(0, np.intp), np.zeros(0, np.intp)
     place = np.searchsorted(carried.pieces, piece).clip(max=len(carried.pieces) - 1)
-    mine = np.flatnonzero(carried.pieces[place] == piece)
+    is_known = np.diff(carried.first)[place] > 0
+    mine = np.flatnonzero((carried.pieces[place] == piece) & is_known)
     return mine, place[mine].astype(np.intp)
 
 
@@ -105,7 +108,9 @@ class _Lines(NamedTuple):
     @classmethod
     def of(cls, carried: Carried) -> _Lines:
         first, rows = carried.first, np.arange(len(carried.pieces))
-        ends = carried.point[first[1:] - 1] - carried.point[first[:-1]]
+        last = max(len(carried.at) - 1, 0)
+        near, end = first[:-1].clip(max=last), (first[1:] - 1).clip(min=0)
+        ends = carried.point[end] - carried.point[near]
         axis = np.abs(ends).argmax(axis=1)
         sign = np.where(ends[rows, axis] < 0, -1.0, 1.0)
         line = np.repeat(rows, np.diff(first))

@@ -15,8 +15,6 @@ from model.units import Mm
 DECK = ("slat", "deck panel")  # what a mattress lies on
 DRAWN_SHARE = 0.05  # of the bed: sag drawn this large is seen, and the bed is still a bed
 _ROUND = (1.0, 2.0, 5.0)  # a factor is one of these times a power of ten: it is read at a glance
-
-
 ALL = ""  # in place of a load's key: all of them
 
 
@@ -47,6 +45,8 @@ def shares(carried: Carried) -> Floats:
     found = carried.use.copy()
     for effect in _effects(carried):
         first, end = _rows(carried, effect.piece)
+        if first == end:
+            continue
         if effect.kind == "sag":
             cases = list(cases_of(carried, carried.cases[effect.case].key))
             sag = np.maximum(carried.sag[cases, first:end], 0.0) / effect.limit

@@ -150,6 +150,21 @@ def test_two_stations_in_one_place_leave_no_hole() -> None:
     assert np.isfinite(made.corner.along(np.array([0, 0.5, 0.8, 0]))).all()
 
 
+def test_a_piece_without_stations_is_left_out() -> None:
+    known = carried([0, 400, 1000], [0, 3, 0], [0, 1, 0])
+    more = replace(known, pieces=np.array([3, 4]), first=np.array([0, 3, 3]),
+                   sag_limit=np.full(2, np.inf))  # fmt: skip
+    mesh = slat_mesh()
+    twice = Mesh(np.concatenate((mesh.vertices, mesh.vertices)),
+                 np.concatenate((mesh.normals, mesh.normals)),
+                 np.repeat((3, 4), len(mesh.piece)), mesh.edges, mesh.edge_piece)  # fmt: skip
+
+    made = body(twice, more)
+
+    assert set(made.piece.tolist()) == {3}
+    assert volume(made.triangles) == pytest.approx(1000 * 90 * 20, rel=1e-6)
+
+
 def test_a_bed_without_a_frame_has_no_body(bed: Bed) -> None:
     loads = sample_carried(bed)
     bare = replace(

@@ -14,6 +14,8 @@ from model.structure.worst import (
     drawn_times,
     greatest_move,
     most_sagging,
+    sag_limit,
+    shares,
     side_rails,
     station_use,
     worst_effects,
@@ -27,6 +29,11 @@ def effect(piece: int, case: int, use: float, at: float, kind: str = "joint") ->
         piece=piece, kind=kind, value=use * 100, limit=100.0, unit="N", case=case, at=at,
         source="A handbook",
     )  # type: ignore[arg-type]  # fmt: skip
+
+
+SAG = Effect(
+    piece=2, kind="sag", value=2.0, limit=4.0, unit="mm", case=1, at=50.0, source="A handbook"
+)
 
 
 @pytest.fixture
@@ -44,9 +51,16 @@ def loads() -> Carried:
         sag=np.array([[0, 1.0, 0, 0, 1, 0], [0, 2, 0, 0, 9, 0]]),
         use=np.array([[0.1, 0.2, 0.1, 0.1, 0.3, 0.1], [0.1, 0.4, 0.1, 0.1, 0.7, 0.1]]),
         sag_limit=np.array([4.0, np.inf]),
-        effects={2: (effect(2, 0, 0.9, 96.0), effect(2, 1, 0.4, 50.0, "bending")),
+        effects={2: (effect(2, 0, 0.9, 96.0), SAG, effect(2, 1, 0.4, 50.0, "bending")),
                  5: (effect(5, 1, 0.7, 50.0, "bending"),)},
     )  # fmt: skip
+
+
+def test_sag_counts_under_the_load_in_which_it_is_asked(loads: Carried) -> None:
+    """Nobody minds how far a slat gives under a knee, as long as it holds."""
+    assert shares(loads)[0, 1] == 0.2  # 1 of 4 mm, and nobody asks
+    assert sag_limit(loads, 2, 1) == 4.0
+    assert sag_limit(loads, 2, 0) == sag_limit(loads, 5, 1) == float("inf")
 
 
 def test_sag_counts_where_it_is_the_greater_share(loads: Carried) -> None:
@@ -95,22 +109,24 @@ def test_loads_come_worst_first_with_what_is_worst(loads: Carried) -> None:
 
 
 def test_sag_is_named_when_it_is_worst(loads: Carried) -> None:
-    found = worst_loads(replace(loads, effects={}, sag=loads.sag * 4))
+    found = worst_loads(replace(loads, effects={2: (replace(SAG, limit=2.0),)}))
 
-    assert (found[0].case, found[0].piece, found[0].kind) == (1, 2, "sag")
+    assert (found[0].case, found[0].piece, found[0].kind, found[0].use) == (1, 2, "sag", 1.0)
 
 
 def test_effects_come_hardest_first(loads: Carried) -> None:
-    assert [each.use for each in worst_effects(loads)] == pytest.approx([0.9, 0.7, 0.4])
+    assert [each.use for each in worst_effects(loads)] == pytest.approx([0.9, 0.7, 0.5, 0.4])
 
 
 def test_the_worst_slat_is_the_one_that_sags_most_for_its_limit(loads: Carried) -> None:
-    limited = replace(loads, sag_limit=np.array([4.0, 30.0]))
+    other = replace(SAG, piece=5, value=9.0, limit=30.0)
+    effects = {2: (SAG,), 5: (other,)}
+    limited = replace(loads, sag_limit=np.array([4.0, 30.0]), effects=effects)
 
     assert most_sagging(limited, [1], {2, 5}) == (2, 1)  # 2 of 4 mm, against 9 of 30
     assert most_sagging(limited, [1], {5}) == (5, 1)
     assert most_sagging(limited, [1], {7}) is None
-    assert most_sagging(limited, [0], {2, 5}) == (2, 0)
+    assert most_sagging(limited, [0, 1], {2, 5}) == (2, 1)
 
 
 def test_of_all_loads_the_one_that_makes_a_piece_sag_most_is_found(loads: Carried) -> None:
@@ -150,6 +166,16 @@ def test_a_frame_of_no_pieces_has_no_worst_case(loads: Carried) -> None:
 @pytest.fixture(scope="module")
 def bed() -> Bed:
     return solve(Design())
+
+
+def test_a_piece_without_stations_is_passed_over(loads: Carried) -> None:
+    bare = replace(
+        loads, pieces=np.array([2, 5, 9]), first=np.array([0, 3, 6, 6]),
+        sag_limit=np.array([4.0, np.inf, np.inf]),
+        effects={**loads.effects, 9: (effect(9, 0, 5.0, 0.0),)},
+    )  # fmt: skip
+
+    assert station_use(bare, [0, 1]).max() == pytest.approx(0.9)
 
 
 def test_on_a_real_bed_the_worst_of_all_is_the_first_effect_of_each_piece(bed: Bed) -> None:
