@@ -24,6 +24,8 @@ from model.rules import Dimensions
 from model.solids.carried import MATTRESS, Assembly, assemblies, piece_weights
 from model.solids.clash import Travel
 from model.solids.proof import Proof, prove
+from model.structure.carry import judged
+from model.structure.record import Strength
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -87,7 +89,8 @@ class Bed:
     @cached_property
     def marks(self) -> tuple[Mark, ...]:
         """The parts list: one mark for all pieces that are cut alike."""
-        return marks(self.parts, self.pieces)
+        found = marks(self.parts, self.pieces)
+        return tuple(replace(each, made_of=self.materials.get(each.material)) for each in found)
 
     @cached_property
     def hardware(self) -> tuple[HardwareCount, ...]:
@@ -115,6 +118,14 @@ class Bed:
         """What is carried in one go when the bed is apart, the heaviest first."""
         return assemblies(self.pieces, self.proof.holding, self.weights)
 
+    @cached_property
+    def strength(self) -> Strength:
+        """What its frame bears under every load, or why that cannot be told."""
+        grade = self["stock_grade"].key
+        return judged(
+            self.pieces, self.proof, self.masses, self["handling"], grade, self.design.own
+        )
+
     @property
     def facts(self) -> Mapping[str, Any]:
         """What checks may ask for beside dimensions, by name; `model.book.FACTS` lists them."""
@@ -125,6 +136,7 @@ class Bed:
             "screw_points": self.proof.screws,
             "holding": self.proof.holding,
             "weights": self.weights,
+            "strength": self.strength,
             "carried": self.carried,
             "materials": self.materials,
             "drawer_travel": travel_of(self.dimensions),

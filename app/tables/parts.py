@@ -2,17 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from app.tables.cells import natural, plain, size_text, sized
 from app.tables.rows import Column
-from model.materials import materials
-
-
-def material_name(mark: Any) -> str:
-    """The material as its table names it."""
-    row = materials().get(mark.material)
-    return row.name if row is not None else str(mark.material)
 
 
 def _word(heading: str, name: str) -> Column:
@@ -40,5 +31,5 @@ PART_COLUMNS = (
     _size("length"),
     _size("width"),
     _size("thickness"),
-    Column(plain("Material"), lambda m, _: material_name(m), lambda m: natural(material_name(m))),
+    _word("Material", "material_name"),
 )

@@ -13,9 +13,10 @@ import numpy as np
 
 from model.bed import Bed
 from model.exports.glb_file import Floats, GlbFile, Look
+from model.exports.parts_table import made_of
 from model.exports.plain import number
 from model.exports.version import version
-from model.materials import material
+from model.materials import Material
 from model.part import Part, Point
 from model.solids.exact import solid_mesh
 
@@ -43,7 +44,7 @@ class _Scene:
 
     def to_bytes(self) -> bytes:
         for mark in self.bed.marks:
-            mesh = self._mesh(mark.mark, mark.part, _wood_look(mark.material))
+            mesh = self._mesh(mark.mark, mark.part, _wood_look(made_of(self.bed, mark)))
             for count, (piece, matrix) in enumerate(zip(mark.pieces, mark.matrices, strict=True)):
                 self._place(piece, f"{mark.mark}-{count + 1}", mesh, matrix)
         for bought in self.bed.hardware:
@@ -100,8 +101,7 @@ def _body(name: str, size: Point) -> Part:
     )  # fmt: skip
 
 
-def _wood_look(key: str) -> Look:
-    wood = material(key)
+def _wood_look(wood: Material) -> Look:
     return Look(wood.name, _SOLID if wood.kind == "solid" else _SHEET)
 
 

@@ -6,7 +6,8 @@ from typing import Any
 
 from model.bed import Bed
 from model.exports.plain import number
-from model.materials import material
+from model.materials import Material
+from model.materials.table import row_of
 from model.parts.marks import Mark
 from model.stock.rough import Size, rough_size
 from model.units import GRIDS, show_length
@@ -24,14 +25,15 @@ def finished(mark: Mark) -> Size:
     return Size(length=float(mark.length), width=float(mark.width), thickness=float(mark.thickness))
 
 
-def rough(mark: Mark) -> Size:
-    """What to saw, or to glue up, for a mark."""
-    return rough_size(finished(mark), material(mark.material), mark.layers)
+def made_of(bed: Bed, mark: Mark) -> Material:
+    """The wood or sheet of a mark."""
+    return row_of(bed.materials, mark.material, "material")
 
 
-def row(mark: Mark) -> dict[str, Any]:
+def row(bed: Bed, mark: Mark) -> dict[str, Any]:
     """One mark in the contract's columns; sizes in mm."""
-    cut, sawn = finished(mark), rough(mark)
+    wood = made_of(bed, mark)
+    cut, sawn = finished(mark), rough_size(finished(mark), wood, mark.layers)
     return {
         "mark": mark.mark,
         "name": mark.name,
@@ -40,7 +42,7 @@ def row(mark: Mark) -> dict[str, Any]:
         "length": number(cut.length),
         "width": number(cut.width),
         "thickness": number(cut.thickness),
-        "material": material(mark.material).name,
+        "material": wood.name,
         "grain": mark.grain,
         "rough_length": number(sawn.length),
         "rough_width": number(sawn.width),
@@ -61,5 +63,5 @@ def shown(row: dict[str, Any], unit: str) -> tuple[str, ...]:
 def table(bed: Bed) -> list[tuple[Any, ...]]:
     """Cells of every row: the contract's columns in mm, then the sizes in the shown unit."""
     unit = bed.design.value("shown_unit")
-    rows = [row(mark) for mark in bed.marks]
+    rows = [row(bed, mark) for mark in bed.marks]
     return [(*each.values(), *shown(each, unit)) for each in rows]

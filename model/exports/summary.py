@@ -9,9 +9,9 @@ import numpy as np
 
 from model.bed import Bed
 from model.exports.checks_table import counts
+from model.exports.parts_table import made_of
 from model.exports.plain import json_bytes, number
 from model.exports.version import version
-from model.materials import material
 from model.parts.marks import Mark
 from model.solids.exact import solid
 from model.units import Kg
@@ -55,13 +55,13 @@ def _overall(bed: Bed) -> dict[str, Any]:
 def _weights(bed: Bed) -> dict[str, Any]:
     found: dict[str, Kg] = {}
     for mark in bed.marks:
-        each = weight(mark)
+        each = weight(bed, mark)
         for piece in mark.pieces:  # pieces of one mark can lie on both sides of the bed
             assembly = bed.pieces.form(piece).assembly
             found[assembly] = found.get(assembly, 0.0) + each
     return {name: round(kg, 3) for name, kg in (found | {"total": sum(found.values())}).items()}
 
 
-def weight(mark: Mark) -> Kg:
+def weight(bed: Bed, mark: Mark) -> Kg:
     """What one piece of a mark weighs, by its material's density."""
-    return float(solid(mark.part).volume()) / _MM3_PER_M3 * material(mark.material).density_kg_m3
+    return float(solid(mark.part).volume()) / _MM3_PER_M3 * made_of(bed, mark).density_kg_m3

@@ -13,6 +13,7 @@ from typing import Any, NamedTuple, cast
 
 import numpy as np
 
+from model.materials import Material
 from model.part import Cut, Hole, Part, Point
 from model.parts.pieces import Floats, Parts, Pieces, as_cut
 from model.units import Mm
@@ -41,7 +42,8 @@ class Mark:
 
     `length`, `width` and `thickness` still know the dimensions they came from. `part` is in the
     axes in which it is cut (never mirrored); `matrices` (quantity, 4, 4) take these to bed axes,
-    mm, one for each of `pieces`, which index the bed's `Pieces`. `handed` names a mirror image.
+    mm, one for each of `pieces`, which index the bed's `Pieces`. `handed` names a mirror image;
+    `made_of` is the row of its material, where the bed has told it.
     """
 
     mark: str
@@ -59,6 +61,12 @@ class Mark:
     pieces: tuple[int, ...]
     matrices: Floats = field(compare=False, repr=False)
     handed: str = ""
+    made_of: Material | None = None
+
+    @property
+    def material_name(self) -> str:
+        """The material as its table names it, or its key."""
+        return self.made_of.name if self.made_of is not None else self.material
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -17,7 +17,7 @@ from model.rules import Dim
 
 
 def mark(code: str, length: float, **more: Any) -> SimpleNamespace:
-    told = {"name": "rail", "assembly": "left side", "quantity": 2, "material": "yellow_poplar"}
+    told = {"name": "rail", "assembly": "left side", "quantity": 2, "material_name": "Poplar"}
     sizes = {"width": Dim(101.6, "top_rail_width"), "thickness": Dim(22.225, "frame_thickness")}
     return SimpleNamespace(
         mark=code, length=Dim(length, "rail_length"), **{**told, **sizes, **more}

@@ -12,6 +12,7 @@ import pytest
 from model.bed import Design
 from model.checks.record import Finding, Verdict
 from model.frame import side_frame_at
+from model.materials import Material, materials
 from model.part import Cut, Face, Hole, Part, Place
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.pieces import Pieces
@@ -46,6 +47,10 @@ class SmallBed:
     @property
     def marks(self) -> tuple[Mark, ...]:
         return marks(self.parts, self.pieces)
+
+    @property
+    def materials(self) -> Mapping[str, Material]:
+        return materials(self.design.own)
 
     @property
     def hardware(self) -> tuple[HardwareCount, ...]:

@@ -19,7 +19,7 @@ def test_masses_follow_the_exact_solids_but_for_round_holes() -> None:
     bed = solve(Design())
 
     for mark in bed.marks:
-        exact = weight(mark)
+        exact = weight(bed, mark)
         assert exact <= bed.masses[mark.pieces[0]] * (1 + 1e-6)
         assert bed.masses[mark.pieces[0]] == pytest.approx(exact, rel=0.05)
 
