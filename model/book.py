@@ -45,6 +45,7 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
         ROWS: "drawers",
     },
     "strength": {
+        BED: "frame",
         ROWS: "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts",
     },
     "movement": {
@@ -65,6 +66,7 @@ FACTS = (
     "drawer_travel",
     "holding",
     "weights",
+    "strength",
     "carried",
     "materials",
 )

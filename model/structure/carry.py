@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from model.dimensions.loads import Handling
+from model.errors import BadInput
 from model.materials.own import OwnRows
 from model.mechanics.line_loads import LineLoads
 from model.mechanics.space_frame import Solution, Unstable
@@ -13,15 +14,31 @@ from model.solids.proof import Proof
 from model.structure.cases import Situation, situations
 from model.structure.contacts import contacts, hosts
 from model.structure.drop import with_drop
-from model.structure.effects import Effects, Measured
+from model.structure.effects import Effects, Hardest, Measured
 from model.structure.joints import FLOOR
 from model.structure.lattice import Lattice, lattice
 from model.structure.loading import Loading
-from model.structure.record import Carried, Forces
+from model.structure.record import Carried, Forces, Strength, Unjudged
 from model.structure.skeleton import skeleton
 from model.structure.spans import sag_limits, sags, supports
 from model.structure.stations import Response, lasting, response, stations, stresses
 from model.structure.weights import put_drawers, put_hangers, put_weights
+
+
+def judged(
+    pieces: Pieces, proof: Proof, masses: Floats, handling: Handling, grade: str, own: OwnRows
+) -> Strength:
+    """What the bed bears, or in a sentence that names the member why that cannot be told."""
+    try:
+        return carry(pieces, proof, masses, handling, grade, own)
+    except BadInput as missing:
+        return Unjudged(sentence=str(missing))
+    except Unstable as loose:
+        return Unjudged(
+            sentence=f"The {pieces.labels[loose.node]} is held by nothing that keeps it from "
+            "moving: it needs a support, or a joint that does not turn.",
+            piece=loose.node,
+        )
 
 
 def carry(
@@ -78,6 +95,7 @@ def _told(
         moved=np.ascontiguousarray(np.moveaxis(answer.moved, 2, 0)),
         sag=np.ascontiguousarray(sag.T), use=np.ascontiguousarray(use.T),
         sag_limit=measured.sag_limit, effects=Effects(measured), joints=_forces(frame, answer),
+        hardest=Hardest(measured),
     )  # fmt: skip
 
 

@@ -9,12 +9,14 @@ from functools import cached_property
 import numpy as np
 
 from model.parts.pieces import Floats, Ints
-from model.structure.joints import HINGE, KINDS, REST
+from model.structure.joints import HINGE, REST
 from model.structure.lattice import Lattice
 from model.structure.record import Case, Effect, EffectKind
 from model.structure.spans import SAG_LIMITS, judged
 
 _FACE = 100.0  # mm2: pieces that meet on less stand beside, not on each other
+
+KINDS_OF_EFFECT: tuple[EffectKind, ...] = ("bending", "shear", "bearing", "sag")
 
 BENDING = "bending: Wood Handbook 2021 (FPL-GTR-282), equation 9-13; allowable stress step by step"
 SHEAR = "shear: Wood Handbook 2021 (FPL-GTR-282), equation 9-14; allowable stress step by step"
@@ -44,16 +46,58 @@ class Measured:
     press_limit: Floats
 
     @cached_property
-    def sag_counts(self) -> Floats:
+    def _judged_sag(self) -> Floats:
         """(s, c): sag where it is judged, else 0."""
         return np.where(judged(self.frame.bones.role, self.cases)[self.piece], self.sag, 0.0)
+
+    def hardest(self, kind: EffectKind, pieces: Ints) -> Effect | None:
+        """The worst of one kind of effect on some pieces of the frame; None where there is none."""
+        if kind == "bearing":
+            return self._bearing(pieces)
+        rows = np.flatnonzero(np.isin(self.piece, pieces))
+        if kind == "sag":
+            rows = rows[np.isfinite(self.sag_limit[self.piece[rows]])]
+        if not len(rows):
+            return None
+        value, limit, unit, source = self._figures(kind, rows)
+        station, case = np.unravel_index(np.argmax(value / limit), value.shape)
+        row, i = int(rows[station]), int(self.piece[rows[station]])
+        if kind == "sag":
+            source = SAG_LIMITS[self.frame.bones.role[i]].source
+        return Effect(
+            piece=int(self.frame.bones.piece[i]), kind=kind, value=float(value[station, case]),
+            limit=float(np.broadcast_to(limit, value.shape)[station, case]), unit=unit,
+            case=int(case), at=float(self.at[row]), source=source,
+        )  # fmt: skip
+
+    def _figures(self, kind: EffectKind, rows: Ints) -> tuple[Floats, Floats, str, str]:
+        if kind == "bending":
+            return self.bending[rows], self.bending_limit[rows], "MPa", BENDING
+        if kind == "shear":
+            return self.shear[rows], self.shear_limit[rows], "MPa", SHEAR
+        return self._judged_sag[rows], self.sag_limit[self.piece[rows], None], "mm", ""
+
+    def _bearing(self, pieces: Ints) -> Effect | None:
+        joints, bones = self.frame.joints, self.frame.bones
+        mine = np.isin(joints.one, pieces) & np.isin(joints.kind, (REST, HINGE))
+        rows = np.flatnonzero(mine & (joints.area > _FACE))
+        if not len(rows):
+            return None
+        value, limit = self.press[rows], self.press_limit[rows, None]
+        joint, case = np.unravel_index(np.argmax(value / limit), value.shape)
+        row, i = int(rows[joint]), int(joints.one[rows[joint]])
+        return Effect(
+            piece=int(bones.piece[i]), kind="bearing", value=float(value[joint, case]),
+            limit=float(limit[joint, 0]), unit="MPa", case=int(case),
+            at=float((joints.at[row] - bones.start[i]) @ bones.axes[i, 0]), source=BEARING,
+        )  # fmt: skip
 
 
 class Effects(Mapping[int, tuple[Effect, ...]]):
     """By piece of the bed: its effects, worst first."""
 
     def __init__(self, measured: Measured) -> None:
-        self._m = measured
+        self._measured = measured
         self._place = {int(p): i for i, p in enumerate(measured.frame.bones.piece)}
         self._found: dict[int, tuple[Effect, ...]] = {}
 
@@ -65,54 +109,36 @@ class Effects(Mapping[int, tuple[Effect, ...]]):
 
     def __getitem__(self, piece: int) -> tuple[Effect, ...]:
         if piece not in self._found:
-            found = sorted(self._of(self._place[piece], piece), key=lambda e: -e.use)
-            self._found[piece] = tuple(found)
+            here = np.array([self._place[piece]])
+            found = (self._measured.hardest(kind, here) for kind in KINDS_OF_EFFECT)
+            self._found[piece] = tuple(
+                sorted((each for each in found if each is not None), key=lambda e: -e.use)
+            )
         return self._found[piece]
 
-    def _of(self, i: int, piece: int) -> Iterator[Effect]:
-        m = self._m
-        rows = slice(int(m.first[i]), int(m.first[i + 1]))
-        if rows.stop > rows.start:
-            sources: tuple[tuple[EffectKind, Floats, Floats, str], ...] = (
-                ("bending", m.bending, m.bending_limit, BENDING),
-                ("shear", m.shear, m.shear_limit, SHEAR),
+
+class Hardest(Mapping[tuple[str, EffectKind], Effect]):
+    """By role in the frame and kind of effect: the worst on any piece of that role."""
+
+    def __init__(self, measured: Measured) -> None:
+        self._measured = measured
+        self._found: dict[tuple[str, EffectKind], Effect | None] = {}
+        roles = dict.fromkeys(measured.frame.bones.role)
+        self._keys = tuple((role, kind) for role in roles for kind in KINDS_OF_EFFECT)
+
+    def __len__(self) -> int:
+        return len(self._keys)
+
+    def __iter__(self) -> Iterator[tuple[str, EffectKind]]:
+        return iter(self._keys)
+
+    def __getitem__(self, key: tuple[str, EffectKind]) -> Effect:
+        if key not in self._found:
+            role, kind = key
+            self._found[key] = self._measured.hardest(
+                kind, self._measured.frame.bones.of_role(role)
             )
-            for kind, stress, limit, source in sources:
-                at = np.unravel_index(np.argmax(stress[rows] / limit[rows]), stress[rows].shape)
-                station, case = rows.start + int(at[0]), int(at[1])
-                yield Effect(
-                    piece=piece, kind=kind, value=float(stress[station, case]),
-                    limit=float(limit[station, case]), unit="MPa", case=case,
-                    at=float(m.at[station]), source=source,
-                )  # fmt: skip
-            yield from self._sag(i, piece, rows)
-        yield from self._bearing(i, piece)
-
-    def _sag(self, i: int, piece: int, rows: slice) -> Iterator[Effect]:
-        m = self._m
-        if not np.isfinite(m.sag_limit[i]):
-            return
-        sag = m.sag_counts[rows]
-        at = np.unravel_index(np.argmax(sag), sag.shape)
-        yield Effect(
-            piece=piece, kind="sag", value=float(sag[at]), limit=float(m.sag_limit[i]), unit="mm",
-            case=int(at[1]), at=float(m.at[rows.start + int(at[0])]),
-            source=SAG_LIMITS[m.frame.bones.role[i]].source,
-        )  # fmt: skip
-
-    def _bearing(self, i: int, piece: int) -> Iterator[Effect]:
-        m, joints = self._m, self._m.frame.joints
-        mine = (joints.one == i) & np.isin(joints.kind, (REST, HINGE)) & (joints.area > _FACE)
-        rows = np.flatnonzero(mine)
-        if not len(rows):
-            return
-        use = m.press[rows] / m.press_limit[rows][:, None]
-        at = np.unravel_index(np.argmax(use), use.shape)
-        joint, case = int(rows[at[0]]), int(at[1])
-        bones = m.frame.bones
-        along = float((joints.at[joint] - bones.start[i]) @ bones.axes[i, 0])
-        yield Effect(
-            piece=piece, kind="bearing", value=float(m.press[joint, case]),
-            limit=float(m.press_limit[joint]), unit="MPa", case=case, at=along,
-            source=f"{BEARING}; it {KINDS[int(joints.kind[joint])]} there",
-        )  # fmt: skip
+        found = self._found[key]
+        if found is None:
+            raise KeyError(key)
+        return found

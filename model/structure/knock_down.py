@@ -11,7 +11,6 @@ import math
 
 import numpy as np
 
-from model.materials import materials
 from model.part import Part
 from model.parts.pieces import Ints, Pieces
 from model.solids.holding import Holding
@@ -71,7 +70,7 @@ def _joint(
     part = pieces.parts[pieces.part[piece]]
     low, high = (bound[piece] for bound in pieces.bounds)
     x, y, z = ((low + high) / 2).tolist()
-    wood = [_density(pieces, int(bones.piece[each])) for each in (rail, post)]
+    wood = bones.density[[rail, post]].tolist()
     if part.screws:
         return rail, post, [x, y, z], _plate(part, wood)
     meet = [pieces.bounds[k][bones.piece[[rail, post]], 1] for k in (0, 1)]
@@ -88,7 +87,3 @@ def _plate(part: Part, wood: list[float]) -> list[float]:
     middle = sum(spots) / len(spots)
     turning = each * sum((spot - middle) ** 2 for spot in spots)
     return [each * len(spots)] * 3 + [turning, turning, 0.0]
-
-
-def _density(pieces: Pieces, piece: int) -> float:
-    return materials()[pieces.parts[pieces.part[piece]].material].density_kg_m3

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from dataclasses import dataclass, field
+from typing import Literal, NamedTuple, Union
 
 import numpy as np
 
@@ -80,6 +80,17 @@ class Forces(NamedTuple):
 NO_FORCES = Forces(np.zeros((0, 2), np.intp), *(np.zeros(s) for s in ((0,), (0, 3), (0, 0, 6))))  # type: ignore[arg-type]
 
 
+@dataclass(frozen=True, kw_only=True)
+class Unjudged:
+    """Why a bed's strength cannot be told: a sentence, and the piece it speaks of (-1: none)."""
+
+    sentence: str
+    piece: int = -1
+
+
+Strength = Union["Carried", Unjudged]
+
+
 class Curve(NamedTuple):
     """One piece in one load case, station by station along it, from its near end.
 
@@ -103,6 +114,8 @@ class Carried:
     `first[i + 1]` are those of frame piece i, along it from its near end: `at` (s,) mm, `point`
     (s, 3) mm, and per load case (c): `moved` (c, s, 3) mm, `sag` (c, s) mm, `use` (c, s).
     `sag_limit` (p,) mm; inf where none applies. `effects`: by piece, worst first.
+    `joints`: what holds them; `hardest`: by role (see `model.structure.skeleton.ROLES`) and kind,
+    the worst of all pieces.
     """
 
     cases: tuple[Case, ...]
@@ -116,6 +129,7 @@ class Carried:
     sag_limit: Floats
     effects: Mapping[int, tuple[Effect, ...]]
     joints: Forces = NO_FORCES
+    hardest: Mapping[tuple[str, EffectKind], Effect] = field(default_factory=dict)
 
     def curve(self, piece: int, case: int) -> Curve:
         """How a piece of the frame bends in a load case. LookupError: no piece of the frame."""

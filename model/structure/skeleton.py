@@ -8,7 +8,8 @@ from functools import cached_property
 
 import numpy as np
 
-from model.materials.allowable import allowed
+from model.errors import BadInput
+from model.materials.allowable import Allowed, allowed
 from model.materials.own import OwnRows
 from model.mechanics.duration import Product
 from model.mechanics.section import second_moment, torsion_constant
@@ -50,8 +51,8 @@ class Skeleton:
     `host` (n,): for each of the bed's pieces the piece of the frame that it is, or is fastened to
     along its length; -1 for others. `start` (p, 3): the near end of its axis; `axes` (p, 3, 3):
     rows are its length, width and thickness on the bed's axes; `size` (p, 3), all mm. Per piece
-    of the frame, MPa: `moe`, `shear_modulus`, and for ten years `bending`, `shear`, `across`; the
-    `product` is what a load's time is judged by.
+    of the frame: `density` kg/m3; `moe`, `shear_modulus` and, for ten years, `bending`, `shear`,
+    `across`, all MPa; the `product` is what a load's time is judged by.
     """
 
     piece: Ints
@@ -66,6 +67,7 @@ class Skeleton:
     bending: Floats
     shear: Floats
     across: Floats
+    density: Floats
 
     @cached_property
     def inertia(self) -> tuple[Floats, Floats, Floats, Floats]:
@@ -89,11 +91,11 @@ def skeleton(pieces: Pieces, grade: str, own: OwnRows) -> Skeleton:
     host[piece] = np.arange(len(piece))
     matrix, size = pieces.matrices[piece], np.array([part.size for part in parts]).reshape(-1, 3)
     middle = np.einsum("pij,pj->pi", matrix[:, :3, :3], size * [0.0, 0.5, 0.5])
-    figures = np.array([_figures(part, grade, own) for part in parts]).reshape(-1, 5).T
+    figures = np.array([_figures(part, grade, own) for part in parts]).reshape(-1, 6).T
     return Skeleton(
         piece=piece,
         role=tuple(ROLES[names[k]] for k in pieces.rule[piece].tolist()),
-        product=tuple(allowed(part.material, grade, own).product for part in parts),
+        product=tuple(_may_bear(part, grade, own).product for part in parts),
         host=host,
         start=middle + matrix[:, :3, 3],
         axes=np.swapaxes(matrix[:, :3, :3], 1, 2),
@@ -103,13 +105,24 @@ def skeleton(pieces: Pieces, grade: str, own: OwnRows) -> Skeleton:
         bending=figures[2],
         shear=figures[3],
         across=figures[4],
+        density=figures[5],
     )
 
 
+def _may_bear(part: Part, grade: str, own: OwnRows) -> Allowed:
+    try:
+        return allowed(part.material, grade, own)
+    except BadInput as missing:
+        raise BadInput(
+            missing.field, f"The {part.name} cannot be judged: {missing.sentence}"
+        ) from None
+
+
 def _figures(part: Part, grade: str, own: OwnRows) -> tuple[float, ...]:
-    """Stiffness in bending and shear; bending, shear and bearing for ten years, MPa."""
-    may = allowed(part.material, grade, own)
+    """Stiffness in bending and shear; bending, shear and bearing for ten years, MPa; kg/m3."""
+    may = _may_bear(part, grade, own)
     is_along = part.grain == "length"
     moe = may.moe_mpa if is_along else may.moe_across_mpa
     bending = may.bending_mpa if is_along else may.bending_across_mpa
-    return moe, may.shear_modulus_mpa, bending, may.shear_mpa, may.across_mpa
+    rest = may.shear_mpa, may.across_mpa, may.density_kg_m3
+    return moe, may.shear_modulus_mpa, bending, *rest
