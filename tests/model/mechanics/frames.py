@@ -18,12 +18,14 @@ def members(
     nodes: np.ndarray,
     pairs: Sequence[tuple[int, int]],
     *,
-    width: float = 89.0,
-    height: float = 19.0,
-    moe: float = 10900.0,
-    shear: float = 700.0,
+    width: float | np.ndarray = 89.0,
+    height: float | np.ndarray = 19.0,
+    moe: float | np.ndarray = 10900.0,
+    shear: float | np.ndarray = 700.0,
 ) -> Members:
-    """Members between nodes; their own z is as near to the frame's z as it can be."""
+    """Members between nodes, alike or each of its own section; their own z is as near to the
+    frame's z as it can be.
+    """
     start, end = (np.array(side, np.intp) for side in zip(*pairs, strict=True))
     along = nodes[end] - nodes[start]
     length = np.linalg.norm(along, axis=1)
