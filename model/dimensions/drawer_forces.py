@@ -90,7 +90,7 @@ def bottom_bends(
     """
     if not drawer_count:
         return Bent(0.0, 0.0, 0.0)
-    plate = panel_plate(bottom_sheet.key, float(bottom_thickness), stock_grade.key)
+    plate = panel_plate(bottom_sheet, float(bottom_thickness), stock_grade.key)
     return bent(plate, float(bottom_field_across), float(bottom_field_along), 1 / PA_PER_MPA)
 
 

@@ -18,7 +18,7 @@ from model.units import KgPerM3, Mm
 @dataclass(frozen=True, kw_only=True)
 class Material:
     """What a part is made of. A sheet has the thickness it is sold as, and the one it mostly has;
-    solid wood has the row of its species.
+    `wood` is the row of a solid wood's species, `flat` that of a sheet.
     """
 
     key: str
@@ -29,6 +29,7 @@ class Material:
     nominal_mm: Mm | None = None
     actual_mm: Mm | None = None
     wood: Species | None = None
+    flat: Sheet | None = None
 
 
 @lru_cache(maxsize=64)
@@ -64,4 +65,5 @@ def _of_sheet(row: Sheet) -> Material:
         source=row.source_density,
         nominal_mm=row.nominal_mm,
         actual_mm=row.actual_mm,
+        flat=row,
     )

@@ -7,7 +7,8 @@ from dataclasses import replace
 from math import pi
 
 from model.checks.record import Finding, advice, at_least, at_most, check
-from model.materials import Allowed, Material, StockGrade, allowed
+from model.materials import Allowed, Material, StockGrade
+from model.materials.row_allowable import allowed_of
 from model.mechanics.duration import LoadTime
 from model.mechanics.plate import Bent
 from model.units import Count, Mm, Mpa, Pascal
@@ -71,7 +72,7 @@ def bottom_holds(
     """What lies in a drawer for years may bend its bottom less hard than a short test."""
     if not drawer_count:
         return None
-    sheet = allowed(bottom_sheet.key, stock_grade.key)
+    sheet = allowed_of(bottom_sheet, stock_grade.key)
     loads: tuple[tuple[Pascal, LoadTime, str], ...] = (
         (bottom_lasting_load, "permanent", "what lies in it for years"),
         (bottom_test_load, "seven days", "the load of a test"),
@@ -144,7 +145,7 @@ def groove_carries(
     """
     if not drawer_count:
         return None
-    sheet = allowed(box_sheet.key, stock_grade.key)
+    sheet = allowed_of(box_sheet, stock_grade.key)
     edge = bottom_test_load / PA_PER_MPA * bottom_field_short / 2  # N for each mm of edge
     sheared = PEAK_SHEAR * edge / bottom_up / (sheet.shear_mpa * sheet.lasting("seven days"))
     crushed = edge / bottom_held / sheet.across_mpa

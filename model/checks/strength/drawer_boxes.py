@@ -6,7 +6,8 @@ from model.checks.record import Finding, at_most, check
 from model.checks.strength.box_corner import Corner, pocket_screws
 from model.checks.strength.drawer_weights import drawer_weight
 from model.dimensions.drawer_load import GRAVITY
-from model.materials import Allowed, Material, StockGrade, allowed
+from model.materials import Allowed, Material, StockGrade
+from model.materials.row_allowable import allowed_of
 from model.parts.box_corners import BoxMake
 from model.parts.pieces import Floats, Pieces
 from model.solids.screwing import ScrewPoint
@@ -36,7 +37,7 @@ def corners_hold(
     """As a full drawer is stopped, all that lies in it pushes at its front, or at its back."""
     if not drawer_count:
         return None
-    sheet = allowed(box_sheet.key, stock_grade.key)
+    sheet = allowed_of(box_sheet, stock_grade.key)
     front = _front_corner(box_make, sheet, box_height, screw_points, row_name)
     back = _back_corner(box_make, sheet, box_height, screw_points, row_name)
     end, (holds, by) = min((("front", front.holds()), ("back", back.holds())), key=_holds)
@@ -105,7 +106,7 @@ def sides_reach(
         return None
     weight = (drawer_weight(pieces, masses, row_name) + drawer_contents) * GRAVITY
     along = weight / 2 / box_depth  # N for each mm of one side
-    sheet = allowed(box_sheet.key, stock_grade.key)
+    sheet = allowed_of(box_sheet, stock_grade.key)
     edgewise = sheet.bending_mpa if sheet.product == "solid" else sheet.along_mpa
     limit = edgewise * sheet.lasting("permanent")
     stress = along * box_overhang**2 / 2 / box_side_modulus

@@ -3,12 +3,14 @@
 Both are asked to bear the hand that sets a drawer full of clothes moving as hard as it is stopped.
 """
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from model.checks.record import Finding, at_most, check
 from model.checks.strength.drawer_weights import drawer_weight
 from model.dimensions.drawer_load import GRAVITY
-from model.materials import allowed
+from model.materials import Allowed, Material
+from model.materials.row_allowable import allowed_of
 from model.mechanics.duration import LoadTime, duration_factor
 from model.mechanics.fasteners.strengths import Design
 from model.mechanics.fasteners.withdrawal import (
@@ -40,6 +42,7 @@ def front_screws_hold(
     pieces: Pieces,
     masses: Floats,
     screw_points: tuple[ScrewPoint, ...],
+    materials: Mapping[str, Material],
     row_name: str,
 ) -> Finding | None:
     """A front pulled by its upper edge turns about the box's lower one, and draws its screws."""
@@ -49,7 +52,10 @@ def front_screws_hold(
     force = _hard_pull(drawer_weight(pieces, masses, row_name) + drawer_clothes, drawer_jerk)
     heights = [point.screw.at[1] for point in points]
     turning = force * (front_top - box_bottom) / sum(height**2 for height in heights)
-    each = [(turning * y, _withdrawal(p, pieces)) for y, p in zip(heights, points, strict=True)]
+    each = [
+        (turning * y, _withdrawal(p, _wood(p.into, pieces, materials)))
+        for y, p in zip(heights, points, strict=True)
+    ]
     drawn, held = max(each, key=lambda pair: pair[0] / pair[1] if pair[1] else pair[0])
     return replace(
         at_most(drawn, held, tight=held / 10, unit="N"),
@@ -62,11 +68,14 @@ def front_screws_hold(
     )
 
 
-def _withdrawal(point: ScrewPoint, pieces: Pieces) -> Design:
+def _wood(piece: int, pieces: Pieces, materials: Mapping[str, Material]) -> Allowed:
+    return allowed_of(materials[pieces.parts[pieces.part[piece]].material])
+
+
+def _withdrawal(point: ScrewPoint, wood: Allowed) -> Design:
     """What one screw bears in the wood that holds its point."""
-    gravity = allowed(pieces.parts[pieces.part[point.into]].material).specific_gravity
     thread = threaded_in(point.bite, point.screw.length)
-    held = design_screw_withdrawal(gravity, point.screw.diameter, thread)
+    held = design_screw_withdrawal(wood.specific_gravity, point.screw.diameter, thread)
     return Design(held * duration_factor(PULLED, "solid"))
 
 
@@ -84,6 +93,7 @@ def pull_screws_hold(
     pieces: Pieces,
     masses: Floats,
     screw_points: tuple[ScrewPoint, ...],
+    materials: Mapping[str, Material],
     row_name: str,
 ) -> Finding | None:
     """A full drawer pulled hard draws the heads of the pull's screws into the box front."""
@@ -91,7 +101,7 @@ def pull_screws_hold(
     if not drawer_count or not points:
         return None
     force = _hard_pull(drawer_weight(pieces, masses, row_name) + drawer_clothes, drawer_jerk)
-    sheet = allowed(pieces.parts[pieces.part[points[0].piece]].material)
+    sheet = _wood(points[0].piece, pieces, materials)
     held = design_head_pull_through(sheet.specific_gravity, PULL_HEAD, box_thickness)
     held = Design(held * sheet.lasting(PULLED))
     return replace(

@@ -5,7 +5,8 @@ from dataclasses import replace
 from model.checks.record import Finding, at_most, check
 from model.checks.strength.drawer_weights import drawer_weight
 from model.dimensions.drawer_load import GRAVITY
-from model.materials import Material, StockGrade, allowed
+from model.materials import Material, StockGrade
+from model.materials.row_allowable import allowed_of
 from model.mechanics.duration import LoadTime
 from model.parts.pieces import Floats, Pieces
 from model.units import Count, Kg, Mm, Newton, Places
@@ -39,7 +40,7 @@ def runner_bears(
         return None
     half = (drawer_weight(pieces, masses, row_name) + drawer_clothes) * GRAVITY / 2
     load = half + held_down(half, travel, box_depth)
-    limit = allowed(bearer_wood.key, stock_grade.key).across_mpa
+    limit = allowed_of(bearer_wood, stock_grade.key).across_mpa
     return replace(
         at_most(load / (NOSE * box_thickness), limit, tight=limit / 10, unit="MPa"),
         reason=(
@@ -77,7 +78,7 @@ def kicker_holds(
     push = held_down(half, travel, box_depth)
     first, last = (plane + bearer_height / 2 for plane in kicker_post_planes)
     moment = _between(push, box_depth - travel - bearer_height / 2, last - first)
-    wood = allowed(bearer_wood.key, stock_grade.key)
+    wood = allowed_of(bearer_wood, stock_grade.key)
     limit = wood.bending_mpa * wood.lasting(OPEN)
     stress = moment / (runner_width * kicker_height**2 / 6)
     return replace(

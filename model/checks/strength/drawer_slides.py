@@ -1,6 +1,6 @@
 """Do slides and runners carry the full drawer, and their screws? Asked of every row."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from model.checks.record import Finding, advice, at_most, check
@@ -8,7 +8,8 @@ from model.checks.strength.drawer_weights import drawer_weight
 from model.checks.strength.screw_lines import enough_screws, steel_to_wood
 from model.dimensions.drawer_load import GRAVITY
 from model.dimensions.slide_places import PLATE
-from model.materials import Slide, allowed
+from model.materials import Material, Slide
+from model.materials.row_allowable import allowed_of
 from model.mechanics.duration import LoadTime
 from model.mechanics.fasteners.strengths import Design
 from model.mechanics.fasteners.together import screws_in_line
@@ -107,6 +108,7 @@ def slide_screws_hold(
     pieces: Pieces,
     masses: Floats,
     screw_points: tuple[ScrewPoint, ...],
+    materials: Mapping[str, Material],
     row_name: str,
 ) -> Iterator[Finding]:
     """An open drawer hangs from its slides as a lever: it bends them off the bearer in front."""
@@ -122,20 +124,19 @@ def slide_screws_hold(
     for rule, at, called in members:
         points = [p for p in screw_points if p.rules[0] == f"{row_name}.{rule}" and p.into >= 0]
         if points:
-            yield replace(_screws(points, pieces, load, at, called), id=rule)
+            yield replace(
+                _screws(points, _gravity(points, pieces, materials), load, at, called), id=rule
+            )
 
 
-def _screws(points: list[ScrewPoint], pieces: Pieces, load: Newton, at: Mm, called: str) -> Finding:
+def _screws(points: list[ScrewPoint], gravity: float, load: Newton, at: Mm, called: str) -> Finding:
     """One member's screws under half the drawer, whose middle is `at` from the box front's place
     when shut; outside it is below zero.
     """
     worst = min(points, key=lambda p: p.bite)
     places = sorted(p.screw.at[0] for p in points if p.piece == worst.piece)
     moment = load * (at - sum(places) / len(places))
-    wood = pieces.parts[pieces.part[worst.into]].material
-    held = steel_to_wood(
-        worst.screw.diameter, worst.bite, PLATE, allowed(wood).specific_gravity, OPEN
-    )
+    held = steel_to_wood(worst.screw.diameter, worst.bite, PLATE, gravity, OPEN)
     force = max(screws_in_line(load, 0.0, moment, places))
     found = at_most(force, held, tight=held / 10, unit="N")
     return replace(
@@ -148,6 +149,13 @@ def _screws(points: list[ScrewPoint], pieces: Pieces, load: Newton, at: Mm, call
         ),
         pieces=(worst.piece, worst.into),
     )
+
+
+def _gravity(points: list[ScrewPoint], pieces: Pieces, materials: Mapping[str, Material]) -> float:
+    """Specific gravity of the wood that the first screw bites into; all bite into alike pieces."""
+    return allowed_of(
+        materials[pieces.parts[pieces.part[points[0].into]].material]
+    ).specific_gravity
 
 
 def _proposed(found: Finding, load: Newton, moment: float, places: list[Mm], held: Design) -> str:
