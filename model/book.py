@@ -46,7 +46,7 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
     },
     "strength": {
         BED: "frame",
-        ROWS: "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts",
+        ROWS: "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts drawers_open",
     },
     "movement": {
         BED: "parts glue layers deck",
