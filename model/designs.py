@@ -2,7 +2,8 @@
 
 `{"format": "bedwright-design", "version": 1, "name": ..., "choices": {full name: value}}`. Lengths
 are mm, or text with a unit; every choice is written, so that a design stays the same bed when a
-later program has other defaults. `kept` holds what a later version had to say and this one does not
+later program has other defaults. `own` holds the maker's own woods and sheets, where there are any,
+so that the design opens elsewhere; `kept` what a later version had to say and this one does not
 use.
 """
 
@@ -24,12 +25,14 @@ from model.brief.declare import Choice
 from model.errors import BadInput
 from model.exports.files import replace_file, told_in_a_sentence
 from model.exports.plain import json_bytes
+from model.materials import OwnRows
+from model.materials.own_rows import record_of_rows, rows_of_record
 
 FORMAT = "bedwright-design"
 VERSION = 1
 SUFFIX = ".bedwright"
 
-_KEYS = ("format", "version", "name", "choices", "kept")
+_KEYS = ("format", "version", "name", "choices", "own", "kept")
 _LARGEST = 1_000_000  # bytes: a design has a few kilobytes; more is another file
 _LONGEST_NAME = 120  # characters: a name must fit the head of a page
 _LONGEST_TEXT = 200  # characters: more is a slip of the clipboard, not a value
@@ -53,9 +56,11 @@ def from_bytes(content: bytes) -> Design:
     for key in record:
         if key not in _KEYS:
             raise BadInput(key, f"{_shown(key)} is no part of a design{nearest(key, _KEYS)}")
+    own = rows_of_record(record.get("own", {}), "own")
     return Design(
         name=checked_name(record.get("name", Design.name)),
-        choices=_choices(record.get("choices", {})),
+        choices=_choices(record.get("choices", {}), own),
+        own=own,
         kept=_kept(record.get("kept", {})),
     )
 
@@ -144,10 +149,10 @@ def checked_name(name: object) -> str:
     return name
 
 
-def _choices(choices: Any) -> dict[str, Any]:
+def _choices(choices: Any, own: OwnRows) -> dict[str, Any]:
     if not isinstance(choices, dict):
         raise BadInput("choices", "choices must be a list of names and values in braces {}.")
-    known = all_choices()
+    known = all_choices(own)
     for name in choices:
         if name not in known:
             raise unknown_choice(name)
@@ -222,6 +227,8 @@ def to_bytes(design: Design) -> bytes:
         "name": checked_name(design.name),
         "choices": {name: design.value(name) for name in all_choices()},
     }
+    if own := record_of_rows(design.own):
+        record["own"] = own
     return json_bytes(record | ({"kept": dict(design.kept)} if design.kept else {}))
 
 

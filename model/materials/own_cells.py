@@ -25,6 +25,8 @@ def known_columns(cells: Mapping[str, str], known: Collection[str], place: str) 
         )
     if long := [column for column, text in cells.items() if len(text) > _LONGEST_CELL]:
         raise BadInput(file, f"{place}: {long[0]} is longer than {_LONGEST_CELL} characters.")
+    if odd := [column for column, text in cells.items() if not text.strip().isprintable()]:
+        raise BadInput(file, f"{place}: {odd[0]} holds characters that cannot be printed.")
     return {column: text.strip() for column, text in cells.items() if text.strip()}
 
 

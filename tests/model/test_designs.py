@@ -223,7 +223,7 @@ JUNK = st.recursive(
     max_leaves=8,
 )
 NAMES = st.sampled_from(list(all_choices())) | st.text(max_size=12)
-KEYS = st.sampled_from(["format", "version", "name", "choices", "kept", "x"])
+KEYS = st.sampled_from(["format", "version", "name", "choices", "own", "kept", "x"])
 
 
 @given(st.dictionaries(NAMES, JUNK, max_size=6), st.dictionaries(KEYS, JUNK, max_size=2))
@@ -273,6 +273,57 @@ def _drawn(data: st.DataObject, name: str) -> Any:
         return data.draw(st.integers(int(choice.least or 0), int(choice.most or 0)))
     number = data.draw(st.floats(choice.least, choice.most))
     return data.draw(st.none() | st.just(number)) if choice.may_be_empty else number
+
+
+# ---------------------------------------------------------------- materials of the maker's own
+
+ELM = {
+    "name": "Wych elm", "kind": "hardwood", "density_kg_m3": 670, "moe_mpa": 10200,
+    "shrinkage_radial_pct": 5.2, "shrinkage_tangential_pct": 8.0, "source": "a timber merchant",
+}  # fmt: skip
+
+
+def with_elm(**choices: Any) -> bytes:
+    record = json.loads(content(choices))
+    return json.dumps(record | {"own": {"species": [ELM]}}).encode()
+
+
+def test_a_wood_of_ones_own_travels_with_the_design() -> None:
+    design = designs.from_bytes(with_elm(frame_wood="wych_elm"))
+
+    again = designs.from_bytes(designs.to_bytes(design))
+
+    assert again == design
+    assert again.value("frame_wood") == "wych_elm"
+    (elm,) = again.own.species
+    assert (elm.moe_mpa, elm.source_moe_mpa) == (10200.0, "a timber merchant")
+
+
+def test_a_wood_that_the_file_does_not_bring_is_refused() -> None:
+    assert refused(content({"frame_wood": "wych_elm"})).field == "frame_wood"
+
+
+def test_a_row_that_makes_no_sense_is_refused_by_name() -> None:
+    record = json.loads(content({})) | {"own": {"species": [ELM | {"density_kg_m3": 67000}]}}
+
+    refusal = refused(json.dumps(record).encode())
+
+    assert "Wych elm" in refusal.sentence and "density" in refusal.sentence
+
+
+ROWS = st.dictionaries(st.sampled_from([*ELM, "key", "shear_mpa"]), PLAIN, max_size=8)
+
+
+@given(ROWS, st.sampled_from(["species", "sheets"]))
+def test_any_row_is_a_material_or_a_sentence(row: dict[str, Any], kind: str) -> None:
+    for cells in (row, ELM | row):
+        record = json.loads(content({})) | {"own": {kind: [cells]}}
+        try:
+            design = designs.from_bytes(json.dumps(record).encode())
+        except BadInput as refusal:
+            assert str(refusal)
+        else:
+            assert designs.from_bytes(designs.to_bytes(design)) == design
 
 
 # ---------------------------------------------------------------- the file itself
