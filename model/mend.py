@@ -68,7 +68,7 @@ def works(
     `stop` is asked before every trial; Stopped is raised once it says yes.
     """
     trial = _Trial(design, last, stop)
-    known = all_choices()
+    known = all_choices(design.own)
     for name in candidates(refusal, book):
         if (found := _alone(trial, known[name], refusal)) is not None:
             return found

@@ -14,7 +14,8 @@ from typing import Any
 from model.brief import all_choices, deck, drawers, ends, heights, posts, shop, sides
 from model.brief.declare import Choice, choices_of
 from model.errors import CannotBuild
-from model.materials import Material, lumber, rough_stock
+from model.materials import Material, OwnRows, lumber, rough_stock
+from model.materials.own import NONE
 from model.units import GRIDS, INCH, Mm, ShopGrid
 
 # The topics of the workshop. A topic that is not listed is the client's, the house's or the room's.
@@ -90,17 +91,19 @@ def turnable() -> frozenset[str]:
     return frozenset((listed - ASKED_FOR) | DECIDED)
 
 
-def turns(name: str, value: Value) -> Turns:
-    """The ways to turn a choice from what a design has; `value` gives the design's choices."""
-    choice = all_choices()[name]
+def turns(name: str, value: Value, own: OwnRows = NONE) -> Turns:
+    """The ways to turn a choice from what a design has; `value` gives the design's choices, `own`
+    are the maker's own materials.
+    """
+    choice = all_choices(own)[name]
     if name not in turnable():
         return Turns()
     if name in MATERIAL_OF:
-        return _thicknesses(choice, value)
+        return _thicknesses(choice, value, own)
     if name == "slide_length":
         return _slide_lengths(value)
     if choice.kind == Material:
-        return Turns(alone=_materials(choice, value))
+        return Turns(alone=_materials(choice, value, own))
     if choice.is_flag:
         return Turns(alone=(_turn(name, not value(name), ANOTHER_KIND + 0.5),))
     if choice.keys:
@@ -159,14 +162,15 @@ def _kinds(choice: Choice, now: str) -> Run:
 # ---------------------------------------------------------------- thicknesses and materials
 
 
-def _thicknesses(choice: Choice, value: Value) -> Turns:
+def _thicknesses(choice: Choice, value: Value, own: OwnRows) -> Turns:
     """Sizes that boards mill to; of a sheet, the thicknesses that it is sold in."""
     measured = f"{choice.name}_measured"
     if measured in all_choices() and value(measured) is not None:
         return Turns()  # what was measured is in the shop: another label does not make it thicker
-    made_of = _row(MATERIAL_OF[choice.name], value)
+    table = _table(MATERIAL_OF[choice.name], own)
+    made_of = table[value(MATERIAL_OF[choice.name])]
     if made_of.kind == "sheet":
-        return _sheets(choice, made_of, value(choice.name))
+        return _sheets(choice, made_of, value(choice.name), table)
     return _runs(choice.name, value(choice.name), _milled(choice, GRIDS[value("grid")]))
 
 
@@ -189,13 +193,13 @@ def _can_be_had(thickness: Mm) -> bool:
     return True
 
 
-def _sheets(choice: Choice, now: Material, thickness: Mm) -> Turns:
+def _sheets(choice: Choice, now: Material, thickness: Mm, table: Mapping[str, Material]) -> Turns:
     """The same sheet, as thick as it is sold; and the same product, thicker or thinner. Rails,
     slats and cleats of sheet may also be glued up from two layers.
     """
     assert choice.least is not None and choice.most is not None
     sheet = MATERIAL_OF[choice.name]
-    alike = [row for row in _table(sheet).values() if _product(row) == _product(now)]
+    alike = [row for row in table.values() if _product(row) == _product(now)]
     sold = [row for row in alike if choice.least <= _nominal(row) <= choice.most]
     if choice.name not in SHEET_OF:
         layers = {n * _nominal(row) for row in alike for n in (1, 2)}
@@ -214,25 +218,22 @@ def _sheets(choice: Choice, now: Material, thickness: Mm) -> Turns:
     )
 
 
-def _materials(choice: Choice, value: Value) -> Run:
+def _materials(choice: Choice, value: Value, own: OwnRows) -> Run:
     """Other woods, or other sheets as thick as this one: the most alike in weight first."""
-    now, found = _row(choice.name, value), []
-    for each in _table(choice.name).values():
+    table = _table(choice.name, own)
+    now, found = table[value(choice.name)], []
+    for each in table.values():
         if each.key != now.key and each.kind == now.kind and _fits(each, choice.name, value):
             size = ANOTHER_WOOD + _share(now.density_kg_m3, each.density_kg_m3)
             found.append(_turn(choice.name, each.key, size))
     return tuple(sorted(found, key=lambda turn: turn.size))
 
 
-def _table(name: str) -> Mapping[str, Material]:
-    table = all_choices()[name].table
+def _table(name: str, own: OwnRows) -> Mapping[str, Material]:
+    """The materials that a choice offers."""
+    table = all_choices(own)[name].table
     assert table is not None
     return table()
-
-
-def _row(name: str, value: Value) -> Material:
-    """The material that is chosen."""
-    return _table(name)[value(name)]
 
 
 def _product(sheet: Material) -> str:

@@ -102,7 +102,7 @@ def _fails_by_more(before: Finding | None, now: Finding) -> bool:
 
 
 def _change(bed: Bed, turn: Turn) -> str:
-    choice, unit = all_choices()[turn.choice], bed.design.value("shown_unit")
+    choice, unit = all_choices(bed.design.own)[turn.choice], bed.design.value("shown_unit")
     values = turn.changes[turn.choice], bed.design.value(turn.choice)
     texts = [value_text(choice, value, unit) for value in values]
     if len({text.lstrip("~") for text in texts}) == 1:  # too near for fractions of an inch

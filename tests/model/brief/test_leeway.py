@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,7 +12,7 @@ from model.book import check_list
 from model.brief import all_choices, loads, mattress
 from model.brief.declare import choices_of
 from model.brief.leeway import Turns, turnable, turns
-from model.materials import materials, rough_stock
+from model.materials import OwnRows, materials, rough_stock, wood
 
 INCH = 25.4
 
@@ -160,3 +161,15 @@ def test_another_kind_counts_more_than_a_size_and_another_wood_most() -> None:
     wood = [turn.size for turn in turns("slat_wood", having()).alone]
 
     assert size < min(kind) <= max(kind) < min(wood)
+
+
+def test_a_wood_of_the_makers_own_may_be_turned_away_from_and_to() -> None:
+    own = OwnRows(species=(replace(wood("yellow_poplar"), key="mine", name="My poplar"),))
+
+    to = {turn.changes["frame_wood"] for turn in turns("frame_wood", having(), own).alone}
+    away = turns("frame_wood", having(frame_wood="mine"), own)
+    thickness = turns("frame_stock", having(frame_wood="mine"), own)
+
+    assert "mine" in to
+    assert away.alone[0].changes == {"frame_wood": "yellow_poplar"}  # the most alike in weight
+    assert thickness.runs
