@@ -143,8 +143,9 @@ def _cut_across(shapes: Float32s, line: Ints, lines: _Lines) -> tuple[Float32s, 
         return shapes, np.zeros(0, np.intp), At(nowhere.astype(np.intp), nowhere)
     corners = lines.measured(shapes, line)
     far = corners[..., 3] + lines.lift[line, None]
-    before = np.searchsorted(lines.lifted, far.min(axis=1) + _HAIR, "right")
-    after = np.maximum(np.searchsorted(lines.lifted, far.max(axis=1) - _HAIR, "left"), before)
+    low, high = far.T.min(axis=0), far.T.max(axis=0)  # across the few: numpy is slow along them
+    before = np.searchsorted(lines.lifted, low + _HAIR, "right")
+    after = np.maximum(np.searchsorted(lines.lifted, high - _HAIR, "left"), before)
     count = after - before + 1
     row = np.repeat(np.arange(len(shapes), dtype=np.intp), count)
     upper = np.arange(len(row)) - np.repeat(np.cumsum(count) - count - before, count)
@@ -163,15 +164,15 @@ def _trimmed(corners: Floats, cut: Ints, lines: _Lines, side: float) -> tuple[Fl
     """
     height = side * (corners[..., 3] - lines.far[cut][:, None])
     height[cut < 0] = 1.0
-    over, under = height > _HAIR, (height < -_HAIR).any(axis=1)
+    over, under = height > _HAIR, (height.T < -_HAIR).any(axis=0)
+    many = np.asarray(over.T.sum(axis=0))
     parts, rows = [corners[~under]], [np.flatnonzero(~under)]
     for count in range(1, corners.shape[1]):
-        row = np.flatnonzero(under & (over.sum(axis=1) == count))
+        row = np.flatnonzero(under & (many == count))
         # The corner that is alone on its side comes first; the way round stays.
         alone = over[row] if count == 1 else ~over[row]
         turn = (alone.argmax(axis=1)[:, None] + np.arange(corners.shape[1])) % corners.shape[1]
-        turned = np.take_along_axis(corners[row], turn[:, :, None], axis=1)
-        left = _beyond(turned, np.take_along_axis(height[row], turn, axis=1), count)
+        left = _beyond(corners[row[:, None], turn], height[row[:, None], turn], count)
         parts += left
         rows += [row] * len(left)
     return np.concatenate(parts), np.concatenate(rows)
