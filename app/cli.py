@@ -1,5 +1,6 @@
-"""The command line: `bedwright new | check | plan | why | window`. Needs no screen, loads no Qt.
+"""The command line: `bedwright new | check | plan | why | materials | window`.
 
+It needs no screen and loads no Qt.
 Exit codes: 0 done; 1 a check failed; 2 the design cannot be read or built, or the command not
 understood; 3 a mistake of the program's own.
 """
@@ -92,6 +93,7 @@ def _parser() -> argparse.ArgumentParser:
     for each in (check, plan, why):
         each.add_argument("design", metavar="DESIGN", type=Path)
     why.add_argument("name", metavar="NAME", help="such as left.opening_width, or S1.length")
+    _add_materials(commands)
     window = commands.add_parser("window", help="open the window (the usual way)")
     window.set_defaults(command=_window)
     window.add_argument("design", metavar="DESIGN", type=Path, nargs="?")
@@ -116,8 +118,32 @@ def _add_new(commands: Any) -> None:
     new.add_argument(
         "--from", metavar="DEMO", dest="start", help="a demo's name, or a design file to start from"
     )
+    new.add_argument(
+        "--own", metavar="TABLE.csv", type=Path, action="append", default=[],
+        help="woods or sheets of your own, to choose from; kept in the design. See "
+        "`materials --template`",
+    )  # fmt: skip
     new.add_argument("--replace", action="store_true", help="write over FILE if it is there")
     new.add_argument("--choices", action="store_true", help="list what can be set, and stop")
+
+
+def _add_materials(commands: Any) -> None:
+    materials = commands.add_parser(
+        "materials",
+        help="list woods and sheets, or one with the source of every figure",
+        description="List all woods and sheets, those of a design's own among them; or one of "
+        "them, with the source of every figure and the steps to what it may bear.",
+    )
+    materials.set_defaults(command=_materials)
+    materials.add_argument("design", metavar="DESIGN", type=Path, nargs="?")
+    materials.add_argument("--of", metavar="NAME", help="such as yellow_poplar")
+    materials.add_argument(
+        "--grade", metavar="GRADE", help="how sound its boards are: clear, knotty …; else as chosen"
+    )
+    materials.add_argument(
+        "--template", choices=("woods", "sheets"),
+        help="print the headings of a table for `new --own`, and stop",
+    )  # fmt: skip
 
 
 def _version() -> str:
@@ -141,6 +167,8 @@ def _new(arguments: argparse.Namespace) -> int:
     if os.path.lexists(path) and not arguments.replace:
         raise BadInput("FILE", f"{path} is there already; add --replace to write over it.")
     design = _start(arguments.start, designs.read)
+    for table in arguments.own:
+        design = design.with_own(design.own.joined(designs.read_own(table)))
     design = _with_settings(design, arguments.settings)
     if arguments.name is not None or arguments.start is None:
         design = _named(design, arguments.name, path)
@@ -180,14 +208,14 @@ def _with_settings(design: Design, settings: Sequence[str]) -> Design:
     if "shown_unit" in given:  # first, for the unit of what is written without one
         design = design.with_choices({"shown_unit": given["shown_unit"].strip()})
     unit = design.value("shown_unit")
-    return design.with_choices({name: _setting(name, text, unit) for name, text in given.items()})
+    return design.with_choices({n: _setting(design, n, text, unit) for n, text in given.items()})
 
 
-def _setting(name: str, text: str, unit: str) -> Any:
+def _setting(design: Design, name: str, text: str, unit: str) -> Any:
     from model.brief import all_choices
     from model.designs import checked_value, unknown_choice
 
-    known = all_choices()
+    known = all_choices(design.own)
     if name not in known:
         raise unknown_choice(name)
     try:
@@ -287,6 +315,24 @@ def _why(arguments: argparse.Namespace) -> int:
     from model.exports.why_text import lines
 
     return _print(lines(_built(arguments.design), arguments.name, COLUMNS))
+
+
+# ---------------------------------------------------------------- materials
+
+
+def _materials(arguments: argparse.Namespace) -> int:
+    from model import designs
+    from model.bed import Design
+    from model.exports import materials_text
+
+    if arguments.template is not None:
+        print(materials_text.template(arguments.template), end="")
+        return DONE
+    design = designs.read(arguments.design) if arguments.design else Design()
+    if arguments.of is None:
+        return _print(materials_text.lines(design.own, COLUMNS))
+    grade = arguments.grade or design.value("stock_grade")
+    return _print(materials_text.detail(arguments.of, design.own, grade, COLUMNS))
 
 
 # ---------------------------------------------------------------- window

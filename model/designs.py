@@ -26,7 +26,7 @@ from model.errors import BadInput
 from model.exports.files import replace_file, told_in_a_sentence
 from model.exports.plain import json_bytes
 from model.materials import OwnRows
-from model.materials.own_rows import record_of_rows, rows_of_record
+from model.materials.own_rows import record_of_rows, rows_of_record, rows_of_table
 
 FORMAT = "bedwright-design"
 VERSION = 1
@@ -63,6 +63,16 @@ def from_bytes(content: bytes) -> Design:
         own=own,
         kept=_kept(record.get("kept", {})),
     )
+
+
+def read_own(path: Path | str) -> OwnRows:
+    """The woods or sheets in a table of the maker's own; refused with BadInput: what is none."""
+    file = Path(path)
+    try:
+        text = _content(file).decode("utf-8-sig")
+    except UnicodeDecodeError:
+        raise BadInput("file", f"{file} is not text in UTF-8; save the table as CSV.") from None
+    return rows_of_table(text, file.name)
 
 
 def _content(path: Path) -> bytes:

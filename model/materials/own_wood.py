@@ -16,6 +16,7 @@ from model.materials.table import cell_of
 
 _DRY_MASS = 1120  # kg/m3 at 12 % moisture per unit of specific gravity: eq 4-14
 _EQ_4_14 = "derived: 1120 x specific gravity at 12 % (Wood Handbook 2021, eq 4-14)"
+_TABLE = "Wood Handbook 2010 (FPL-GTR-190), footnote of table 13-5, from memory"
 _NEEDED = (
     "give density_kg_m3 or specific_gravity, and shrinkage_radial_pct with "
     "shrinkage_tangential_pct or movement_radial with movement_tangential"
@@ -79,10 +80,10 @@ def _complete_movement(row: Row, place: str) -> None:
             raise _missing(row, place, "how much it shrinks")
         if movement not in row:
             coefficient = coefficient_of(row[shrinkage], saturation)
-            _put(row, movement, round(coefficient, 5), "derived from its shrinkage, table 13-5")
+            _put(row, movement, round(coefficient, 5), f"derived from its shrinkage: {_TABLE}")
         if shrinkage not in row:
             back = round(shrinkage_of(row[movement], saturation), 1)
-            _put(row, shrinkage, back, "derived from its movement, table 13-5")
+            _put(row, shrinkage, back, f"derived from its movement: {_TABLE}")
     if "shrinkage_volume_pct" not in row:
         both = row["shrinkage_radial_pct"] + row["shrinkage_tangential_pct"]
         _put(row, "shrinkage_volume_pct", both, "derived: radial and tangential together")

@@ -331,3 +331,86 @@ def test_a_terminal_that_lacks_letters_stops_nothing(tmp_path: Path) -> None:
 
     assert done.returncode == 0, done.stderr
     assert (tmp_path / "寝台.bedwright").exists()
+
+
+# ---------------------------------------------------------------- materials
+
+ELM = (
+    "name,kind,density_kg_m3,shrinkage_radial_pct,shrinkage_tangential_pct\n"
+    "Wych elm,hardwood,670,5.2,8.0\n"
+)
+
+
+@pytest.fixture
+def elm(tmp_path: Path) -> Path:
+    """A table of one wood of the maker's own."""
+    path = tmp_path / "woods.csv"
+    path.write_text(ELM, "utf-8")
+    return path
+
+
+def test_a_wood_of_ones_own_is_chosen_in_the_same_breath(
+    tmp_path: Path, elm: Path, capsys: Out
+) -> None:
+    file = tmp_path / "elm.bedwright"
+
+    code = main(["new", str(file), "--own", str(elm), "--set", "frame_wood=wych_elm"])
+    elm.unlink()  # the design has it now
+
+    assert code == 0
+    assert designs.read(file).value("frame_wood") == "wych_elm"
+    assert main(["check", str(file)]) in (0, 1)
+    assert main(["plan", str(file), "-o", str(tmp_path / "plan")]) == 0
+    assert "Wych elm" in (tmp_path / "plan" / "parts.csv").read_text("utf-8")
+
+
+def test_a_table_of_ones_own_that_makes_no_sense_is_refused(
+    tmp_path: Path, elm: Path, capsys: Out
+) -> None:
+    elm.write_text(ELM.replace("670", "67"), "utf-8")
+
+    said = refusal(capsys, "new", tmp_path / "bed", "--own", elm)
+
+    assert "woods.csv, line 2: Wych elm cannot have density_kg_m3 67" in said
+    assert not (tmp_path / "bed.bedwright").exists()
+
+
+def test_a_table_that_is_not_there_is_named(tmp_path: Path, capsys: Out) -> None:
+    assert "none.csv" in refusal(capsys, "new", tmp_path / "bed", "--own", tmp_path / "none.csv")
+
+
+def test_a_table_that_is_no_text_is_named(tmp_path: Path, elm: Path, capsys: Out) -> None:
+    elm.write_bytes(b"\xff\xfe\x00n\x00a")
+
+    assert "not text in UTF-8" in refusal(capsys, "new", tmp_path / "bed", "--own", elm)
+
+
+def test_materials_are_listed_with_those_of_the_design(
+    tmp_path: Path, elm: Path, capsys: Out
+) -> None:
+    main(["new", str(tmp_path / "bed"), "--own", str(elm)])
+    capsys.readouterr()
+
+    assert main(["materials", str(tmp_path / "bed.bedwright")]) == 0
+    assert "wych_elm" in capsys.readouterr().out
+    assert main(["materials"]) == 0
+    assert "wych_elm" not in capsys.readouterr().out
+
+
+def test_a_material_is_told_by_the_grade_of_the_design(file: Path, capsys: Out) -> None:
+    main(["new", str(file), "--replace", "--set", "stock_grade=knotty"])
+    capsys.readouterr()
+
+    assert main(["materials", str(file), "--of", "yellow_poplar"]) == 0
+    assert "Knotty" in capsys.readouterr().out
+    assert main(["materials", str(file), "--of", "yellow_poplar", "--grade", "straight"]) == 0
+    assert "Knotty" not in capsys.readouterr().out
+    assert "no stock grade called" in refusal(
+        capsys, "materials", "--of", "yellow_poplar", "--grade", "gnarled"
+    )
+
+
+def test_a_template_has_the_headings_of_a_table(capsys: Out) -> None:
+    assert main(["materials", "--template", "woods"]) == 0
+
+    assert capsys.readouterr().out.startswith("name,kind,density_kg_m3,")
