@@ -19,7 +19,7 @@ BED = ("",)
 # In the order of building: it decides the order of marks.
 DIMENSIONS: dict[tuple[str, ...], str] = {
     BED: "stock heights well joinery connector_sizes deck beam beam_rest slides box_make "
-    "runners brackets stop_heights loads climate deck_seasons",
+    "runners brackets stop_heights loads climate deck_seasons route floor",
     ("left",): "left_side",
     ("right",): "right_side",
     ("head",): "head_end",
@@ -54,7 +54,12 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
         SIDES: "closing",
         ROWS: "fronts",
     },
-    "safety": {},
+    "safety": {
+        BED: "gaps height corners weights carry_through",
+        ENDS: "openings posts",
+        SIDES: "beside",
+        ROWS: "moving wall pulls",
+    },
 }
 
 # What checks may ask for beside dimensions: see `model.bed.Bed.facts`.

@@ -16,7 +16,7 @@ from model.units import Mm
 
 Floats = npt.NDArray[np.float64]
 
-_STEPS = 256
+_STEPS = 64
 _THETA = np.linspace(0.0, np.pi / 2, _STEPS + 2)[1:-1]
 _SINE, _COSINE = np.sin(_THETA), np.cos(_THETA)
 # What stands by the widths before and after the corner, and by the thickness: (3, steps).
@@ -67,12 +67,15 @@ def longest_round_corner(before: Mm, after: Mm, thick: Floats) -> Floats:
     lengthwise before and sideways after, so that it may always be as long as the wider one.
     0 where it is thicker than a width.
     """
-    lengths = (
-        np.column_stack([np.full(len(thick), before), np.full(len(thick), after), thick]) @ _TURNING
-    )
+    widths = np.column_stack([np.full(len(thick), before), np.full(len(thick), after), thick])
+    lengths = widths @ _TURNING
+    # The least step and its neighbours lie on a parabola; its lowest point gives the angle.
     k = np.clip(lengths.argmin(axis=1), 1, _STEPS - 2)
     y0, y1, y2 = (lengths[np.arange(len(thick)), k + step] for step in (-1, 0, 1))
-    least = y1 - (y0 - y2) ** 2 / (8 * np.maximum(y0 - 2 * y1 + y2, 1e-12))  # of the parabola
+    bend = np.maximum(y0 - 2 * y1 + y2, 1e-12)
+    theta = _THETA[k] + np.clip((y0 - y2) / (2 * bend), -1, 1) * (_THETA[1] - _THETA[0])
+    sine, cosine = np.sin(theta), np.cos(theta)
+    least = before / sine + after / cosine - thick / (sine * cosine)
     fits = thick <= min(before, after)
     return np.where(fits, np.maximum(least, max(before, after)), 0.0)
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -23,10 +24,12 @@ class Assembly:
     """Pieces that stay together when every knock-down joint is undone.
 
     `name` is what a maker calls it: `headboard`, `left drawer`, `slat`; there are `count` alike in
-    name and size, and `pieces` are those of the first. `size`: over all, mm, rising. `kg` is one of
-    them with its hardware; a drawer is empty.
+    name and size, and `pieces` are those of the first. `key` is no other's: of two that share a
+    name the second is `slat_2`. `size`: over all, mm, rising. `kg` is one of them with its
+    hardware; a drawer is empty.
     """
 
+    key: str
     name: str
     count: int
     pieces: tuple[int, ...]
@@ -36,6 +39,11 @@ class Assembly:
     @property
     def is_mattress(self) -> bool:
         return self.name == "mattress"
+
+    @property
+    def called(self) -> str:
+        """As it stands in a sentence: `the headboard`, `each slat`."""
+        return f"each {self.name}" if self.count > 1 else f"the {self.name}"
 
 
 def piece_weights(pieces: Pieces, wood: Floats, mattress: Kg) -> Floats:
@@ -126,16 +134,23 @@ def _counted(pieces: Pieces, together: Ints, kg: Floats) -> tuple[Assembly, ...]
     names = _names(pieces, order[start].tolist(), masses, kg)
     ends = [*start[1:].tolist(), len(order)]
     found: dict[tuple[str, tuple[int, ...]], Assembly] = {}
-    counts: dict[tuple[str, tuple[int, ...]], int] = {}
+    counts: Counter[tuple[str, tuple[int, ...]]] = Counter()
+    named: Counter[str] = Counter()
     for name, size, mass, begin, end in zip(
         names, sides, masses, start.tolist(), ends, strict=True
     ):
-        key = (name, (round(size[0]), round(size[1]), round(size[2])))
-        counts[key] = counts.get(key, 0) + 1
-        if name and key not in found:
-            own = tuple(order[begin:end].tolist())
-            found[key] = Assembly(name=name, count=1, pieces=own, size=tuple(size), kg=mass)
-    counted = (replace(each, count=counts[key]) for key, each in found.items())
+        if not name:
+            continue
+        alike = (name, (round(size[0]), round(size[1]), round(size[2])))
+        counts[alike] += 1
+        if alike not in found:
+            named[name] += 1
+            key = name.replace(",", "").replace(" ", "_")
+            found[alike] = Assembly(
+                key=f"{key}_{named[name]}" if named[name] > 1 else key, name=name, count=1,
+                pieces=tuple(order[begin:end].tolist()), size=tuple(size), kg=mass,
+            )  # fmt: skip
+    counted = (replace(each, count=counts[alike]) for alike, each in found.items())
     return tuple(sorted(counted, key=lambda each: -each.kg))
 
 

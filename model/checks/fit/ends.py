@@ -2,7 +2,7 @@
 
 from model.brief.ends import EndStyle
 from model.checks.fit.stock import sheet_thickness
-from model.checks.record import Finding, advice, at_least, at_most, check
+from model.checks.record import Finding, at_least, check
 from model.materials import Material
 from model.units import Measured, Mm
 
@@ -74,14 +74,3 @@ def panel_stock_thickness(
     if not is_grooved or style != "panel":
         return None
     return sheet_thickness(panel_layer_thickness, panel_stock_measured, panel_material)
-
-
-@check(
-    "fit",
-    "Gap between open slats",
-    about="spindle_gap",
-    source="AS/NZS 4220 forbids 95 to 230 mm in children's beds; a yardstick here",
-)
-def slats_hold_no_head(style: EndStyle, spindle_gap: Mm) -> Finding | None:
-    """A gap that lets a child's body through holds its head."""
-    return advice(at_most(spindle_gap, 95.0)) if style == "slats" else None

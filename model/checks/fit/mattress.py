@@ -1,6 +1,7 @@
 """Does the mattress find its place, can it be bedded, and is it right for the sleeper?"""
 
 from model.brief.ends import EndStyle
+from model.brief.loads import SleepersAre
 from model.checks.record import Finding, advice, at_least, at_most, between, check
 from model.units import INCH, Count, Measured, Mm
 
@@ -46,17 +47,6 @@ def mattress_not_loose(side_fit_built: Mm) -> Finding:
     return advice(at_most(side_fit_built, INCH, tight=INCH / 8))
 
 
-@check(
-    "fit",
-    "Gap when the smallest mattress is pushed aside",
-    about="well_width",
-    source="FDA hospital bed guidance 2006: 60 mm holds a neck; a yardstick for an ordinary bed",
-)
-def mattress_gap_pushed(well_width: Mm, mattress_across: Mm, mattress_tolerance: Mm) -> Finding:
-    """A small mattress pushed to one side leaves all the room at the other."""
-    return advice(at_most(well_width - mattress_across + mattress_tolerance, 60))
-
-
 @check("fit", "Recess holds the mattress", about="recess_built")
 def recess_holds(recess_built: Mm) -> Finding:
     """One to three inches: less lets the mattress slide off, more hides it and hurts the tucking
@@ -77,9 +67,13 @@ def mattress_shows(mattress_high: Mm, recess_built: Mm) -> Finding:
     about="sleeping_height",
     source="ADA lodging fact sheet: 17 to 23 in",
 )
-def sleeping_height_easy(sleeping_height: Mm) -> Finding:
-    """17 to 23 in is recommended; drawers under a thick mattress soon make a bed to jump into."""
-    return advice(between(sleeping_height, 17 * INCH, 23 * INCH))
+def sleeping_height_easy(sleeping_height: Mm, sleepers_are: SleepersAre) -> Finding:
+    """17 to 23 in is recommended; drawers under a thick mattress soon make a bed to jump into.
+
+    Advice, but a limit where a frail adult has to rise from it.
+    """
+    found = between(sleeping_height, 17 * INCH, 23 * INCH)
+    return found if sleepers_are == "a frail adult" else advice(found)
 
 
 @check(

@@ -186,6 +186,7 @@ def beds() -> list[Bed]:
         {"mattress_width_measured": 1550.0, "box_stock_measured": 11.7, "slat_gap_most": 100.0},
         {**SOLID, "front_style": "frame and panel", "front_fit": "inset", "head.style": "planks"},
         {**SOLID, "deck": "panels", "right.side": "closed frame"},
+        {"left.room": 100.0, "pull": "cut_out_100", "head.cap_thickness": 19.05},
     ]
     return [solve(Design().with_choices(choices)) for choices in designs]
 

@@ -10,7 +10,6 @@ from model.checks.fit.mattress import (
     headboard_shows,
     mattress_drops_in_across,
     mattress_drops_in_along,
-    mattress_gap_pushed,
     mattress_not_loose,
     mattress_shows,
     recess_holds,
@@ -67,20 +66,16 @@ def test_a_headboard_that_a_14_inch_mattress_and_its_pillows_swallow_is_noted() 
 
 def test_a_bed_to_jump_into_is_noted() -> None:
     """A deck with drawers at 20 in and a mattress of 12: 32 in."""
-    assert sleeping_height_easy(32 * INCH).verdict is Verdict.NOTE
+    assert sleeping_height_easy(32 * INCH, "adults").verdict is Verdict.NOTE
 
 
 def test_a_mattress_on_the_floor_is_noted() -> None:
-    assert sleeping_height_easy(14 * INCH).verdict is Verdict.NOTE
+    assert sleeping_height_easy(14 * INCH, "adults").verdict is Verdict.NOTE
 
 
-def test_a_small_mattress_pushed_aside_leaves_all_the_room_at_one_side() -> None:
-    """60 mm holds a neck: FDA guidance on hospital beds, 2006."""
-    well = 1524 + 2 * 20.0
-
-    assert mattress_gap_pushed(well, 1524.0, 20.0).value == 2 * 20 + 20
-    assert mattress_gap_pushed(well, 1524.0, 20.0).verdict is Verdict.HOLDS
-    assert mattress_gap_pushed(well, 1524.0, 20.5).verdict is Verdict.NOTE
+def test_a_bed_too_high_for_a_frail_adult_is_more_than_a_note() -> None:
+    assert sleeping_height_easy(24 * INCH, "a frail adult").verdict is Verdict.FAILS
+    assert sleeping_height_easy(20 * INCH, "a frail adult").verdict is Verdict.HOLDS
 
 
 # ---------------------------------------------------------------- limits from both sides
