@@ -24,6 +24,7 @@ from app.view.layers import STRENGTH
 from app.view.line_choice import chosen
 from app.view.overlay import DimensionPainter, Show
 from app.view.renderer import is_software, renderer
+from app.view.scale_plate import ToldPlate
 from app.view.scene import Scene, scene_of
 from app.view.stage import Stage
 from app.view.steering import SteeredCanvas
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
     from model.structure.bent import Body
     from model.structure.record import Carried
 
-PATIENCE = 80  # ms that the last bed stays on view while the next one's strength is worked out
+PATIENCE = 150  # ms that the last bed stays on view while the next one's strength is worked out
 BESIDE = np.array((260.0, 220.0, 0.0))  # mm: and room for dimension lines
 
 
@@ -289,11 +290,24 @@ class BedView(QWidget):
     def _painted(
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float
     ) -> tuple[tuple[QRectF, str], ...]:
-        scene, bed, taken = self.stage.scene, self.bed, ()
+        scene, bed = self.stage.scene, self.bed
         if bed is None or scene is None:
             return ()
-        if self.is_by_strength:
-            taken = self.strength.paint(painter, picture, camera, scale)
+        if not self.is_by_strength:
+            return self._numbers(painter, picture, camera, scale, ())
+        told = ToldPlate(painter, picture, scale, self.strength.told)
+        marks = self.strength.paint(painter, picture, camera, scale)
+        plates = self._numbers(painter, picture, camera, scale, (told.place, *marks))
+        told.paint()
+        return plates
+
+    def _numbers(
+        self, painter: QPainter, picture: Picture, camera: Camera, scale: float,
+        taken: tuple[QRectF, ...],
+    ) -> tuple[tuple[QRectF, str], ...]:  # fmt: skip
+        """Dimensions and clearances, where nothing else is written."""
+        scene, bed = self.stage.scene, self.bed
+        assert bed is not None and scene is not None
         if not self._has_dimensions or self.stage.apart > 0:
             return ()
         measured = () if self.is_by_strength else self.selected

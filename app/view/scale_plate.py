@@ -31,21 +31,28 @@ class Told(NamedTuple):
     has_scale: bool = True
 
 
-def paint_told(painter: QPainter, picture: Picture, scale: float, told: Told) -> QRectF:
-    """Paint the plate into the lower left corner; gives the place that it takes.
+class ToldPlate:
+    """The plate in the lower left corner of a picture: where it lies, and what is on it.
 
     A picture too small to hold it goes without.
     """
-    ratio = painter.device().devicePixelRatioF()
-    widest = picture.width - 2 * STAND_OFF * scale
-    if min(widest, picture.height) < LEAST * scale:
-        return QRectF()
-    image = _image(told, plate_font(painter.font(), scale).toString(), scale, ratio, widest)
-    size = QSizeF(image.width() / ratio, image.height() / ratio)
-    low = picture.height - STAND_OFF * scale - size.height()
-    place = QRectF(QPointF(round(STAND_OFF * scale), round(low)), size)
-    painter.drawImage(place.topLeft(), image)
-    return place
+
+    def __init__(self, painter: QPainter, picture: Picture, scale: float, told: Told) -> None:
+        ratio = painter.device().devicePixelRatioF()
+        widest = picture.width - 2 * STAND_OFF * scale
+        self._painter, self.place = painter, QRectF()
+        if min(widest, picture.height) < LEAST * scale:
+            return
+        font = plate_font(painter.font(), scale).toString()
+        self._image = _image(told, font, scale, ratio, widest)
+        size = QSizeF(self._image.width() / ratio, self._image.height() / ratio)
+        low = picture.height - STAND_OFF * scale - size.height()
+        self.place = QRectF(QPointF(round(STAND_OFF * scale), round(low)), size)
+
+    def paint(self) -> None:
+        """Over all that was painted before."""
+        if not self.place.isEmpty():
+            self._painter.drawImage(self.place.topLeft(), self._image)
 
 
 @lru_cache(maxsize=16)

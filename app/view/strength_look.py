@@ -11,7 +11,7 @@ from PySide6.QtGui import QColor, QPainter, QPen
 from app.view.camera import Camera, Picture
 from app.view.palette import ACCENT
 from app.view.plates import draw_plate, plate_font, plate_size
-from app.view.scale_plate import Told, paint_told
+from app.view.scale_plate import Told
 from app.view.stage import Stage
 from app.view.strain import Strain
 from model.structure.bent import Body
@@ -83,14 +83,14 @@ class StrengthLook:
         if strain.shape is None:
             return Told(WORST_TITLE, "Glass: no part of the frame")
         places = f", at the worst of {len(strain.cases)} places" if len(strain.cases) > 1 else ""
-        return Told(strain.carried.cases[strain.shape].title, _sag(strain.times) + places)
+        return Told(strain.carried.cases[strain.shape].title, _movement(strain.times) + places)
 
     def paint(
         self, painter: QPainter, picture: Picture, camera: Camera, scale: float
     ) -> tuple[QRectF, ...]:
-        """Scale, outline of what is selected and its share; gives the places that are taken."""
+        """Outline and share of what is selected; gives the places that are taken."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        taken = [paint_told(painter, picture, scale, self.told)]
+        taken: list[QRectF] = []
         strain, worked = self._stage.strain, self._stage.worked
         if strain is None:
             return tuple(taken)
@@ -144,7 +144,7 @@ class StrengthLook:
         return plate
 
 
-def _sag(times: float) -> str:
+def _movement(times: float) -> str:
     if not times:
-        return "Sag not drawn"
-    return f"Sag drawn {times:g} times" if times > 1 else "Sag at its true size"
+        return "Movement not drawn"
+    return f"Movement drawn {times:g} times" if times > 1 else "Movement at its true size"

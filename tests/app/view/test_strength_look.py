@@ -179,7 +179,7 @@ def test_the_frame_sinks_by_the_drawn_sag(by_strength: BedView, bed: SampleBed) 
     drawn = by_strength.stage.strain.triangles[made.piece == slat]
     still = made.triangles[made.piece == slat]
     assert (still - drawn)[..., 2].max() == pytest.approx(7.0 * deepest, rel=1e-5)
-    assert by_strength.strength.told.foot == "Sag drawn 7 times"
+    assert by_strength.strength.told.foot == "Movement drawn 7 times"
 
 
 @pytest.mark.gl
@@ -213,7 +213,7 @@ def test_a_load_of_many_places_is_bent_in_the_worst_and_coloured_by_all(
 
     strain = by_strength.stage.strain
     assert (strain.cases, strain.shape) == ((0, 1), 1)
-    assert by_strength.strength.told.foot == "Sag drawn 10 times, at the worst of 2 places"
+    assert by_strength.strength.told.foot == "Movement drawn 10 times, at the worst of 2 places"
 
 
 @pytest.mark.gl
