@@ -60,7 +60,7 @@ class Sleepers:
         ),
     )  # fmt: skip
     lean_force: Newton = number(
-        250, least=0, most=1000, why_least="Nobody leans back.",
+        200, least=0, most=1000, why_least="Nobody leans back.",
         why_most="More is a kick.",
         help="How hard each sleeper leans back on the headboard; no published value.",
     )  # fmt: skip
@@ -73,14 +73,14 @@ class Sleepers:
         300, least=0, most=1000, why_least="Nobody pushes.", why_most="More moves the bed.",
         help="Sideways push at the top of a side rail; no published value.",
     )  # fmt: skip
-    lift_force: Newton = number(
-        600, least=0, most=3000, why_least="Nobody lifts it.",
-        why_most="More than three people lift.",
-        help="How hard somebody lifts the bed at one corner, drawers full; no published value.",
+    lift_height: Mm = length(
+        25, least=0, most=100, why_least="Floors are never that even.",
+        why_most="More takes two people.",
+        help="How far one corner is lifted, or the floor is out of level.",
     )  # fmt: skip
     mattress_gives: Mm = length(
         20, least=0, most=100, why_least="A bare bed.", why_most="Softer than any mattress.",
-        help="How far the mattress gives under 25 kg: it breaks the fall of who drops onto the bed.",
+        help="How far the mattress gives under 25 kg: it breaks a fall onto the bed.",
     )  # fmt: skip
     drag_share: Share = number(
         0.4, least=0, most=1, why_least="The bed is never dragged.",

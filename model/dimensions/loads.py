@@ -36,7 +36,7 @@ class Handling:
     lean: Newton
     lean_z: Mm
     push: Newton
-    lift: Newton
+    lift: Mm
     drag: Share
     joint_play: Mm
     mattress_gives: Mm
@@ -79,7 +79,7 @@ def handling(
     lean_force: Newton,
     lean_z: Mm,
     push_force: Newton,
-    lift_force: Newton,
+    lift_height: Mm,
     drag_share: Share,
     joint_play: Mm,
     mattress_gives: Mm,
@@ -98,7 +98,7 @@ def handling(
         lean=lean_force,
         lean_z=lean_z,
         push=push_force,
-        lift=lift_force,
+        lift=lift_height,
         drag=drag_share,
         joint_play=joint_play,
         mattress_gives=mattress_gives,

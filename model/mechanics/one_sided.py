@@ -35,18 +35,33 @@ class Springs:
     `arms` (j, 6, 12): how far `other` goes past `one` at the joint, from the movements of both
     nodes, whose rows among all unknowns are `unknowns` (j, 12); the ground's are the last six,
     which stay. `stiffness` (j, 6). `pushes` (j, 3): the way out of a joint that only pushes, or 0.
+    `raised` (j, 6, c): how far the far side of a joint is moved in a case, whatever the load.
     """
 
     arms: Floats
     unknowns: Ints
     stiffness: Floats
     pushes: Floats
+    raised: Floats
 
     def past(self, moved: Floats) -> Floats:
         """How far `other` goes past `one` at each joint: (j, 6, c), from movements (6n, c)."""
         padded = np.concatenate([moved, np.zeros((6, moved.shape[1]))])
         both = padded[self.unknowns.ravel()].reshape(-1, 12, moved.shape[1])
         return np.asarray(np.matmul(self.arms, both))
+
+    def past_under_load(self, moved: Floats) -> Floats:
+        """The same in the load cases, with how far the far side is raised."""
+        return self.past(moved) + self.raised
+
+    def pull_of_raised(self, size: int) -> Floats:
+        """What raised joints do to the unknowns: (size, c)."""
+        found = np.zeros((size + 6, self.raised.shape[2]))
+        joints = np.flatnonzero(self.raised.any(axis=(1, 2)))
+        force = self.stiffness[joints, :, None] * self.raised[joints]
+        put = -np.matmul(np.swapaxes(self.arms[joints], 1, 2), force)
+        np.add.at(found, self.unknowns[joints], put)
+        return found[:size]
 
     def settled(
         self, backward: Backward, moved: Floats, shake: Shake, released: Bools
@@ -84,7 +99,9 @@ class _TakenOut:
     def __init__(self, springs: Springs, backward: Backward, moved: Floats) -> None:
         self._springs, self._backward = springs, backward
         joints, cases = len(springs.arms), moved.shape[1] - 1
-        self._moved, self._past = moved, springs.past(moved).reshape(6 * joints, -1)
+        past = springs.past(moved)
+        past[:, :, :-1] += springs.raised
+        self._moved, self._past = moved, past.reshape(6 * joints, -1)
         self._out = np.zeros((joints, 6, cases), bool)
         self._place = np.full(6 * joints, -1)  # of each spring of all joints among those below
         self._spring = np.zeros(0, np.intp)

@@ -117,17 +117,27 @@ class Frame:
     members: Members
     joints: Joints
 
-    def solve(self, loads: LineLoads, node_loads: Floats, released: Bools) -> Solution:
+    def solve(
+        self,
+        loads: LineLoads,
+        node_loads: Floats,
+        released: Bools,
+        raised: Floats | None = None,
+    ) -> Solution:
         """Movements and forces under loads along members and `node_loads` (n, 6, c), N and N mm.
 
-        `released` (j, c) names joints that do not act in a case, such as the floor under a foot
-        that is lifted. Unstable: a node that nothing holds.
+        `released` (j, c) names joints that do not act in a case; `raised` (j, 3, c) mm tells how
+        far the ground of a joint is moved in it, such as the floor under a foot that a block is
+        put under. Unstable: a node that nothing holds.
         """
         n, cases = len(self.nodes), node_loads.shape[2]
         springs = Springs(
             arms=self._arms(), unknowns=self._joint_unknowns(),
             stiffness=self.joints.stiffness, pushes=self.joints.pushes,
+            raised=np.zeros((len(released), 6, cases)),
         )  # fmt: skip
+        if raised is not None:
+            springs.raised[:, :3] = raised
         turn, own = self.members.turned(), self.members.stiffness()
         stiff = self._stiffness(turn, own, springs)
         shake = Shake(stiff.diagonal())
@@ -136,6 +146,7 @@ class Frame:
         on_nodes = node_loads.reshape(6 * n, cases).copy()
         on_members = np.matmul(np.swapaxes(turn, 1, 2), fixed).reshape(-1, cases)
         np.add.at(on_nodes, unknowns, on_members)
+        on_nodes += springs.pull_of_raised(6 * n)
         backward = factored(stiff)
         whole = backward(np.concatenate([on_nodes, shake.push], axis=1))
         shake.refuse_loose(whole[:, cases:])
@@ -144,7 +155,7 @@ class Frame:
         held = np.where(out, 0.0, self.joints.stiffness[:, :, None])
         return Solution(
             moved=moved.reshape(n, 6, cases),
-            joint_force=held * springs.past(moved),
+            joint_force=held * springs.past_under_load(moved),
             ends=ends,
             end_forces=np.matmul(own, ends) - fixed,
             open=np.asarray(out[:, :3].any(axis=1)),

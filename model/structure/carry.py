@@ -59,7 +59,7 @@ def carry(
     loads = loading.line_loads()
     none = np.zeros((len(frame.frame.nodes), 6, len(found.listed)))
     try:
-        solution = frame.frame.solve(loads, none, found.released)
+        solution = frame.frame.solve(loads, none, found.released, found.raised)
     except Unstable as loose:
         raise Unstable(int(bones.piece[frame.node_piece[loose.node]])) from None
     return _told(frame, tuple(found.listed), loads, solution, handling)

@@ -9,8 +9,8 @@ import numpy as np
 from model.dimensions.loads import Handling
 from model.materials import published_load
 from model.mechanics.line_loads import EVERY
-from model.parts.pieces import Bools, Pieces
-from model.structure.joints import FLOOR, FRICTION
+from model.parts.pieces import Bools, Floats, Pieces
+from model.structure.joints import FRICTION, STANDS
 from model.structure.lattice import Lattice
 from model.structure.loading import GRAVITY, Deck, Loading, bodies
 from model.structure.record import Case
@@ -19,7 +19,6 @@ from model.units import Mm, Newton
 _SPAN: Mm = 250.0  # a shorter stretch between supports is not knelt on as a span
 _FROM_END: Mm = 150.0  # the outermost place where one sits on the edge
 _APART: Mm = 250.0  # two people on the edge, each from the middle; common practice, no source
-_LIFT = 0.95  # of the force at which a bed lifted at one corner tips over an edge
 KNELT_ON = 5  # slats from foot to head that are knelt on: alike slats differ by what carries them
 SITTERS = 5  # places along each side at which one sits down
 
@@ -28,12 +27,14 @@ SITTERS = 5  # places along each side at which one sits down
 class Situation:
     """One load case with what the frame's solver and the limits need to know of it.
 
-    `lifted` names joints that do not act; `deck_piece` is the piece of the frame that it presses
+    `lifted` names joints that do not act, `raised` joints to the floor and how far a foot's is
+    raised, mm; `deck_piece` is the piece of the frame that it presses
     on, -1 where it is no single one.
     """
 
     case: Case
     lifted: tuple[int, ...] = ()
+    raised: tuple[tuple[int, Mm], ...] = ()
     deck_piece: int = -1
 
 
@@ -48,6 +49,15 @@ class Situations:
     def add(self, situation: Situation) -> int:
         self.listed.append(situation)
         return len(self.listed) - 1
+
+    @property
+    def raised(self) -> Floats:
+        """(j, 3, c): how far the floor under a foot is raised in a case, mm."""
+        found = np.zeros((len(self.frame.joints.one), 3, len(self.listed)))
+        for case, situation in enumerate(self.listed):
+            for joint, high in situation.raised:
+                found[joint, 2, case] = high
+        return found
 
     @property
     def released(self) -> Bools:
@@ -231,34 +241,25 @@ def _pushed(found: Situations, handling: Handling) -> None:
 
 
 def _lifted_and_dragged(found: Situations, pieces: Pieces, handling: Handling) -> None:
-    weight, middle = found.loading.always()
-    ends = {end: _posts(found, pieces, f"{end}.") for end in ("foot", "head")}
-    corners = [(post, end, side) for end in ends for side, post in enumerate(ends[end])]
-    places = {post: found.frame.bones.start[post, :2] for post, _, _ in corners}
-    for post, end, side in corners if handling.lift else []:
-        across = next(p for p, e, s in corners if e == end and s != side)
-        along = next(p for p, e, s in corners if e != end and s == side)
-        edges = [(places[across][0], 0), (places[along][1], 1)]
-        share = _LIFT * min(
-            float((edge - middle[axis]) / (edge - places[post][axis])) for edge, axis in edges
-        )
-        force = min(handling.lift, share * weight)
-        _lifted(found, post, f"{end} {('left', 'right')[side]}", force)
-    for post in ends["foot"][:1]:
+    for end in ("foot", "head") if handling.lift else ():
+        for post, side in zip(_posts(found, pieces, f"{end}."), ("left", "right"), strict=True):
+            _lifted(found, post, f"{end} {side}", handling)
+    weight = found.loading.always()
+    for post in _posts(found, pieces, "foot.")[:1] if handling.drag else []:
         _dragged(found, post, handling, weight)
 
 
-def _lifted(found: Situations, post: int, where: str, force: Newton) -> None:
+def _lifted(found: Situations, post: int, where: str, handling: Handling) -> None:
     joints = found.frame.joints
-    feet = np.flatnonzero((joints.one == post) & (joints.other == FLOOR))
+    foot = np.flatnonzero((joints.one == post) & (joints.kind == STANDS))
     case = Case(
         key="lift", title=f"Lifted at the {where} corner",
-        reason=f"Somebody lifts with {force:.0f} N, drawers full: an assumption, and never more "
-        "than tips the bed over its edge.",
-        choices=("lift_force",), time="ten minutes",
+        reason=f"One foot stands {handling.lift:g} mm higher, on a block or in the hand: an "
+        "assumption.",
+        choices=("lift_height",), time="ten minutes",
     )  # fmt: skip
-    at = found.add(Situation(case=case, lifted=tuple(feet.tolist())))
-    found.loading.on(at, post, 0.0, 0.0, (0.0, 0.0, force))
+    raised = tuple((joint, handling.lift) for joint in foot.tolist())
+    found.add(Situation(case=case, raised=raised))
 
 
 def _dragged(found: Situations, post: int, handling: Handling, weight: Newton) -> None:

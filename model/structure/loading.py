@@ -54,15 +54,9 @@ class Loading:
             )
         )
 
-    def always(self) -> tuple[Newton, Floats]:
-        """What weighs on the bed in every case, N, and where its middle is: (2,) x and y, mm."""
-        rows = [row for row in self._rows if row[0][0] == EVERY]
-        piece, start, end, force = (
-            np.concatenate(each) for each in list(zip(*rows, strict=True))[1:]
-        )
-        bones, weight = self._frame.bones, -force[:, 2]
-        middle = bones.start[piece] + bones.axes[piece, 0] * ((start + end) / 2)[:, None]
-        return float(weight.sum()), weight @ middle[:, :2] / weight.sum()
+    def always(self) -> Newton:
+        """What weighs on the bed in every case, N."""
+        return -sum(float(row[4][:, 2].sum()) for row in self._rows if row[0][0] == EVERY)
 
     def line_loads(self) -> LineLoads:
         """All of them as loads along members."""
