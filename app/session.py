@@ -20,6 +20,7 @@ from model.errors import BedError, CannotBuild
 
 if TYPE_CHECKING:
     from model.bed import Bed, Design
+    from model.materials import OwnRows
     from model.mend import Mended
 
 log = logging.getLogger(__name__)
@@ -160,6 +161,15 @@ class Session(QObject):
     def rename(self, name: str) -> None:
         """Give the design another name: a step that can be undone."""
         self._replace(replace(self.design, name=name))
+
+    def take_own(self, own: OwnRows) -> None:
+        """Keep these materials of the maker's own in the design: a step that can be undone.
+
+        Refused as BedError: one that is gone and still chosen, one with which the bed cannot be
+        built.
+        """
+        self.settle()
+        self._replace(self.design.with_own(own))
 
     # ------------------------------------------------------------ choosing
 

@@ -19,6 +19,8 @@ from app.panes.design_strip import DesignStrip
 from app.panes.file_desk import DEMOS, FileDesk
 from app.panes.kept_work import KeptWork
 from app.panes.look_strip import LookStrip
+from app.panes.materials_desk import MaterialsDesk
+from app.panes.materials_pane import MaterialsPane
 from app.panes.menus import Commands, Menus
 from app.panes.notice import Notice
 from app.panes.parts_pane import PartsPane
@@ -41,7 +43,7 @@ if TYPE_CHECKING:
 
 LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
-PARTS, CLEARANCES, CHECKS = range(3)
+PARTS, CLEARANCES, CHECKS, MATERIALS = range(4)
 
 
 class Window(QMainWindow):
@@ -53,12 +55,14 @@ class Window(QMainWindow):
         self.kept = kept or KeptWork(session)
         self.choices, self.parts, self.checks = ChoicesPane(), PartsPane(), ChecksPane()
         self.clearances, self.why = ClearancesPane(), WhyPane()
+        self.materials = MaterialsPane()
         self.strip, self.look, self.summary = DesignStrip(), LookStrip(), SummaryLine()
         self.banner, self.notice = RefusalBanner(), Notice()
         self.view = _bed_view()
         self.lists = QTabWidget(documentMode=True)
         for pane, words in (
             (self.parts, "Parts"), (self.clearances, "Clearances"), (self.checks, "Checks"),
+            (self.materials, "Materials"),
         ):  # fmt: skip
             self.lists.addTab(pane, words)
         self.bench = Workbench(
@@ -75,6 +79,7 @@ class Window(QMainWindow):
         self._asked_bed: Bed | None = None  # the bed whose reasons are told
         self._unit = ""  # in which the numbers on the bed are written
         self._connect()
+        self.materials_desk = MaterialsDesk(session, self.materials, self.choices, self)
         if session.has_bed:
             self._show_bed()
             self._show_history()

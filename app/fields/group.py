@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QToolButton, QVBoxLayout, QWidget
 from app.fields.field import Field
 from app.fields.make import field_for
 from app.fields.measured_field import MEASURED
+from app.fields.option_field import OptionField
 from model.brief.declare import Choice
 
 PLACES = {"left": "Left side", "right": "Right side", "foot": "Foot end", "head": "Head end"}
@@ -83,6 +84,14 @@ class Group(QWidget):
             self._rows.addWidget(field)
             self._dressed(field)
             field.show_value(design_value(choice.name))
+
+    def offer(self, known: Mapping[str, Choice]) -> None:
+        """Other materials to pick from, in the fields that are made and in those to come."""
+        self.choices = tuple(known[choice.name] for choice in self.choices)
+        for choice in self.choices:
+            field = self.fields.get(choice.name)
+            if choice.takes_own and isinstance(field, OptionField):
+                field.offer(choice)
 
     def keep(self, names: frozenset[str]) -> None:
         """Show only these fields; no heading where there is none of them."""

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QCompleter
 
 from app.fields.field import INPUT_HEIGHT, Field
 from app.fields.wording import row_name
+from model.brief.declare import Choice
 
 MANY = 15  # rows: more are searched, not scrolled through
 
@@ -21,11 +22,7 @@ class OptionField(Field):
         self.box.setSizeAdjustPolicy(
             QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
         )
-        for key in self.choice.keys:
-            name = row_name(self.choice, key)
-            self.box.addItem(name[:1].upper() + name[1:], key)
-            self.box.setItemData(self.box.count() - 1, name, Qt.ItemDataRole.ToolTipRole)
-        self.box.view().setMinimumWidth(self.box.view().sizeHintForColumn(0) + 24)
+        self._list_rows()
         if len(self.choice.keys) > MANY:
             self._make_searchable()
         self.box.activated.connect(self._take)
@@ -33,6 +30,22 @@ class OptionField(Field):
         self.hold(self.box, row=int(is_wide), wide=is_wide)
         self.box.setMinimumHeight(INPUT_HEIGHT)
         self._heading.setBuddy(self.box)
+
+    def offer(self, choice: Choice) -> None:
+        """Other rows to pick from; what is picked stays."""
+        self.choice = choice
+        with QSignalBlocker(self.box):
+            self.box.clear()
+            self._list_rows()
+        if not self.sentence:
+            self.fill(self.value)
+
+    def _list_rows(self) -> None:
+        for key in self.choice.keys:
+            name = row_name(self.choice, key)
+            self.box.addItem(name[:1].upper() + name[1:], key)
+            self.box.setItemData(self.box.count() - 1, name, Qt.ItemDataRole.ToolTipRole)
+        self.box.view().setMinimumWidth(self.box.view().sizeHintForColumn(0) + 24)
 
     def fill(self, value: Any) -> None:
         with QSignalBlocker(self.box):

@@ -20,6 +20,7 @@ from app.fields.field import Field
 from app.fields.group import Group, grouped
 from app.fields.wording import full_label, help_text
 from model.brief import all_choices
+from model.materials import OwnRows
 
 OPEN_AT_FIRST = ("Mattress", "Heights")
 HELP_HEIGHT = 92
@@ -109,6 +110,12 @@ class ChoicesPane(QWidget):
         if first:
             for title in OPEN_AT_FIRST:
                 self.groups[title].open()
+
+    def offer(self, own: OwnRows) -> None:
+        """The materials to pick from: those of the trade, and the maker's own."""
+        self._choices = all_choices(own)
+        for group in self.groups.values():
+            group.offer(self._choices)
 
     def fields(self) -> dict[str, Field]:
         """The fields made so far."""

@@ -31,7 +31,8 @@ class Wishes(QObject):
         banner.offer_taken.connect(self._take_offer)
 
     def _tell(self, name: str) -> None:
-        refusal, unit, known = self._session.refusals[name], self._session.unit, all_choices()
+        refusal, unit = self._session.refusals[name], self._session.unit
+        known = all_choices(self._session.design.own)
         sentence = in_unit(refusal.error.sentence, unit)
         offer = offer_text(refusal.mended, unit) if refusal.mended is not None else ""
         beside = f"{sentence} {offer}".strip()
