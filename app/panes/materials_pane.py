@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+from html import escape
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFontDatabase, QGuiApplication, QKeySequence, QShortcut, QShowEvent
+from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
     QLabel,
     QLineEdit,
     QMenu,
-    QPlainTextEdit,
     QPushButton,
     QSplitter,
+    QTextBrowser,
     QToolButton,
     QVBoxLayout,
     QWidget,
@@ -25,7 +26,8 @@ from app.tables.view import TableView
 from model.errors import BadInput
 from model.materials import OwnRows
 
-COLUMNS = 76  # of the text beside the table
+UNBROKEN = 10_000  # columns: the pane breaks lines itself
+INDENT = 6  # px for each space before a line
 INVITING = "Pick a material to read where its figures come from and what it may bear."
 
 
@@ -50,14 +52,13 @@ class MaterialsPane(QWidget):
         self.out_button = QPushButton("Take out", enabled=False)
         self.out_button.setToolTip("Take a material of your own out of this bed")
         self.said = QLabel(wordWrap=True, visible=False, margin=6)
-        self.told = QPlainTextEdit(readOnly=True, plainText=INVITING)
+        self.told = QTextBrowser(plainText=INVITING)
         self._own, self._grade = OwnRows(), ""
         self._is_due = True  # filled when first looked at
         self._lay_out()
         self._connect()
 
     def _lay_out(self) -> None:
-        self.told.setFont(QFontDatabase.systemFont(QFontDatabase.SystemFont.FixedFont))
         self.told.setAccessibleName("The figures of a material and their sources")
         self.told.setTabChangesFocus(True)
         self.headings_button.setProperty("kind", "plain")
@@ -137,10 +138,10 @@ class MaterialsPane(QWidget):
         from model.exports.materials_text import detail
 
         try:
-            text = "\n".join(detail(each.key, self._own, self._grade, COLUMNS))
+            lines = tuple(detail(each.key, self._own, self._grade, UNBROKEN))
         except BadInput as trouble:
-            text = trouble.sentence
-        self.told.setPlainText(text)
+            lines = (trouble.sentence,)
+        self.told.setHtml("".join(_paragraph(line) for line in lines))
 
     # ------------------------------------------------------------ asked
 
@@ -159,3 +160,10 @@ class MaterialsPane(QWidget):
 
         QGuiApplication.clipboard().setText(template(kind).replace(",", "\t"))
         self.say(f"The headings for {kind} are copied: paste them into a spreadsheet.")
+
+
+def _paragraph(line: str) -> str:
+    """A line of text as a paragraph, as far from the margin as its spaces say."""
+    far = INDENT * (len(line) - len(line.lstrip()))
+    text = escape(line.strip()) or "&nbsp;"
+    return f'<p style="margin: 1px 0 1px {far}px">{text}</p>'
