@@ -2,16 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from model.brief.declare import Choice
-from model.brief.words import full_label, row_name, value_text
-from model.units import INCH, ShopGrid, show_length
-
-# Ends of ranges are rounded inwards to these: what is shown is inside, and can be typed as it is.
-ENDS = {"inch": ShopGrid(INCH / 16, "inch"), "mm": ShopGrid(0.5, "mm")}
-_IN_MM = re.compile(r"(?P<low>\d+(?:\.\d+)?)(?: to (?P<high>\d+(?:\.\d+)?))? mm\b")
+from model.brief.words import ENDS, full_label, in_unit, row_name, value_text
 
 
 def range_text(choice: Choice, unit: str) -> str:
@@ -39,19 +33,6 @@ def within(choice: Choice, low: float, high: float, unit: str) -> tuple[float, f
 def _ends_text(choice: Choice, low: float, high: float, unit: str) -> tuple[str, str]:
     inner = within(choice, low, high, unit)
     return value_text(choice, inner[0], unit), value_text(choice, inner[1], unit)
-
-
-def in_unit(sentence: str, unit: str) -> str:
-    """A sentence with its millimetres in the shown unit: `36.5 mm` is `~1 7/16"` in inches."""
-    if unit == "mm":
-        return sentence
-
-    def shown(found: re.Match[str]) -> str:
-        step = ENDS[unit].step
-        ends = (found["low"], found["high"])
-        return " to ".join(show_length(float(end), unit, step) for end in ends if end)
-
-    return _IN_MM.sub(shown, sentence)
 
 
 def help_text(choice: Choice, unit: str) -> str:

@@ -8,7 +8,9 @@ from itertools import islice
 from textwrap import wrap
 
 from model.bed import Bed
+from model.brief.words import in_unit
 from model.checks.record import Finding, Verdict
+from model.exports import cautions_text
 from model.exports.checks_table import counts
 from model.improve import Answer
 from model.units import show_length
@@ -23,7 +25,7 @@ _SAID: dict[str, tuple[str, str]] = {
 
 
 def lines(bed: Bed, columns: int, answers: Iterable[Answer] = ()) -> Iterator[str]:
-    """Every check in a few lines of at most `columns` characters, and their tally.
+    """Every check in a few lines of at most `columns` characters, the cautions, and a tally.
 
     `answers` say what would mend failed and tight checks, in the order of the bed's findings; each
     is taken when its check is told, so that nobody waits for all of them.
@@ -35,7 +37,9 @@ def lines(bed: Bed, columns: int, answers: Iterable[Answer] = ()) -> Iterator[st
             for answer in islice(coming, 1):
                 yield from _indented(_answer(answer), columns)
     yield ""
-    yield from wrap(tally(bed), columns)
+    yield from cautions_text.lines(bed, columns)
+    yield ""
+    yield from wrap(tally(bed), columns)  # last, where a terminal leaves the eye
 
 
 def tally(bed: Bed) -> str:
@@ -59,7 +63,7 @@ def _finding(finding: Finding, unit: str, columns: int) -> Iterator[str]:
         if math.isfinite(value)
     ]
     source = f"({finding.source})" if finding.source else ""
-    for text in (", ".join(told), finding.reason, source):
+    for text in (", ".join(told), in_unit(finding.reason, unit), source):
         yield from _indented(text, columns)
 
 

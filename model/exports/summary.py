@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from model.bed import Bed
+from model.checks.safety.cautions import cautions
 from model.exports.checks_table import counts
 from model.exports.parts_table import made_of
 from model.exports.plain import json_bytes, number
@@ -40,6 +41,10 @@ def summary(bed: Bed) -> dict[str, Any]:
         },
         "cost": None,
         "checks": counts(bed),
+        "cautions": [
+            {"title": each.title, "text": each.text}
+            for each in cautions(bed.pieces, bed.materials)
+        ],
     }
 
 

@@ -11,7 +11,7 @@ from model.materials.probe import Probe, ProbeAt, probes_at
 from model.units import Mm
 
 
-def banded(gap: Mm, at: ProbeAt, sleepers_are: SleepersAre, said: str = "The gap") -> Finding:
+def banded(gap: Mm, at: ProbeAt, sleepers_are: SleepersAre, said: str = "the gap") -> Finding:
     """Judge a gap by every published rule for its kind.
 
     What a rule forbids fails where it counts for these sleepers, and is a note where it binds other
@@ -26,7 +26,7 @@ def banded(gap: Mm, at: ProbeAt, sleepers_are: SleepersAre, said: str = "The gap
 
 
 def worst_banded(
-    gaps: Iterable[Mm], at: ProbeAt, sleepers_are: SleepersAre, said: str = "The gap"
+    gaps: Iterable[Mm], at: ProbeAt, sleepers_are: SleepersAre, said: str = "the gap"
 ) -> Finding | None:
     """What is said of the worst of several gaps; None of none."""
     found = [banded(gap, at, sleepers_are, said) for gap in gaps]
@@ -56,7 +56,7 @@ def _free(gap: Mm, rules: Iterable[Probe]) -> Finding:
 
 
 def _sentence(gap: Mm, probe: Probe, sleepers_are: SleepersAre, said: str) -> str:
-    start = f"{said} of {gap:.4g} mm can catch {probe.holds}: {probe.standard}. "
+    start = f"At {gap:.4g} mm, {said} can catch {probe.holds}: {probe.standard}. "
     binds = f"That rule binds {probe.binds}"
     if sleepers_are in probe.counts_for:
         return f"{start}{binds}, but with {sleepers_are} in the bed it counts here."

@@ -17,4 +17,8 @@ def gap_to_nightstand(
     nightstand_width: Mm, nightstand_gap: Mm, sleepers_are: SleepersAre
 ) -> Finding | None:
     """Who slides down beside the mattress is held there as by a wall."""
-    return banded(nightstand_gap, "wall", sleepers_are) if nightstand_width else None
+    return (
+        banded(nightstand_gap, "wall", sleepers_are, "the gap to the nightstand")
+        if nightstand_width
+        else None
+    )

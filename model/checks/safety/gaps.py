@@ -26,11 +26,11 @@ def mattress_gap_pushed(
     """
     beside = banded(
         well_width - mattress_across + mattress_tolerance, "mattress", sleepers_are,
-        "Pushed aside, a small mattress leaves a gap",
+        "the gap beside a small mattress pushed aside",
     )  # fmt: skip
     behind = banded(
         well_length - mattress_along + mattress_tolerance, "mattress", sleepers_are,
-        "Pushed up, a short mattress leaves a gap",
+        "the gap behind a short mattress pushed up",
     )  # fmt: skip
     found = (
         replace(beside, id="beside", about="well_width", remedies=("side_fit",)),
@@ -53,7 +53,7 @@ def slats_hold_no_head(
     """A child crawls under the bed or lifts the mattress; what is narrower, the mattress covers."""
     if deck != "slats":
         return None
-    return banded(max(slat_spacer, slat_end_gap), "slats", sleepers_are)
+    return banded(max(slat_spacer, slat_end_gap), "slats", sleepers_are, "a gap of the deck")
 
 
 @check(
@@ -69,4 +69,4 @@ def vents_hold_no_finger(
     """A finger goes into a hole of 7 to 12 mm and swells in it."""
     if deck != "panels" or not vent_rows:
         return None
-    return banded(vent_diameter, "hole", sleepers_are, "A hole")
+    return banded(vent_diameter, "hole", sleepers_are, "a vent")

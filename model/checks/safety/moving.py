@@ -33,7 +33,7 @@ def fronts_squeeze_nobody(
     """
     if not drawer_count:
         return None
-    return worst_banded(edge_gaps(pieces, row_name), "moving", sleepers_are, "A gap")
+    return worst_banded(edge_gaps(pieces, row_name), "moving", sleepers_are, "a gap beside a front")
 
 
 def edge_gaps(pieces: Pieces, row: str) -> tuple[Mm, ...]:

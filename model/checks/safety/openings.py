@@ -30,7 +30,7 @@ def end_openings(
         return None
     boxes = _boxes_of(pieces, "head." if is_head else "foot.") & (pieces.hi[:, 2] > deck_top)
     seen = openings(pieces.lo[boxes][:, (0, 2)], pieces.hi[boxes][:, (0, 2)])
-    return worst_banded(seen, "opening", sleepers_are, "An opening")
+    return worst_banded(seen, "opening", sleepers_are, "an opening")
 
 
 def _boxes_of(pieces: Pieces, scope: str) -> Bools:

@@ -29,7 +29,7 @@ def posts_catch_nothing(
     top = pieces.bounds[1][:, 2]
     between = top[(own & ~is_post)[pieces.rule]].max(initial=0.0)
     proud = float(top[(own & is_post)[pieces.rule]].max(initial=0.0) - between)
-    return banded(max(round(proud, 3), 0.0), "proud", sleepers_are, "A height")
+    return banded(max(round(proud, 3), 0.0), "proud", sleepers_are, "what stands up over the rail")
 
 
 @check(
@@ -43,4 +43,4 @@ def cap_catches_nothing(
     is_capped: bool, cap_overhang: Mm, sleepers_are: SleepersAre
 ) -> Finding | None:
     """A cap that stands out over its posts catches clothes and shoulders."""
-    return banded(cap_overhang, "overhang", sleepers_are, "An overhang") if is_capped else None
+    return banded(cap_overhang, "overhang", sleepers_are, "the overhang") if is_capped else None

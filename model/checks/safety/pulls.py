@@ -21,4 +21,4 @@ def hand_holes(
     """A finger goes into a hole of 7 to 12 mm and swells in it."""
     if not front_count or pull.kind != "cut-out":
         return None
-    return banded(min(pull_height, hand_hole_width), "hole", sleepers_are, "A hole")
+    return banded(min(pull_height, hand_hole_width), "hole", sleepers_are, "a hand hole")

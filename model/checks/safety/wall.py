@@ -12,4 +12,4 @@ FAR: Mm = 400.0  # a wall beyond it is no gap: AS/NZS 4220 calls more a gap to r
 @check("safety", "Gap between the bed and the wall", about="room", source=PROBES)
 def gap_to_wall(room: Mm, sleepers_are: SleepersAre) -> Finding | None:
     """Who slides down beside the bed is held there: push it to the wall, or well clear of it."""
-    return banded(room, "wall", sleepers_are) if room < FAR else None
+    return banded(room, "wall", sleepers_are, "the gap to the wall") if room < FAR else None

@@ -79,6 +79,7 @@ def whole_sheets(pieces: Pieces, materials: Mapping[str, Material]) -> Finding |
     found = advice(at_most(weights[name], ONE, unit="kg"))
     if found.margin >= 0:
         return replace(found, reason="One person can lift every whole sheet of this bed.")
+    name = name.replace(" mm", "\u00a0mm")  # a name, and no length to be shown in inches
     reason = f"Break a whole sheet ({name}) down first, or lift it onto the saw with two."
     return replace(found, reason=reason)
 
