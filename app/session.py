@@ -13,7 +13,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from PySide6.QtCore import QObject, QTimer, Signal
+from PySide6.QtCore import QElapsedTimer, QObject, QTimer, Signal
 
 from app.worker import Worker
 from model.errors import BedError, CannotBuild
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from model.mend import Mended
 
 log = logging.getLogger(__name__)
+PAUSE, LONGEST_PAUSE = 3, 100  # ms
 OWN_MISTAKE = "This is a mistake of Bedwright's own, not of the design; the last good bed stays."
 
 
@@ -89,8 +90,10 @@ class Session(QObject):
         self._redo: list[Design] = []
         self._saved: Design | None = None
         self._is_judged = False
+        self.waits_for = ""  # a lane of the worker whose answer a dragged slider waits for a little
+        self._since_bed = QElapsedTimer()
         self._soon = QTimer(self, singleShot=True, interval=0)
-        self._soon.timeout.connect(self._take)
+        self._soon.timeout.connect(self._take_when_ready)
         if design is not None:
             self.open(design)
 
@@ -176,7 +179,7 @@ class Session(QObject):
     def choose(self, name: str, value: Any) -> None:
         """Ask for a value; it is taken when the window is idle, the newest one only."""
         self._asked[name] = value
-        self._soon.start()
+        self._soon.start(0)
 
     def drag(self, name: str, value: Any) -> None:
         """Ask for a value under the maker's hand: all until `settle` is one step to undo."""
@@ -204,7 +207,7 @@ class Session(QObject):
     def choose_all(self, changes: Mapping[str, Any]) -> None:
         """Take several choices as one step: an offered set that builds."""
         self._asked.update(changes)
-        self._soon.start()
+        self._soon.start(0)
 
     def give_up(self, name: str) -> None:
         """Take a wish back: the field returns to what is in force."""
@@ -212,9 +215,15 @@ class Session(QObject):
         if self.refusals.pop(name, None) is not None:
             self.granted.emit(name)
 
+    def _take_when_ready(self) -> None:
+        if self._pauses():
+            self._soon.start(PAUSE)
+        else:
+            self._take()
+
     def _take(self) -> None:
         if not self.has_bed:
-            self._soon.start()  # typed before the first bed: it waits for that
+            self._soon.start(0)  # typed before the first bed: it waits for that
             return
         asked, self._asked = self._asked, {}
         wishes = {name: each.value for name, each in self.refusals.items() if name not in asked}
@@ -226,6 +235,15 @@ class Session(QObject):
             self._refuse(asked, trouble)
         elif still is not None:
             self._refuse(wishes, still)
+
+    def _pauses(self) -> bool:
+        """Whether a dragged slider lets what is looked at catch up with the last bed.
+
+        Else no answer would ever be for the bed that is open, until the hand comes to rest.
+        """
+        if not self.is_dragging or not self.waits_for or self._since_bed.elapsed() > LONGEST_PAUSE:
+            return False
+        return self.worker.is_busy(self.waits_for)
 
     def _try(self, changes: Mapping[str, Any]) -> BedError | None:
         try:
@@ -285,6 +303,7 @@ class Session(QObject):
     def _show(self, bed: Bed, granted: tuple[str, ...] | None = None) -> None:
         """Put a bed on view; `granted` names the wishes that it fulfils, None drops them all."""
         self.bed: Bed = bed
+        self._since_bed.start()
         self.has_bed, self._is_judged = True, False
         self._grant(tuple(self.refusals) if granted is None else granted)
         self.changed.emit(bed.moved)

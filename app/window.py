@@ -27,6 +27,9 @@ from app.panes.parts_pane import PartsPane
 from app.panes.reasons import reasons
 from app.panes.refusal_banner import RefusalBanner
 from app.panes.remedies import Remedies
+from app.panes.strength_desk import StrengthDesk
+from app.panes.strength_pane import StrengthPane
+from app.panes.strength_strip import StrengthStrip
 from app.panes.summary_line import SummaryLine
 from app.panes.why_pane import WhyPane
 from app.panes.wishes import Wishes
@@ -43,7 +46,7 @@ if TYPE_CHECKING:
 
 LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
-PARTS, CLEARANCES, CHECKS, MATERIALS = range(4)
+PARTS, CLEARANCES, CHECKS, STRENGTH, MATERIALS = range(5)
 
 
 class Window(QMainWindow):
@@ -55,6 +58,7 @@ class Window(QMainWindow):
         self.kept = kept or KeptWork(session)
         self.choices, self.parts, self.checks = ChoicesPane(), PartsPane(), ChecksPane()
         self.clearances, self.why = ClearancesPane(), WhyPane()
+        self.strength, self.loads = StrengthPane(), StrengthStrip()
         self.materials = MaterialsPane()
         self.strip, self.look, self.summary = DesignStrip(), LookStrip(), SummaryLine()
         self.banner, self.notice = RefusalBanner(), Notice()
@@ -62,12 +66,11 @@ class Window(QMainWindow):
         self.lists = QTabWidget(documentMode=True)
         for pane, words in (
             (self.parts, "Parts"), (self.clearances, "Clearances"), (self.checks, "Checks"),
-            (self.materials, "Materials"),
+            (self.strength, "Strength"), (self.materials, "Materials"),
         ):  # fmt: skip
             self.lists.addTab(pane, words)
-        self.bench = Workbench(
-            self.choices, stacked(self.look, self.banner, self.view), self.lists, self.why
-        )
+        bed = stacked(self.look, self.loads, self.banner, self.view)
+        self.bench = Workbench(self.choices, bed, self.lists, self.why)
         self.setCentralWidget(stacked(self.strip, self.notice, self.bench))
         self.statusBar().addWidget(self.summary, 1)
         self.statusBar().setSizeGripEnabled(False)
@@ -79,6 +82,9 @@ class Window(QMainWindow):
         self._asked_bed: Bed | None = None  # the bed whose reasons are told
         self._unit = ""  # in which the numbers on the bed are written
         self._connect()
+        self.desk_of_strength = StrengthDesk(
+            session, self.view, self.strength, self.loads, self.look
+        )
         self.materials_desk = MaterialsDesk(session, self.materials, self.choices, self)
         if session.has_bed:
             self._show_bed()
@@ -109,7 +115,9 @@ class Window(QMainWindow):
             pane.asked_why.connect(self.ask_why)
         self.why.asked.connect(self.ask_why)
         self.why.choice_shown.connect(choices.go_to)
-        self.parts.picked.connect(self._pick_pieces)
+        self.strength.choice_shown.connect(choices.go_to)
+        for lists in (self.parts, self.strength):
+            lists.picked.connect(self._pick_pieces)
         self.view.picked.connect(self._pick_piece)
         self.look.looked_from.connect(self.view.look_from)
         self.look.drawers_pulled.connect(lambda share: self.view.pull_drawers(share))
@@ -187,6 +195,7 @@ class Window(QMainWindow):
 
     def _pick_piece(self, piece: int) -> None:
         self.parts.choose_piece(piece)
+        self.strength.choose_piece(piece)
         self.view.select((piece,) if piece >= 0 else ())
         if piece >= 0 and self.lists.currentIndex() == CHECKS:
             self.show_list(PARTS)

@@ -23,7 +23,12 @@ SHOWN = {  # words: what the view calls it, whether it is on at first
     "Shadow": ("shadow", True),
     "Parallel lines": ("parallel", False),
 }
-COLOURS = {"wood": "Wood as it is", "paint": "Painted", "assembly": "A colour for each assembly"}
+COLOURS = {
+    "wood": "Wood as it is",
+    "paint": "Painted",
+    "assembly": "A colour for each assembly",
+    "strength": "How hard each piece works",
+}
 
 
 class LookStrip(QFrame):
@@ -79,6 +84,10 @@ class LookStrip(QFrame):
             action.setChecked(name == "wood")
             action.triggered.connect(lambda _=False, n=name: self.coloured.emit(n))
             self.colours.addAction(action)
+
+    def choose_colour(self, name: str) -> None:
+        """Colour the bed in one of these ways, as if it had been picked from the menu."""
+        self.colours.actions()[list(COLOURS).index(name)].trigger()
 
     def say_picked(self, words: str) -> None:
         """Name the piece that is picked, or what a click would do."""

@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 from pytestqt.qtbot import QtBot
 
-from app.session import OWN_MISTAKE, Session, Ways
+from app.session import LONGEST_PAUSE, OWN_MISTAKE, Session, Ways
 from model.errors import BadInput, CannotBuild
 
 
@@ -280,3 +280,68 @@ def test_findings_are_announced_for_the_bed_on_view(qtbot: QtBot, session: Sessi
     with qtbot.waitSignal(session.judged):
         chosen(session, height=500)
         assert not session.is_judged
+
+
+# ---------------------------------------------------------------- what is followed
+
+
+def busy(session: Session, lane: str) -> threading.Event:
+    """Work on a lane that goes on until the event is set."""
+    gate = threading.Event()
+    session.worker.ask(lane, lambda: gate.wait(5), lambda _: None)
+    return gate
+
+
+def test_a_dragged_slider_lets_what_is_followed_catch_up(qtbot: QtBot, session: Session) -> None:
+    session.waits_for = "strength"
+    session.drag("height", 410)
+    session.take_now()
+    gate = busy(session, "strength")
+
+    session.drag("height", 420)
+    qtbot.wait(20)
+    assert session.design.value("height") == 410
+
+    gate.set()
+    qtbot.waitUntil(lambda: session.design.value("height") == 420)
+
+
+def test_a_dragged_slider_waits_no_longer_than_the_eye_does(qtbot: QtBot, session: Session) -> None:
+    session.waits_for = "strength"
+    session.drag("height", 410)
+    session.take_now()
+    gate = busy(session, "strength")
+
+    session.drag("height", 420)
+    qtbot.waitUntil(lambda: session.design.value("height") == 420, timeout=LONGEST_PAUSE * 20)
+
+    assert session.worker.is_busy("strength")
+    gate.set()
+
+
+def test_a_typed_value_waits_for_nothing(qtbot: QtBot, session: Session) -> None:
+    session.waits_for = "strength"
+    session.choose("height", 410)
+    session.take_now()
+    gate = busy(session, "strength")
+
+    with qtbot.waitSignal(session.changed, timeout=1000):
+        session.choose("height", 420)
+
+    assert session.worker.is_busy("strength")
+    gate.set()
+
+
+def test_the_last_value_of_a_drag_is_taken_when_the_hand_leaves(
+    qtbot: QtBot, session: Session
+) -> None:
+    session.waits_for = "strength"
+    session.drag("height", 410)
+    session.take_now()
+    gate = busy(session, "strength")
+    session.drag("height", 420)
+
+    session.settle()
+
+    assert session.design.value("height") == 420
+    gate.set()

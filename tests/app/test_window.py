@@ -15,7 +15,7 @@ from pytestqt.qtbot import QtBot
 from app.fields.length_field import LengthField
 from app.panes.kept_work import KeptWork
 from app.session import Session
-from app.window import CHECKS, CLEARANCES, PARTS, Window
+from app.window import CHECKS, CLEARANCES, PARTS, STRENGTH, Window
 from model import designs
 from model.bed import Design, solve
 
@@ -213,6 +213,81 @@ def test_a_number_on_a_section_says_why(qtbot: QtBot, window: Window) -> None:
     qtbot.mouseClick(view, Qt.MouseButton.LeftButton, pos=ring)
 
     assert window.why.name
+
+
+def test_the_strength_of_the_bed_is_listed_drawn_and_coloured(qtbot: QtBot, window: Window) -> None:
+    with qtbot.waitSignal(window.desk_of_strength.changed, timeout=20_000):
+        window.show_list(STRENGTH)
+    pane = window.strength
+    uses = [int(row.use * 100) for row in pane.loads.sorted.rows.records]
+    assert len(uses) > 5 and uses == sorted(uses, reverse=True)
+    assert len(pane.chart.lines) == 2
+
+    qtbot.mouseClick(pane.bed_button, Qt.MouseButton.LeftButton)
+
+    assert window.view.stage.strain.carried is window.session.bed.strength
+    assert window.loads.isVisible()
+
+
+def test_a_piece_picked_on_the_bed_tells_what_it_carries(qtbot: QtBot, window: Window) -> None:
+    with qtbot.waitSignal(window.desk_of_strength.changed, timeout=20_000):
+        window.show_list(STRENGTH)
+    piece = int(window.session.bed.strength.pieces[3])
+
+    window.view.picked.emit(piece)
+
+    assert window.lists.currentIndex() == STRENGTH
+    assert window.strength.effects.record.effect.piece == piece
+    assert window.view.selected == {piece}
+
+
+def test_a_piece_picked_in_the_list_is_marked_on_the_bed(qtbot: QtBot, window: Window) -> None:
+    with qtbot.waitSignal(window.desk_of_strength.changed, timeout=20_000):
+        window.show_list(STRENGTH)
+    window.strength.show_table(1)
+    table = window.strength.effects
+    place = table.visualRect(table.sorted.index(1, 1)).center()
+
+    qtbot.mouseClick(table.viewport(), Qt.MouseButton.LeftButton, pos=place)
+
+    assert window.view.selected == {table.record.effect.piece}
+    assert window.look.picked_label.text()
+
+
+def test_an_assumed_load_leads_to_its_choice(qtbot: QtBot, window: Window) -> None:
+    with qtbot.waitSignal(window.desk_of_strength.changed, timeout=20_000):
+        window.show_list(STRENGTH)
+    rows = window.strength.loads.sorted.rows.records
+    name = next(row.choices[0] for row in rows if row.is_assumed and row.choices)
+
+    window.strength.told.linkActivated.emit(f"choice:{name}")
+
+    qtbot.waitUntil(lambda: window.choices.field(name).input().hasFocus())
+
+
+def test_a_dragged_slider_is_followed_in_the_bed_s_own_colours(
+    qtbot: QtBot, window: Window
+) -> None:
+    with qtbot.waitSignal(window.desk_of_strength.changed, timeout=20_000):
+        window.look.choose_colour("strength")
+    stage = window.view.stage
+    seen: list[bool] = []
+    window.view.canvas.frameSwapped.connect(
+        lambda: seen.append(
+            stage.strain is None or stage.strain.carried is window.view.bed.strength
+        )
+    )
+    for height in range(401, 407):
+        window.session.drag("rail_height", float(height))
+        qtbot.wait(30)
+    window.session.settle("rail_height")
+
+    qtbot.waitUntil(
+        lambda: stage.strain is not None and stage.strain.carried is window.session.bed.strength,
+        timeout=20_000,
+    )
+    assert seen and all(seen)
+    assert window.view.bed is window.session.bed
 
 
 def test_checks_are_listed_worst_first_with_reason_and_source(qtbot: QtBot, window: Window) -> None:

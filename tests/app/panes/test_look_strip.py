@@ -35,4 +35,12 @@ def test_one_way_of_colouring_is_on_at_a_time(qtbot: QtBot, strip: LookStrip) ->
         paint.trigger()
 
     assert coloured.args == ["paint"]
-    assert [a.isChecked() for a in strip.colours.actions()] == [False, True, False]
+    assert [a.isChecked() for a in strip.colours.actions()] == [name == "paint" for name in COLOURS]
+
+
+def test_a_colour_asked_for_elsewhere_is_picked_in_the_menu(qtbot: QtBot, strip: LookStrip) -> None:
+    with qtbot.waitSignal(strip.coloured) as coloured:
+        strip.choose_colour("strength")
+
+    assert coloured.args == ["strength"]
+    assert strip.colours.checkedAction().text() == COLOURS["strength"]
