@@ -63,6 +63,13 @@ def at_ends(loads: LineLoads, length: Floats, cases: int) -> Floats:
     return _summed(loads.member, loads.case, put, len(length), cases)
 
 
+def summed_rows(row: Ints, put: Floats, rows: int) -> Floats:
+    """Add up rows (p, c) that fall on the same row: (rows, c). Ten times as quick as `add.at`."""
+    columns = put.shape[1]
+    cell = row[:, None] * columns + np.arange(columns)
+    return np.bincount(cell.ravel(), put.ravel(), rows * columns).reshape(rows, columns)
+
+
 def _summed(row: Ints, case: Ints, put: Floats, rows: int, cases: int) -> Floats:
     """Add up what falls on the same row in the same case: (rows, k, c) from (p, k)."""
     count = put.shape[1]
@@ -97,45 +104,52 @@ def between(
     ends: Floats,
     forces: Floats,
     stiffness: tuple[Floats, Floats, Floats],
-    length: Floats,
 ) -> Between:
-    """What happens at stations of `member` (s), `at` mm from its start.
+    """What happens at stations of `member` (s), rising, `at` mm from its start.
 
     `ends`, `forces` (m, 12, c): movements of, and forces on, the members' ends in their own axes.
     `stiffness`: E A, E Iy, E Iz of every member (m,).
     """
-    ea, eiy, eiz = (each[member][:, None] for each in stiffness)
-    x, f, u = at[:, None], forces[member], ends[member]
-    sums = _sums(loads, member, at, ends.shape[2])
-    force, first, third = sums[:, :3], sums[:, 3:6], sums[:, 6:9]
-    moment_z = -f[:, 5] + f[:, 1] * x + first[:, 1]
-    moment_y = -f[:, 4] - f[:, 2] * x - first[:, 2]
-    pull = u[:, 0] + (-f[:, 0] * x - first[:, 0]) / ea
-    aside = u[:, 1] + u[:, 5] * x + (-f[:, 5] * x**2 / 2 + f[:, 1] * x**3 / 6 + third[:, 1]) / eiz
-    up = u[:, 2] - u[:, 4] * x + (f[:, 4] * x**2 / 2 + f[:, 2] * x**3 / 6 + third[:, 2]) / eiy
-    return Between(
-        axial=-f[:, 0] - force[:, 0],
-        shear_y=f[:, 1] + force[:, 1],
-        shear_z=f[:, 2] + force[:, 2],
-        twist=-f[:, 3] * np.ones_like(x),
-        moment_y=moment_y,
-        moment_z=moment_z,
-        moved=np.stack([pull, aside, up], 1),
-    )
+    ea, eiy, eiz = (each[member] for each in stiffness)
+    at_start = np.concatenate([forces[:, :6], ends[:, :6]], axis=1)
+    found = np.matmul(_from_start(at, ea, eiy, eiz), at_start[member])
+    found += _from_loads(loads, member, at, (ea, eiy, eiz), ends.shape[2])
+    return Between(*(found[:, k] for k in range(6)), found[:, 6:])
 
 
-def _sums(loads: LineLoads, member: Ints, at: Floats, cases: int) -> Floats:
-    """Load up to each station, and its first and third integral along x: (s, 9, c)."""
-    order = np.argsort(member, kind="stable")
-    begins = np.searchsorted(member[order], loads.member)
-    count = np.searchsorted(member[order], loads.member, side="right") - begins
+def _from_start(x: Floats, ea: Floats, eiy: Floats, eiz: Floats) -> Floats:
+    """(s, 9, 12): the figures of `Between` at x from forces and movements at a member's start."""
+    found = np.zeros((len(x), 9, 12))
+    found[:, 0, 0], found[:, 1, 1], found[:, 2, 2], found[:, 3, 3] = -1, 1, 1, -1
+    found[:, 4, 4], found[:, 4, 2], found[:, 5, 5], found[:, 5, 1] = -1, -x, -1, x
+    found[:, 6, 6], found[:, 6, 0] = 1, -x / ea
+    found[:, 7, 7], found[:, 7, 11] = 1, x
+    found[:, 7, 5], found[:, 7, 1] = -(x**2) / 2 / eiz, x**3 / 6 / eiz
+    found[:, 8, 8], found[:, 8, 10] = 1, -x
+    found[:, 8, 4], found[:, 8, 2] = x**2 / 2 / eiy, x**3 / 6 / eiy
+    return found
+
+
+def _from_loads(
+    loads: LineLoads, member: Ints, at: Floats, stiff: tuple[Floats, Floats, Floats], cases: int
+) -> Floats:
+    """(s, 9, c): what loads between a member's start and each station add to the same figures."""
+    begins = np.searchsorted(member, loads.member)
+    count = np.searchsorted(member, loads.member, side="right") - begins
     load = np.repeat(np.arange(len(count)), count)
-    start = np.cumsum(count) - count
-    station = order[np.arange(len(load)) + (begins - start)[load]]
+    station = np.arange(len(load)) + np.repeat(begins - np.cumsum(count) + count, count)
     a, b = loads.stretch
     past_a = np.clip(at[station] - a[load], 0.0, None)
     past_b = np.clip(at[station] - b[load], 0.0, None)
-    even = loads.force[load] / (b - a)[load][:, None]
-    powers = [(past_a**k - past_b**k) / d for k, d in ((1, 1.0), (2, 2.0), (4, 24.0))]
-    put = np.concatenate([even * power[:, None] for power in powers], axis=1)
+    x, y, z = (loads.force[load] / (b - a)[load][:, None]).T
+    one, two, four = ((past_a**k - past_b**k) / d for k, d in ((1, 1.0), (2, 2.0), (4, 24.0)))
+    ea, eiy, eiz = (each[station] for each in stiff)
+    none = np.zeros_like(one)
+    put = np.stack(
+        [
+            *(-x * one, y * one, z * one, none, -z * two, y * two),
+            *(-x * two / ea, y * four / eiz, z * four / eiy),
+        ],
+        axis=1,
+    )
     return _summed(station, loads.case[load], put, len(at), cases)

@@ -18,7 +18,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-from model.mechanics.line_loads import LineLoads, at_ends
+from model.mechanics.line_loads import LineLoads, at_ends, summed_rows
 from model.mechanics.loose import Shake, factored
 from model.mechanics.loose import Unstable as Unstable
 from model.mechanics.one_sided import Springs
@@ -143,10 +143,9 @@ class Frame:
         shake = Shake(stiff.diagonal())
         fixed = at_ends(loads, self.members.length, cases)
         unknowns = self._member_unknowns().ravel()
-        on_nodes = node_loads.reshape(6 * n, cases).copy()
         on_members = np.matmul(np.swapaxes(turn, 1, 2), fixed).reshape(-1, cases)
-        np.add.at(on_nodes, unknowns, on_members)
-        on_nodes += springs.pull_of_raised(6 * n)
+        on_nodes = summed_rows(unknowns, on_members, 6 * n) + springs.pull_of_raised(6 * n)
+        on_nodes += node_loads.reshape(6 * n, cases)
         backward = factored(stiff)
         whole = backward(np.concatenate([on_nodes, shake.push], axis=1))
         shake.refuse_loose(whole[:, cases:])

@@ -66,9 +66,7 @@ def response(frame: Lattice, here: Stations, loads: LineLoads, solution: Solutio
     """What the solved frame does at its stations."""
     m = frame.frame.members
     stiff = (m.moe * m.area, m.moe * m.about_y, m.moe * m.about_z)
-    inner = between(
-        loads, here.member, here.on_member, solution.ends, solution.end_forces, stiff, m.length
-    )
+    inner = between(loads, here.member, here.on_member, solution.ends, solution.end_forces, stiff)
     turn = np.swapaxes(frame.bones.axes[here.piece], 1, 2)
     moved = np.matmul(turn, inner.moved)
     return Response(moved, solution.moved[:, :3], solution.joint_force, inner)

@@ -124,7 +124,7 @@ class Bent:
         at = (np.linspace(0, 1, steps)[None] * m.length[:, None]).ravel()
         stiff = (m.moe * m.area, m.moe * m.about_y, m.moe * m.about_z)
         self.x = frame.nodes[m.start[member], 0] + at
-        self.inner = between(loads, member, at, solution.ends, solution.end_forces, stiff, m.length)
+        self.inner = between(loads, member, at, solution.ends, solution.end_forces, stiff)
 
     def sag(self, case: int = 0) -> np.ndarray:
         """(s,) mm down, all along."""

@@ -38,9 +38,7 @@ class RandomFrame:
         """What happens at stations (s) `at` mm from their members' starts."""
         m = self.frame.members
         stiff = (m.moe * m.area, m.moe * m.about_y, m.moe * m.about_z)
-        return between(
-            self.loads, member, at, solution.ends, solution.end_forces, stiff, m.length
-        )  # fmt: skip
+        return between(self.loads, member, at, solution.ends, solution.end_forces, stiff)
 
     def with_loads(self, loads: LineLoads, node_loads: np.ndarray) -> RandomFrame:
         return replace(self, loads=loads, node_loads=node_loads)
