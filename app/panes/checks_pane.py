@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.fields.wording import in_unit
+from app.panes.cautions import Cautions
 from app.panes.remedy_line import RemedyLine
 from app.style import verdict_icon
 from app.tables.checks import CHECK_COLUMNS, SAID, title_text
@@ -75,6 +76,7 @@ class ChecksPane(QWidget):
         whole.addLayout(line)
         whole.addWidget(self.table, 1)
         whole.addWidget(foot)
+        whole.addWidget(Cautions())
 
     def show_findings(self, findings: Sequence[Finding], unit: str) -> None:
         """The checks of another bed."""
