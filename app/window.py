@@ -37,6 +37,7 @@ from app.panes.workbench import Workbench, stacked
 from app.session import Session
 from app.style import dress
 from model.brief import all_choices
+from model.brief.words import in_unit
 from model.errors import BadInput
 from model.units import show_length
 
@@ -143,7 +144,9 @@ class Window(QMainWindow):
         self.choices.show_values({n: bed.design.value(n) for n in all_choices()}, unit)
         if unit != self._unit:
             self._unit = unit
-            self.view.write_lengths(lambda mm: show_length(mm, unit))
+            self.view.write_lengths(
+                lambda mm: show_length(mm, unit), lambda words: in_unit(words, unit)
+            )
         self.view.show_bed(bed)
         self.clearances.show_bed(bed, unit)
         self.summary.show_bed(bed, unit)

@@ -14,6 +14,7 @@ from app.panes.look_strip import LookStrip
 from app.panes.strength_pane import StrengthPane
 from app.panes.strength_strip import StrengthStrip
 from app.session import Session
+from model.brief.words import in_unit
 from model.structure.record import Unjudged
 from model.structure.worst import shares, worst_loads
 
@@ -118,8 +119,9 @@ class StrengthDesk(QObject):
         else:
             self.view.show_strength(bed, found.carried, found.body)
             worst = [found.carried.cases[each.case] for each in worst_loads(found.carried)]
-            self.strip.offer([(case.key, case.title) for case in worst])
-            self.pane.show_carried(bed, found.carried, self.session.unit)
+            unit = self.session.unit
+            self.strip.offer([(case.key, in_unit(case.title, unit)) for case in worst])
+            self.pane.show_carried(bed, found.carried, unit)
         self.changed.emit()
 
     def _broke_off(self, bed: Bed, trouble: Exception) -> None:

@@ -25,6 +25,7 @@ from app.tables.effects import EFFECT_COLUMNS
 from app.tables.loads import LOAD_COLUMNS
 from app.tables.rows import Rows
 from app.tables.view import TableView
+from model.brief.words import in_unit
 from model.structure.worst import ALL, cases_of, deck_pieces, most_sagging, sag_limit, side_rails
 
 if TYPE_CHECKING:
@@ -209,8 +210,8 @@ class StrengthPane(QWidget):
         if row is None:
             self.told.setText("Pick a row to read what it means.")
         else:
-            text = load_text(row) if self.table is self.loads else effect_text(row, self._unit)
-            self.told.setText(text)
+            words = load_text if self.table is self.loads else effect_text
+            self.told.setText(words(row, self._unit))
         self.chart.show_lines(self._lines(), self._unit)
 
     def _lines(self) -> list[SagLine]:
@@ -228,7 +229,8 @@ class StrengthPane(QWidget):
         assert self.bed is not None and self.carried is not None
         curve = self.carried.curve(piece, case)
         label = self.bed.pieces.labels[piece]
-        words = label if self.load != ALL else f"{label} ({self.carried.cases[case].title})"
+        title = in_unit(self.carried.cases[case].title, self._unit)
+        words = label if self.load != ALL else f"{label} ({title})"
         return SagLine(words, curve.at, curve.sag, sag_limit(self.carried, piece, case))
 
     def showEvent(self, event: QShowEvent) -> None:

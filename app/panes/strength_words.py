@@ -10,7 +10,7 @@ from app.tables.cells import quantity_text
 from app.tables.effects import EffectRow
 from app.tables.loads import LoadRow, use_text
 from model.brief import all_choices
-from model.brief.words import full_label
+from model.brief.words import full_label, in_unit
 from model.structure.record import Carried
 from model.structure.worst import ALL, LoadUse, worst_effects, worst_loads
 from model.units import show_length
@@ -49,9 +49,10 @@ def effect_rows(carried: Carried, labels: Sequence[str]) -> tuple[EffectRow, ...
     )
 
 
-def load_text(row: LoadRow) -> str:
+def load_text(row: LoadRow, unit: str) -> str:
     """A load in full: what it stands for, who gives it, and where an assumption is changed."""
-    told = f"<b>{html.escape(row.title)}.</b> {html.escape(row.reason)}"
+    title, reason = (html.escape(in_unit(each, unit)) for each in (row.title, row.reason))
+    told = f"<b>{title}.</b> {reason}"
     if not row.key:
         return told
     if not row.is_assumed:
@@ -73,6 +74,6 @@ def effect_text(row: EffectRow, unit: str) -> str:
     where = f"{show_length(effect.at, unit)} from its near end"
     return (
         f"<b>{html.escape(row.words)}, {effect.kind}:</b> {value} of {limit}, "
-        f"{use_text(effect.use)}, {where}. Load: {html.escape(row.load)}. "
+        f"{use_text(effect.use)}, {where}. Load: {html.escape(in_unit(row.load, unit))}. "
         f"<i>Source of the limit: {html.escape(effect.source)}.</i>"
     )

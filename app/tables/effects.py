@@ -8,6 +8,7 @@ from app.style import verdict_icon
 from app.tables.cells import natural, plain, quantity_text
 from app.tables.loads import holds_icon, use_text
 from app.tables.rows import Column
+from model.brief.words import in_unit
 from model.structure.record import Effect
 
 
@@ -37,6 +38,6 @@ EFFECT_COLUMNS = (
     Column(plain("What"), lambda r, _: r.effect.kind, lambda r: r.effect.kind),
     _quantity("value"),
     _quantity("limit"),
-    Column(plain("Load"), lambda r, _: r.load, lambda r: natural(r.load)),
+    Column(plain("Load"), lambda r, unit: in_unit(r.load, unit), lambda r: natural(r.load)),
     Column(plain("Source of the limit"), lambda r, _: r.effect.source, lambda r: r.effect.source),
 )  # fmt: skip

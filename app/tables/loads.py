@@ -7,6 +7,7 @@ from typing import NamedTuple
 from app.style import verdict_icon
 from app.tables.cells import natural, plain
 from app.tables.rows import Column
+from model.brief.words import in_unit
 
 GIVEN_BY = {True: "assumed", False: "published"}
 
@@ -51,8 +52,10 @@ LOAD_COLUMNS = (
         plain("Uses"), lambda r, _: use_text(r.use), lambda r: (bool(r.key), -r.use), True,
         icon=lambda r: verdict_icon(holds_icon(r.use)),
     ),
-    Column(plain("Load"), lambda r, _: r.title, lambda r: natural(r.title),
-           tip=lambda r, _: r.reason),
+    Column(
+        plain("Load"), lambda r, unit: in_unit(r.title, unit), lambda r: natural(r.title),
+        tip=lambda r, unit: in_unit(f"{r.title}. {r.reason}", unit),
+    ),
     Column(plain("Worst piece"), lambda r, _: f"{r.words}, {r.kind}", lambda r: natural(r.words)),
     Column(plain("Load is"), lambda r, _: _given_by(r), _given_by, tip=lambda r, _: r.source),
 )  # fmt: skip

@@ -5,7 +5,7 @@ Without OpenGL it shows a sentence in the picture's place, and everything else g
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
@@ -24,7 +24,6 @@ from app.view.layers import STRENGTH
 from app.view.line_choice import chosen
 from app.view.overlay import DimensionPainter, Show
 from app.view.renderer import is_software, renderer
-from app.view.scale_plate import ToldPlate
 from app.view.scene import Scene, scene_of
 from app.view.stage import Stage
 from app.view.steering import SteeredCanvas
@@ -160,9 +159,9 @@ class BedView(QWidget):
         self._has_dimensions = on
         self._refresh()
 
-    def write_lengths(self, show: Show) -> None:
-        """Write the numbers on the bed as this says, from mm."""
-        self._show_length = show
+    def write_lengths(self, show: Show, say: Callable[[str], str] = str) -> None:
+        """Write the numbers on the bed as this says, from mm, and sentences that hold some."""
+        self._show_length, self.strength.say = show, say
         self._refresh()
 
     # ------------------------------------------------------------ what moves
@@ -293,27 +292,14 @@ class BedView(QWidget):
         scene, bed = self.stage.scene, self.bed
         if bed is None or scene is None:
             return ()
-        if not self.is_by_strength:
-            return self._numbers(painter, picture, camera, scale, ())
-        told = ToldPlate(painter, picture, scale, self.strength.told)
-        marks = self.strength.paint(painter, picture, camera, scale)
-        plates = self._numbers(painter, picture, camera, scale, (told.place, *marks))
-        told.paint()
-        return plates
-
-    def _numbers(
-        self, painter: QPainter, picture: Picture, camera: Camera, scale: float,
-        taken: tuple[QRectF, ...],
-    ) -> tuple[tuple[QRectF, str], ...]:  # fmt: skip
-        """Dimensions and clearances, where nothing else is written."""
-        scene, bed = self.stage.scene, self.bed
-        assert bed is not None and scene is not None
+        if self.is_by_strength:  # sizes would hide the colours
+            self.strength.paint(painter, picture, camera, scale)
+            return ()
         if not self._has_dimensions or self.stage.apart > 0:
             return ()
-        measured = () if self.is_by_strength else self.selected
-        lines = lines_to_draw(bed, measured, self.stage.reach)
+        lines = lines_to_draw(bed, self.selected, self.stage.reach)
         drawn = chosen(lines, camera, picture, scene.bounds)
-        return DimensionPainter(painter, picture, scale, taken).paint(drawn, self._show_length)
+        return DimensionPainter(painter, picture, scale).paint(drawn, self._show_length)
 
     def _restyle(self, **changes: Any) -> None:
         if self.stage.restyle(**changes):

@@ -19,18 +19,13 @@ Show = Callable[[float], str]
 
 
 class DimensionPainter:
-    """Paints the chosen dimensions; `scale` above 1 suits pictures made for print.
+    """Paints the chosen dimensions; `scale` above 1 suits pictures made for print."""
 
-    `taken`: places where no number may lie.
-    """
-
-    def __init__(
-        self, painter: QPainter, picture: Picture, scale: float = 1.0, taken: Iterable[QRectF] = ()
-    ) -> None:
+    def __init__(self, painter: QPainter, picture: Picture, scale: float = 1.0) -> None:
         self.painter, self.picture, self.scale = painter, picture, scale
         self._font = plate_font(painter.font(), scale)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        self._taken = list(taken)
+        self._taken: list[QRectF] = []
 
     def paint(self, drawn: Iterable[Drawn], show: Show) -> tuple[tuple[QRectF, str], ...]:
         """Lines first, then plates, so that no line crosses a number.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
-from PySide6.QtCore import QPointF, QRectF, QSizeF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QImage, QPainter, QPen
 
 from app.view.camera import Picture
@@ -14,12 +14,12 @@ from app.view.plates import EDGE, draw_ground, plate_font
 from app.view.use_scale import PAST, STEPS, STRIPE, STRIPE_WIDTH
 
 STAND_OFF = 10.0  # px from the corner of the picture
-LEAST = 130.0  # px: smaller pictures have no room for it
+LEAST = 160.0  # px: smaller pictures have no room for it
 ROOM = 9.0  # px round what is written
-CELL = (46.0, 13.0)  # px: one step of the scale
-GAP = 20.0  # px between the scale and what is past it
-LINE = 1.32  # height of a line of text, in letters
-LIMIT_WORDS = "Share of its limit that each piece uses"
+CELL = (40.0, 13.0)  # px: one step of the scale
+GAP = 22.0  # px between the scale and what is past it
+LINE = 1.1  # from one line of text to the next, of a line's height
+LIMIT_WORDS = "Share of its limit in use"
 PAST_WORDS = "past it"
 
 
@@ -31,48 +31,32 @@ class Told(NamedTuple):
     has_scale: bool = True
 
 
-class ToldPlate:
-    """The plate in the lower left corner of a picture: where it lies, and what is on it.
-
-    A picture too small to hold it goes without.
-    """
-
-    def __init__(self, painter: QPainter, picture: Picture, scale: float, told: Told) -> None:
-        ratio = painter.device().devicePixelRatioF()
-        widest = picture.width - 2 * STAND_OFF * scale
-        self._painter, self.place = painter, QRectF()
-        if min(widest, picture.height) < LEAST * scale:
-            return
-        font = plate_font(painter.font(), scale).toString()
-        self._image = _image(told, font, scale, ratio, widest)
-        size = QSizeF(self._image.width() / ratio, self._image.height() / ratio)
-        low = picture.height - STAND_OFF * scale - size.height()
-        self.place = QRectF(QPointF(round(STAND_OFF * scale), round(low)), size)
-
-    def paint(self) -> None:
-        """Over all that was painted before."""
-        if not self.place.isEmpty():
-            self._painter.drawImage(self.place.topLeft(), self._image)
+def paint_told(painter: QPainter, picture: Picture, scale: float, told: Told) -> None:
+    """Paint the plate into the lower left corner; a picture too small to hold it goes without."""
+    if min(picture) < LEAST * scale:
+        return
+    ratio = painter.device().devicePixelRatioF()
+    image = _image(told, plate_font(painter.font(), scale).toString(), scale, ratio)
+    low = picture.height - STAND_OFF * scale - image.height() / ratio
+    painter.drawImage(QPointF(round(STAND_OFF * scale), round(low)), image)
 
 
 @lru_cache(maxsize=16)
-def _image(told: Told, font: str, scale: float, ratio: float, widest: float) -> QImage:
+def _image(told: Told, font: str, scale: float, ratio: float) -> QImage:
     plate = _Plate(told, font, scale)
-    wide, high = min(plate.wide, widest), plate.high
-    image = QImage(
-        round(wide * ratio), round(high * ratio), QImage.Format.Format_ARGB32_Premultiplied
-    )
+    size = (round(plate.wide * ratio), round(plate.high * ratio))
+    image = QImage(*size, QImage.Format.Format_ARGB32_Premultiplied)
     image.setDevicePixelRatio(ratio)
     image.fill(Qt.GlobalColor.transparent)
     painter = QPainter(image)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    plate.paint(painter, QRectF(0, 0, wide, high))
+    plate.paint(painter, QRectF(0, 0, plate.wide, plate.high))
     painter.end()
     return image
 
 
 class _Plate:
-    """Title, scale and foot under each other, each as wide as it needs to be."""
+    """Title, scale and foot under each other; words are broken to the width of the scale."""
 
     def __init__(self, told: Told, font: str, scale: float) -> None:
         self.told, self.scale = told, scale
@@ -80,20 +64,23 @@ class _Plate:
         for each in (self.plain, self.bold):
             each.fromString(font)
         self.bold.setWeight(QFont.Weight.DemiBold)
-        self.line = QFontMetricsF(self.plain).height() * LINE / 1.2
-        words = [(told.title, self.bold), (told.foot, self.plain)]
-        words += [(LIMIT_WORDS, self.plain)] if told.has_scale else []
-        text = max(QFontMetricsF(font).horizontalAdvance(said) for said, font in words)
-        cells = self._scale_wide() if told.has_scale else 0.0
-        self.wide = round(max(text, cells) + 2 * ROOM * scale + 2)
-        lines = 1 + bool(told.foot) + 2 * told.has_scale
-        self.high = round(lines * self.line + told.has_scale * self._cell_room() + ROOM * scale)
-
-    def _scale_wide(self) -> float:
-        return (len(STEPS) * CELL[0] + GAP + CELL[0] + 8) * self.scale
+        self.line = QFontMetricsF(self.plain).height() * LINE
+        self.inner = (len(STEPS) * CELL[0] + GAP + CELL[0] + 8) * scale
+        self.wide = round(self.inner + 2 * ROOM * scale)
+        scale_high = 2 * self.line + self._cell_room() if told.has_scale else 0.0
+        words = self._high(told.title, self.bold) + self._high(told.foot, self.plain)
+        self.high = round(words + scale_high + ROOM * scale)
 
     def _cell_room(self) -> float:
         return (CELL[1] + 5) * self.scale
+
+    def _high(self, words: str, font: QFont) -> float:
+        """How much room words take, broken into lines."""
+        if not words:
+            return 0.0
+        room = QRectF(0, 0, self.inner, 1e4)
+        lines = QFontMetricsF(font).boundingRect(room, Qt.TextFlag.TextWordWrap, words)
+        return float(lines.height()) * LINE
 
     def paint(self, painter: QPainter, area: QRectF) -> None:
         edge = QColor.fromRgbF(*INK)
@@ -110,11 +97,12 @@ class _Plate:
             self._write(painter, inner, top, self.told.foot, self.plain)
 
     def _write(self, painter: QPainter, area: QRectF, top: float, words: str, font: QFont) -> float:
-        shown = QFontMetricsF(font).elidedText(words, Qt.TextElideMode.ElideRight, area.width())
         painter.setFont(font)
         painter.setPen(QColor.fromRgbF(*INK))
-        painter.drawText(QRectF(area.left(), top, area.width(), self.line), 0, shown)
-        return top + self.line
+        high = self._high(words, font)
+        place = QRectF(area.left(), top, area.width(), high)
+        painter.drawText(place, Qt.TextFlag.TextWordWrap, words)
+        return top + high
 
     def _cells(self, painter: QPainter, at: QPointF) -> None:
         """Steps beside each other with the shares at their ends; apart from them, what is past."""

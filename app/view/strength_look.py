@@ -4,16 +4,15 @@ what is written over it. Nothing of one bed is ever shown on another.
 
 from __future__ import annotations
 
-import numpy as np
-from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QPainter, QPen
+from collections.abc import Callable
+
+from PySide6.QtGui import QPainter
 
 from app.view.camera import Camera, Picture
-from app.view.palette import ACCENT
-from app.view.plates import draw_plate, plate_font, plate_size
-from app.view.scale_plate import Told
+from app.view.scale_plate import Told, paint_told
 from app.view.stage import Stage
 from app.view.strain import Strain
+from app.view.strength_marks import StrengthMarks
 from model.structure.bent import Body
 from model.structure.record import Carried
 from model.structure.worst import ALL, cases_of, drawn_times, greatest_move, worst_place
@@ -33,6 +32,7 @@ class StrengthLook:
     def __init__(self, stage: Stage) -> None:
         self.load, self.times = ALL, AS_SUITS
         self.note = LATE
+        self.say: Callable[[str], str] = str  # sentences with their lengths in the maker's unit
         self._stage = stage
         self._known: tuple[Carried, Body] | None = None
 
@@ -82,66 +82,23 @@ class StrengthLook:
             return Told(self.note, has_scale=False)
         if strain.shape is None:
             return Told(WORST_TITLE, "Glass: no part of the frame")
-        places = f", at the worst of {len(strain.cases)} places" if len(strain.cases) > 1 else ""
-        return Told(strain.carried.cases[strain.shape].title, _movement(strain.times) + places)
+        places = f", the worst of {len(strain.cases)} places" if len(strain.cases) > 1 else ""
+        title = self.say(strain.carried.cases[strain.shape].title)
+        return Told(title, _movement(strain.times) + places)
 
-    def paint(
-        self, painter: QPainter, picture: Picture, camera: Camera, scale: float
-    ) -> tuple[QRectF, ...]:
-        """Outline and share of what is selected; gives the places that are taken."""
+    def paint(self, painter: QPainter, picture: Picture, camera: Camera, scale: float) -> None:
+        """Mark what is picked, and explain the colours."""
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        taken: list[QRectF] = []
-        strain, worked = self._stage.strain, self._stage.worked
-        if strain is None:
-            return tuple(taken)
-        style = self._stage.style
-        chosen = [*style.selected] + ([style.hovered] if style.hovered >= 0 else [])
-        for piece in chosen:
-            ends = worked.ends[strain.body.edge_piece == piece]
-            self._outline(painter, camera, picture, ends, scale, piece in style.selected)
-        for piece in list(style.selected)[:MOST]:
-            plate = self._share(painter, camera, picture, scale, strain, piece)
-            taken += [plate] if plate is not None else []
-        return tuple(taken)
-
-    @staticmethod
-    def _outline(
-        painter: QPainter, camera: Camera, picture: Picture, ends: np.ndarray, scale: float,
-        is_chosen: bool,
-    ) -> None:  # fmt: skip
-        """Its edges, drawn over all: a line of the card has no width to stand out by."""
-        seen = camera.project(ends.reshape(-1, 3), picture).reshape(-1, 2, 3)
-        lines = [
-            (QPointF(*a[:2]), QPointF(*b[:2])) for a, b in seen.tolist() if min(a[2], b[2]) > 0
-        ]
-        width = (1.5 if is_chosen else 1.0) * scale
-        halo = QColor(255, 255, 255, 170)
-        for colour, wide in ((halo, width + 1.6 * scale), (QColor.fromRgbF(*ACCENT), width)):
-            painter.setPen(QPen(colour, wide, Qt.PenStyle.SolidLine, Qt.PenCapStyle.RoundCap))
-            for start, end in lines:
-                painter.drawLine(start, end)
-
-    def _share(
-        self, painter: QPainter, camera: Camera, picture: Picture, scale: float, strain: Strain,
-        piece: int,
-    ) -> QRectF | None:  # fmt: skip
-        """How hard a piece works, on a plate where it works hardest."""
-        mine = np.flatnonzero(strain.body.piece == piece)
-        if not len(mine):
-            return None
-        use = strain.use[mine].reshape(-1)
-        worst = float(use.max())
-        points = self._stage.worked.triangles[mine].reshape(-1, 3)[use >= worst - 1e-4]
-        x, y, depth = camera.project(points.mean(0)[None].astype(float), picture)[0].tolist()
-        if depth <= 0:
-            return None
-        words = f"{worst:.0%}"
-        font = plate_font(painter.font(), scale)
-        size = plate_size(words, font, scale)
-        corner = QPointF(round(x - size.width() / 2), round(y - size.height() - 8 * scale))
-        plate = QRectF(corner, size)
-        draw_plate(painter, plate, words, font, scale, is_clearance=True)
-        return plate
+        strain, style = self._stage.strain, self._stage.style
+        if strain is not None:
+            marks = StrengthMarks(painter, picture, camera, scale)
+            body, worked = strain.body, self._stage.worked
+            for piece in {*style.selected, style.hovered}:
+                marks.outline(worked.ends[body.edge_piece == piece], piece in style.selected)
+            for piece in list(style.selected)[:MOST]:
+                mine = body.piece == piece
+                marks.share(worked.triangles[mine], strain.use[mine])
+        paint_told(painter, picture, scale, self.told)
 
 
 def _movement(times: float) -> str:

@@ -213,7 +213,7 @@ def test_a_load_of_many_places_is_bent_in_the_worst_and_coloured_by_all(
 
     strain = by_strength.stage.strain
     assert (strain.cases, strain.shape) == ((0, 1), 1)
-    assert by_strength.strength.told.foot == "Movement drawn 10 times, at the worst of 2 places"
+    assert by_strength.strength.told.foot == "Movement drawn 10 times, the worst of 2 places"
 
 
 @pytest.mark.gl
