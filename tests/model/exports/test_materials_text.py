@@ -42,6 +42,8 @@ def test_one_material_is_told_down_to_what_it_may_bear() -> None:
     # 70 x (1 - 1.645 x 0.16) / 2.3 = 22.42 MPa: ASTM D245 on the Wood Handbook's average.
     assert "bending: 22.42 MPa" in told
     assert "= 70 (Wood Handbook" in told
+    assert "95 pieces of 100 reach x 0.737 = 51.58" in told
+    assert "x 0.435 = 22.42" in told
     assert "table 5-3" in told and "ASTM D245" in told
 
 
