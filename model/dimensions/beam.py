@@ -6,6 +6,10 @@ from model.errors import CannotBuild
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid, snapped
 
+# Of the distance between two legs, how much a beam may run on past the last: there w a^2 / 2 over
+# the leg is what w p^2 / 8 leaves between the legs, so that a = p / sqrt(8).
+OVERHANG = 8**-0.5
+
 
 @rule
 def has_beam(beam: BeamKind) -> bool:
@@ -172,15 +176,16 @@ def beam_leg_places(
     beam_leg_width: Mm,
     grid: ShopGrid,
 ) -> Places:
-    """Legs stand evenly along the beam, or behind the openings where there are drawers."""
+    """Legs stand so that the beam bends as hard over them as between them, or, where there are
+    drawers, behind the openings.
+    """
     if beam != "legs":
         return ()
     if beam_leg_spots:
         return tuple(grid.near(at - beam_leg_width / 2) for at in spread(beam_legs, beam_leg_spots))
-    step = (rail_end - beam_legs_from) / (beam_legs + 1)
-    return tuple(
-        grid.near(beam_legs_from + (i + 1) * step - beam_leg_width / 2) for i in range(beam_legs)
-    )
+    step = (rail_end - beam_legs_from) / (beam_legs - 1 + 2 * OVERHANG)
+    first = beam_legs_from + OVERHANG * step - beam_leg_width / 2
+    return tuple(grid.near(first + i * step) for i in range(beam_legs))
 
 
 @rule

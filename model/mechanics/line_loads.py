@@ -67,7 +67,8 @@ def summed_rows(row: Ints, put: Floats, rows: int) -> Floats:
     """Add up rows (p, c) that fall on the same row: (rows, c). Ten times as quick as `add.at`."""
     columns = put.shape[1]
     cell = row[:, None] * columns + np.arange(columns)
-    return np.bincount(cell.ravel(), put.ravel(), rows * columns).reshape(rows, columns)
+    added = np.bincount(cell.ravel(), put.ravel(), rows * columns)
+    return np.asarray(added, float).reshape(rows, columns)
 
 
 def _summed(row: Ints, case: Ints, put: Floats, rows: int, cases: int) -> Floats:
@@ -105,7 +106,7 @@ def between(
     forces: Floats,
     stiffness: tuple[Floats, Floats, Floats],
 ) -> Between:
-    """What happens at stations of `member` (s), rising, `at` mm from its start.
+    """What happens at stations of `member` (s), `at` mm from its start.
 
     `ends`, `forces` (m, 12, c): movements of, and forces on, the members' ends in their own axes.
     `stiffness`: E A, E Iy, E Iz of every member (m,).
@@ -114,7 +115,8 @@ def between(
     at_start = np.concatenate([forces[:, :6], ends[:, :6]], axis=1)
     found = np.matmul(_from_start(at, ea, eiy, eiz), at_start[member])
     found += _from_loads(loads, member, at, (ea, eiy, eiz), ends.shape[2])
-    return Between(*(found[:, k] for k in range(6)), found[:, 6:])
+    axial, shear_y, shear_z, twist, moment_y, moment_z = (found[:, k] for k in range(6))
+    return Between(axial, shear_y, shear_z, twist, moment_y, moment_z, found[:, 6:])
 
 
 def _from_start(x: Floats, ea: Floats, eiy: Floats, eiz: Floats) -> Floats:
@@ -134,10 +136,11 @@ def _from_loads(
     loads: LineLoads, member: Ints, at: Floats, stiff: tuple[Floats, Floats, Floats], cases: int
 ) -> Floats:
     """(s, 9, c): what loads between a member's start and each station add to the same figures."""
-    begins = np.searchsorted(member, loads.member)
-    count = np.searchsorted(member, loads.member, side="right") - begins
+    order = np.argsort(member, kind="stable")
+    begins = np.searchsorted(member[order], loads.member)
+    count = np.searchsorted(member[order], loads.member, side="right") - begins
     load = np.repeat(np.arange(len(count)), count)
-    station = np.arange(len(load)) + np.repeat(begins - np.cumsum(count) + count, count)
+    station = order[np.arange(len(load)) + np.repeat(begins - np.cumsum(count) + count, count)]
     a, b = loads.stretch
     past_a = np.clip(at[station] - a[load], 0.0, None)
     past_b = np.clip(at[station] - b[load], 0.0, None)

@@ -100,10 +100,17 @@ def sags(
 
 
 def sag_limits(frame: Lattice, held: Supports) -> Floats:
-    """How far each piece of the frame may sag, mm; inf where no limit applies: (p,)."""
+    """How far each piece of the frame may sag, mm; inf where no limit applies: (p,).
+
+    What runs on past its last support may sag as a span twice as long: so do its two halves.
+    """
     span = np.zeros(len(frame.bones.piece))
     same = held.piece[1:] == held.piece[:-1]
     np.maximum.at(span, held.piece[1:][same], np.diff(held.at)[same])
+    for free in (held.at, frame.bones.size[held.piece, 0] - held.at):
+        least = np.full(len(span), np.inf)
+        np.minimum.at(least, held.piece, free)
+        np.maximum.at(span, held.piece, 2 * least[held.piece])
     limits = np.full(len(span), np.inf)
     for i, role in enumerate(frame.bones.role):
         if role in SAG_LIMITS and span[i] > 0:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -167,12 +169,17 @@ def test_the_right_rows_openings_serve_where_the_left_has_none() -> None:
     assert beam_leg_spots(0, (), 2, (116.0, 1000.0), middle) == (516.0, 1400.0)
 
 
-def test_without_drawers_legs_stand_evenly_along_the_beam() -> None:
-    places = beam_leg_places("legs", 2, (), 66, 2124, 64, GRID)
+@pytest.mark.parametrize("legs", [1, 2, 3, 6])
+def test_without_drawers_the_beam_bends_as_hard_over_its_legs_as_between_them(legs: int) -> None:
+    places = beam_leg_places("legs", legs, (), 66, 2124, 64, GRID)
 
     centres = [at + 32 for at in places]
-    third = (2124 - 66) / 3
-    assert centres == pytest.approx([66 + third, 66 + 2 * third], abs=GRID.step / 2)
+    before, behind = centres[0] - 66, 2124 - centres[-1]
+    assert before == pytest.approx(behind, abs=GRID.step)
+    for one, other in pairwise(centres):
+        # Even load: w a^2 / 2 over the leg, w p^2 / 8 - w a^2 / 2 between two legs.
+        left = (other - one) ** 2 / 8 - before**2 / 2
+        assert before**2 / 2 == pytest.approx(left, rel=0.03)  # both ends on the grid
 
 
 def test_other_beams_have_no_legs() -> None:
