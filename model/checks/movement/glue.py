@@ -35,6 +35,14 @@ _PART_OF_IT = {
     "others dry in holes slotted by {room:.1f} mm.",
     "glued on top": "Glue it along the rail only, not on the end grain of the posts.",
 }
+# What makes a board of an end narrower, by the board's name.
+_WIDTHS = {
+    "end rail": ("{end}.low_rail_rise", "end_rail_width"),
+    "upper rail": ("{end}.upper_rail_width",),
+    "panel stile": ("{end}.mid_stile_width",),
+    "cap": ("cap_overhang",),
+}
+_ENDS = {"headboard": "head", "footboard": "foot"}
 _OTHERWISE = "Glue only {glued} mm of it, and let the rest slide: screws in slots, no glue."
 
 
@@ -57,7 +65,7 @@ class Joint(NamedTuple):
     "movement",
     "Glue joints across the grain",
     source=HABIT,
-    remedies=("board_cut", "end_rail_width", "frame_wood"),
+    remedies=("board_cut", "frame_wood"),
 )
 def cross_grain_glue(
     pieces: Pieces,
@@ -150,7 +158,15 @@ def _finding(assembly: str, joint: Joint) -> Finding:
         margin=limit - joint.by,
         verdict=verdict,
         reason=f"{moves} {_advice(joint)}" if notes else moves,
+        remedies=_remedies(joint.one) if notes else (),
     )
+
+
+def _remedies(part: Part) -> tuple[str, ...]:
+    """A narrower board before another cut, and that before another wood."""
+    end = _ENDS.get(part.assembly, "")
+    widths = tuple(name.format(end=end) for name in _WIDTHS.get(part.name, ()) if end)
+    return (*widths, "board_cut", "frame_wood")
 
 
 def _advice(joint: Joint) -> str:

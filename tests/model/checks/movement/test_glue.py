@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from model.brief import all_choices
 from model.checks.movement.glue import FREELY, SPLITS, glued_joints
 from model.checks.movement.rates import Season, rates
 from model.checks.record import Verdict
@@ -86,3 +87,10 @@ def test_dowelled_rails_are_told_which_dowels_to_glue() -> None:
     found = movement(built(end_joint="dowel", end_rail_width=250.0))
 
     assert "dowels within" in found["cross_grain_glue.headboard"].reason
+
+
+def test_the_choices_that_make_a_glued_board_narrower_are_named_first() -> None:
+    found = movement(built(end_rail_width=250.0))["cross_grain_glue.footboard"]
+
+    assert found.remedies[:2] == ("foot.low_rail_rise", "end_rail_width")
+    assert set(found.remedies) <= set(all_choices())
