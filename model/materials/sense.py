@@ -95,8 +95,7 @@ def _in_range(row: object, name: str, ranges: Mapping[str, Range], place: str) -
         if value is not None and not least <= value <= most:
             raise _senseless(
                 place,
-                f"{name} cannot have {figure} {value:g}; {least:g} to {most:g} {unit} "
-                "would do.",
+                f"{name} cannot have {figure} {value:g}; {least:g} to {most:g} {unit} would do.",
             )
 
 
