@@ -45,7 +45,7 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
         ROWS: "drawers",
     },
     "strength": {
-        BED: "frame",
+        BED: "frame sway",
         ROWS: "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts drawers_open",
     },
     "movement": {

@@ -6,6 +6,7 @@ import numpy as np
 
 from model.dimensions.loads import Handling
 from model.errors import BadInput
+from model.materials import published_load
 from model.materials.own import OwnRows
 from model.mechanics.line_loads import LineLoads
 from model.mechanics.space_frame import Solution, Unstable
@@ -21,7 +22,7 @@ from model.structure.loading import Loading
 from model.structure.record import Carried, Forces, Strength, Unjudged
 from model.structure.skeleton import skeleton
 from model.structure.spans import sag_limits, sags, supports
-from model.structure.stations import Response, lasting, response, stations, stresses
+from model.structure.stations import Response, crowding, lasting, response, stations, stresses
 from model.structure.weights import put_drawers, put_hangers, put_weights
 
 
@@ -76,6 +77,8 @@ def _told(
     answer = response(frame, here, loads, solution)
     cases = with_drop(here, listed, answer, handling)
     bending, shear = stresses(bones, here.piece, answer.inner)
+    if len(bones.of_role("deck panel")):
+        bending *= crowding(frame, cases, published_load("base").across_mm)[here.piece]
     held, down = supports(frame), -answer.moved[:, 2]
     sag = sags(frame, held, here.piece, here.at, down, -answer.nodes[:, 2])
     times = lasting(bones, cases)[here.piece]
@@ -95,7 +98,7 @@ def _told(
         moved=np.ascontiguousarray(np.moveaxis(answer.moved, 2, 0)),
         sag=np.ascontiguousarray(sag.T), use=np.ascontiguousarray(use.T),
         sag_limit=measured.sag_limit, effects=Effects(measured), joints=_forces(frame, answer),
-        hardest=Hardest(measured),
+        hardest=Hardest(measured), roles=bones.role,
     )  # fmt: skip
 
 
@@ -117,5 +120,5 @@ def _forces(frame: Lattice, answer: Response) -> Forces:
     other = np.where(joints.other == FLOOR, -1, piece[joints.other])
     return Forces(
         pieces=np.stack([piece[joints.one], other], 1), kind=joints.kind, at=joints.at,
-        force=np.ascontiguousarray(np.moveaxis(answer.force, 2, 0)),
+        stiffness=joints.stiffness, force=np.ascontiguousarray(np.moveaxis(answer.force, 2, 0)),
     )  # fmt: skip

@@ -226,10 +226,9 @@ def _pushed(found: Situations, handling: Handling) -> None:
     if not rails or not handling.push:
         return
     rail = rails[0]
-    middle = float(bones.size[rail, 0]) / 2
     for key, title, way in (
         ("push along", "Pushed lengthwise at a side rail", (0.0, handling.push, 0.0)),
-        ("push across", "Pushed sideways at a side rail", (handling.push, 0.0, 0.0)),
+        ("push across", "Pushed sideways at the foot of a side rail", (handling.push, 0.0, 0.0)),
     ):
         case = Case(
             key=key, title=title,
@@ -237,7 +236,7 @@ def _pushed(found: Situations, handling: Handling) -> None:
             choices=("push_force",), time="seven days",
         )  # fmt: skip
         at = found.add(Situation(case=case))
-        found.loading.on(at, rail, middle, middle, way)
+        found.loading.on(at, rail, 0.0, 0.0, way)
 
 
 def _lifted_and_dragged(found: Situations, pieces: Pieces, handling: Handling) -> None:

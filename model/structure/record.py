@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Literal, NamedTuple, Union
 
 import numpy as np
@@ -68,16 +69,23 @@ class Forces(NamedTuple):
 
     `pieces` (j, 2) of the bed: the one that bears, and what it bears on, -1 for the floor; `kind`
     (j,) as in `model.structure.joints.KINDS`; `at` (j, 3) mm; `force` (c, j, 6): N and N mm on the
-    first piece, on the bed's axes.
+    first piece, on the bed's axes; `stiffness` (j, 6): by how little each gives, N/mm and N mm.
     """
 
     pieces: Ints
     kind: Ints
     at: Floats
     force: Floats
+    stiffness: Floats
 
 
-NO_FORCES = Forces(np.zeros((0, 2), np.intp), *(np.zeros(s) for s in ((0,), (0, 3), (0, 0, 6))))  # type: ignore[arg-type]
+NO_FORCES = Forces(
+    pieces=np.zeros((0, 2), np.intp),
+    kind=np.zeros(0, np.intp),
+    at=np.zeros((0, 3)),
+    force=np.zeros((0, 0, 6)),
+    stiffness=np.zeros((0, 6)),
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -115,7 +123,7 @@ class Carried:
     (s, 3) mm, and per load case (c): `moved` (c, s, 3) mm, `sag` (c, s) mm, `use` (c, s).
     `sag_limit` (p,) mm; inf where none applies. `effects`: by piece, worst first.
     `joints`: what holds them; `hardest`: by role (see `model.structure.skeleton.ROLES`) and kind,
-    the worst of all pieces.
+    the worst of all pieces; `roles` (p,) what each is to the frame.
     """
 
     cases: tuple[Case, ...]
@@ -130,6 +138,12 @@ class Carried:
     effects: Mapping[int, tuple[Effect, ...]]
     joints: Forces = NO_FORCES
     hardest: Mapping[tuple[str, EffectKind], Effect] = field(default_factory=dict)
+    roles: tuple[str, ...] = ()
+
+    @cached_property
+    def station_piece(self) -> Ints:
+        """(s,): the frame piece, by its place in `pieces`, that each station lies on."""
+        return np.repeat(np.arange(len(self.pieces)), np.diff(self.first))
 
     def curve(self, piece: int, case: int) -> Curve:
         """How a piece of the frame bends in a load case. LookupError: no piece of the frame."""

@@ -14,6 +14,7 @@ from model.parts.pieces import Floats, Ints
 from model.structure.lattice import Lattice
 from model.structure.record import Case
 from model.structure.skeleton import DECK, Skeleton
+from model.units import Mm
 
 # mm between stations: a parabola over a slat's span is read within 2 %; what carries no load
 # between its joints bends most at them.
@@ -23,6 +24,7 @@ _STEP_DECK, _STEP, _MOST = 110.0, 200.0, 12
 # What the divisors of allowable stresses hold beside the time: 2.1 is 1.6 for ten years, 1.3 for
 # safety. Source: ASTM D245, from memory
 SAFETY = 1.3
+EDGE_SPREAD = 0.3  # of the span: 2.4 / 2 x 1/2 x 1/2, at the middle of it
 
 
 class Stations(NamedTuple):
@@ -85,6 +87,22 @@ def stresses(bones: Skeleton, piece: Ints, inner: Between) -> tuple[Floats, Floa
     bending += np.abs(inner.axial) / area
     shear = 1.5 * np.hypot(inner.shear_y, inner.shear_z) / area
     return bending, shear + torsion_stress(inner.twist, width, thickness)
+
+
+def crowding(frame: Lattice, cases: tuple[Case, ...], pad: Mm) -> Floats:
+    """(p, c): how many times harder a piece is bent where a pad presses on a part of its width.
+
+    A knee at the edge of a panel bends a strip as wide as the pad and 0.3 of the span.
+    Source: BS 8110-1:1997, 3.5.2.2, concentrated loads on solid slabs: load width and 2.4 x (1 -
+    x / l), half of the latter at a free edge, from memory; used here for sheets
+    """
+    found = np.ones((len(frame.bones.piece), len(cases)))
+    local = np.flatnonzero([case.key in ("kneel", "drop") for case in cases])
+    for i in frame.bones.of_role("deck panel").tolist():
+        at = frame.node_at[frame.first_node[i] : frame.first_node[i + 1]]
+        strip = pad + EDGE_SPREAD * float(np.diff(at).max(initial=0.0))
+        found[i, local] = max(float(frame.bones.size[i, 1]) / strip, 1.0)
+    return found
 
 
 def lasting(bones: Skeleton, cases: tuple[Case, ...]) -> Floats:
