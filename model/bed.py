@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache, cached_property
 from typing import Any
@@ -12,7 +12,7 @@ from model.brief import all_choices, given
 from model.brief.words import full_label, row_name
 from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
-from model.checks.run import worst_first
+from model.checks.run import CheckStep, answers, worst_first
 from model.errors import BadInput, CannotBuild
 from model.materials import Material, OwnRows, materials
 from model.materials.own import NONE
@@ -129,18 +129,12 @@ class Bed:
     @property
     def facts(self) -> Mapping[str, Any]:
         """What checks may ask for beside dimensions, by name; `model.book.FACTS` lists them."""
-        return {
-            "pieces": self.pieces,
-            "parts": self.parts,
-            "masses": self.masses,
-            "screw_points": self.proof.screws,
-            "holding": self.proof.holding,
-            "weights": self.weights,
-            "strength": self.strength,
-            "carried": self.carried,
-            "materials": self.materials,
-            "drawer_travel": travel_of(self.dimensions),
-        }
+        return {name: fact(self) for name, fact in _FACTS.items()}
+
+    def asked(self, step: CheckStep) -> tuple[Finding, ...]:
+        """What one check says; of the facts only those that it needs are worked out."""
+        facts = {name: _FACTS[name](self) for name in step.needs if name in _FACTS}
+        return tuple(answers(step, {**self.dimensions.values, **facts}))
 
     @cached_property
     def findings(self) -> tuple[Finding, ...]:
@@ -151,6 +145,20 @@ class Bed:
     def __getitem__(self, name: str) -> Any:
         """The value of a dimension or choice by its full name."""
         return self.dimensions[name]
+
+
+_FACTS: Mapping[str, Callable[[Bed], Any]] = {
+    "pieces": lambda bed: bed.pieces,
+    "parts": lambda bed: bed.parts,
+    "masses": lambda bed: bed.masses,
+    "screw_points": lambda bed: bed.proof.screws,
+    "holding": lambda bed: bed.proof.holding,
+    "weights": lambda bed: bed.weights,
+    "strength": lambda bed: bed.strength,
+    "carried": lambda bed: bed.carried,
+    "materials": lambda bed: bed.materials,
+    "drawer_travel": lambda bed: travel_of(bed.dimensions),
+}
 
 
 def solve(design: Design, last: Bed | None = None) -> Bed:

@@ -6,10 +6,10 @@ is loaded with and where it stands: a bed that holds because nobody sleeps in it
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from model.brief import all_choices, deck, drawers, ends, heights, posts, shop, sides
 from model.brief.declare import Choice, choices_of
@@ -55,7 +55,15 @@ DRESSED = ("surfaced two sides, least", "surfaced four sides, retail", "dressed 
 MILLED = {"inch": INCH / 8, "mm": 1.0}  # a planer is set to these: common practice, no source
 ANOTHER_KIND, ANOTHER_WOOD = 1.0, 2.0  # what these count beside a size's change, at most 1
 
-Value = Callable[[str], Any]
+
+class Now(NamedTuple):
+    """What a design has: `value` gives each of its choices, `known` what they can be, `used` the
+    keys of the materials that are in the bed; None where that is not known.
+    """
+
+    value: Callable[[str], Any]
+    known: Mapping[str, Choice]
+    used: Collection[str] | None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -91,27 +99,36 @@ def turnable() -> frozenset[str]:
     return frozenset((listed - ASKED_FOR) | DECIDED)
 
 
-def turns(name: str, value: Value, own: OwnRows = NONE) -> Turns:
+def turns(
+    name: str,
+    value: Callable[[str], Any],
+    own: OwnRows = NONE,
+    used: Collection[str] | None = None,
+) -> Turns:
     """The ways to turn a choice from what a design has; `value` gives the design's choices, `own`
-    are the maker's own materials.
+    its own materials, `used` the keys of those that are in the bed.
     """
-    choice = all_choices(own)[name]
     if name not in turnable():
         return Turns()
+    return _turns(name, Now(value, all_choices(own), used))
+
+
+def _turns(name: str, now: Now) -> Turns:
+    choice, value = now.known[name], now.value(name)
     if name in MATERIAL_OF:
-        return _thicknesses(choice, value, own)
+        return _thicknesses(choice, now)
     if name == "slide_length":
-        return _slide_lengths(value)
+        return _slide_lengths(now)
     if choice.kind == Material:
-        return Turns(alone=_materials(choice, value, own))
+        return Turns(alone=_materials(choice, now))
     if choice.is_flag:
-        return Turns(alone=(_turn(name, not value(name), ANOTHER_KIND + 0.5),))
+        return Turns(alone=(_turn(name, not value, ANOTHER_KIND + 0.5),))
     if choice.keys:
-        return Turns(alone=_kinds(choice, value(name)))
+        return Turns(alone=_kinds(choice, value))
     if choice.is_count:
         assert choice.least is not None and choice.most is not None
-        return _runs(name, value(name), range(int(choice.least), int(choice.most) + 1))
-    return _runs(name, value(name), _sizes(choice, GRIDS[value("grid")]))
+        return _runs(name, value, range(int(choice.least), int(choice.most) + 1))
+    return _runs(name, value, _sizes(choice, GRIDS[now.value("grid")]))
 
 
 def _turn(name: str, value: Any, size: float) -> Turn:
@@ -143,11 +160,12 @@ def _sizes(choice: Choice, grid: ShopGrid) -> tuple[float, ...]:
     return tuple(step.near(low + i * step.step) for i in range(round((high - low) / step.step) + 1))
 
 
-def _slide_lengths(value: Value) -> Turns:
+def _slide_lengths(now: Now) -> Turns:
     """The lengths that the slide is sold in; where none is asked for, the longest is taken."""
-    asked, table = value("slide_length"), all_choices()["slide"].table
+    asked, table = now.value("slide_length"), now.known["slide"].table
     assert table is not None
-    return _runs("slide_length", asked, table()[value("slide")].lengths_mm) if asked else Turns()
+    sold = table()[now.value("slide")].lengths_mm
+    return _runs("slide_length", asked, sold) if asked else Turns()
 
 
 def _kinds(choice: Choice, now: str) -> Run:
@@ -162,16 +180,16 @@ def _kinds(choice: Choice, now: str) -> Run:
 # ---------------------------------------------------------------- thicknesses and materials
 
 
-def _thicknesses(choice: Choice, value: Value, own: OwnRows) -> Turns:
+def _thicknesses(choice: Choice, now: Now) -> Turns:
     """Sizes that boards mill to; of a sheet, the thicknesses that it is sold in."""
-    measured = f"{choice.name}_measured"
-    if measured in all_choices() and value(measured) is not None:
+    measured, thickness = f"{choice.name}_measured", now.value(choice.name)
+    if measured in now.known and now.value(measured) is not None:
         return Turns()  # what was measured is in the shop: another label does not make it thicker
-    table = _table(MATERIAL_OF[choice.name], own)
-    made_of = table[value(MATERIAL_OF[choice.name])]
-    if made_of.kind == "sheet":
-        return _sheets(choice, made_of, value(choice.name), table)
-    return _runs(choice.name, value(choice.name), _milled(choice, GRIDS[value("grid")]))
+    made_of = _row(MATERIAL_OF[choice.name], now)
+    is_used = now.used is None or made_of.key in now.used  # planks are no sheet, panels are
+    if made_of.kind == "sheet" and is_used:
+        return _sheets(choice, now)
+    return _runs(choice.name, thickness, _milled(choice, GRIDS[now.value("grid")]))
 
 
 def _milled(choice: Choice, grid: ShopGrid) -> tuple[float, ...]:
@@ -193,13 +211,14 @@ def _can_be_had(thickness: Mm) -> bool:
     return True
 
 
-def _sheets(choice: Choice, now: Material, thickness: Mm, table: Mapping[str, Material]) -> Turns:
+def _sheets(choice: Choice, now: Now) -> Turns:
     """The same sheet, as thick as it is sold; and the same product, thicker or thinner. Rails,
     slats and cleats of sheet may also be glued up from two layers.
     """
     assert choice.least is not None and choice.most is not None
-    sheet = MATERIAL_OF[choice.name]
-    alike = [row for row in table.values() if _product(row) == _product(now)]
+    sheet, thickness = MATERIAL_OF[choice.name], now.value(choice.name)
+    chosen = _row(sheet, now)
+    alike = [row for row in _table(sheet, now).values() if _product(row) == _product(chosen)]
     sold = [row for row in alike if choice.least <= _nominal(row) <= choice.most]
     if choice.name not in SHEET_OF:
         layers = {n * _nominal(row) for row in alike for n in (1, 2)}
@@ -209,31 +228,34 @@ def _sheets(choice: Choice, now: Material, thickness: Mm, table: Mapping[str, Ma
     for row in sorted(sold, key=lambda row: abs(_nominal(row) - thickness)):
         changes = {sheet: row.key, choice.name: _nominal(row)}
         turn = Turn(choice=sheet, changes=changes, size=_share(thickness, _nominal(row)))
-        if row.key != now.key:
+        if row.key != chosen.key:
             sides[_nominal(row) > thickness].append(turn)
-    as_sold = _turn(choice.name, _nominal(now), _share(thickness, _nominal(now)))
+    as_sold = _turn(choice.name, _nominal(chosen), _share(thickness, _nominal(chosen)))
     return Turns(
         runs=tuple(tuple(run) for run in sides.values() if run),
         alone=(as_sold,) if as_sold.size else (),
     )
 
 
-def _materials(choice: Choice, value: Value, own: OwnRows) -> Run:
+def _materials(choice: Choice, now: Now) -> Run:
     """Other woods, or other sheets as thick as this one: the most alike in weight first."""
-    table = _table(choice.name, own)
-    now, found = table[value(choice.name)], []
-    for each in table.values():
-        if each.key != now.key and each.kind == now.kind and _fits(each, choice.name, value):
-            size = ANOTHER_WOOD + _share(now.density_kg_m3, each.density_kg_m3)
+    chosen, found = _row(choice.name, now), []
+    for each in _table(choice.name, now).values():
+        if each.key != chosen.key and each.kind == chosen.kind and _fits(each, choice.name, now):
+            size = ANOTHER_WOOD + _share(chosen.density_kg_m3, each.density_kg_m3)
             found.append(_turn(choice.name, each.key, size))
     return tuple(sorted(found, key=lambda turn: turn.size))
 
 
-def _table(name: str, own: OwnRows) -> Mapping[str, Material]:
-    """The materials that a choice offers."""
-    table = all_choices(own)[name].table
+def _table(name: str, now: Now) -> Mapping[str, Material]:
+    table = now.known[name].table
     assert table is not None
     return table()
+
+
+def _row(name: str, now: Now) -> Material:
+    """The material that is chosen."""
+    return _table(name, now)[now.value(name)]
 
 
 def _product(sheet: Material) -> str:
@@ -246,9 +268,9 @@ def _nominal(sheet: Material) -> Mm:
     return sheet.nominal_mm
 
 
-def _fits(sheet: Material, name: str, value: Value) -> bool:
+def _fits(sheet: Material, name: str, now: Now) -> bool:
     """Whether a sheet comes in the thickness that is asked of it; any wood does."""
     if sheet.nominal_mm is None:
         return True
-    asked = [value(stock) for stock, made_of in MATERIAL_OF.items() if made_of == name]
+    asked = [now.value(stock) for stock, made_of in MATERIAL_OF.items() if made_of == name]
     return any(abs(sheet.nominal_mm - each) <= SAME_THICKNESS for each in asked)

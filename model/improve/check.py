@@ -9,7 +9,7 @@ from model.book import check_list
 from model.brief.leeway import turnable
 from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
-from model.checks.run import answers, worst_first
+from model.checks.run import worst_first
 
 
 class Check:
@@ -31,12 +31,7 @@ class Check:
         return next((f for f in said if (f.id, f.place) == own), next(new, None))
 
     def _answers(self, bed: Bed) -> Iterable[Finding]:
-        if self._step is None:
-            said: Iterable[Finding] = screw_findings(bed.proof.screws)
-        elif bed.dimensions.values.keys() >= set(self._step.needs):
-            said = answers(self._step, bed.dimensions.values)
-        else:
-            said = answers(self._step, {**bed.dimensions.values, **bed.facts})
+        said = screw_findings(bed.proof.screws) if self._step is None else bed.asked(self._step)
         return [f for f in said if f.id == self._family or f.id.startswith(f"{self._family}.")]
 
     @property

@@ -9,7 +9,7 @@ from typing import Any
 from model.bed import Bed
 from model.book import ROWS
 from model.brief import all_choices
-from model.brief.leeway import Turn
+from model.brief.leeway import SAME_THICKNESS, SHEET_OF, Turn
 from model.brief.words import full_label, value_text
 from model.checks.record import HAIR, Finding, Verdict
 from model.units import Mm, show_length
@@ -27,6 +27,7 @@ ROW_SIZES = {
     "drawer_inside_depth": "drawer depth inside",
 }
 SEEN: Mm = 0.75  # a size that moves less, half a sixteenth, changes nothing for whoever sleeps
+BY_MORE = 0.05  # share of its limit by which a failed check gets worse before that is told
 SAID = {
     Verdict.FAILS: "fails", Verdict.TIGHT: "is tight", Verdict.NOTE: "is a note",
     Verdict.HOLDS: "holds",
@@ -95,7 +96,7 @@ def _rank(finding: Finding | None) -> int:
 def _fails_by_more(before: Finding | None, now: Finding) -> bool:
     if before is None or not before.verdict is now.verdict is Verdict.FAILS:
         return False
-    return now.margin < before.margin - HAIR
+    return now.margin < before.margin - max(HAIR, BY_MORE * abs(now.limit))
 
 
 # ---------------------------------------------------------------- words
@@ -107,7 +108,18 @@ def _change(bed: Bed, turn: Turn) -> str:
     texts = [value_text(choice, value, unit) for value in values]
     if len({text.lstrip("~") for text in texts}) == 1:  # too near for fractions of an inch
         texts = [value_text(choice, value, "mm") for value in values]
-    return f"{full_label(choice)} {texts[0]} in place of {texts[1]}"
+    return f"{full_label(choice)} {texts[0]} in place of {texts[1]}{_reckoned(bed, turn)}"
+
+
+def _reckoned(bed: Bed, turn: Turn) -> str:
+    """A sheet may be reckoned with a thickness that its name does not say."""
+    for stock, sheet in SHEET_OF.items():
+        if turn.changes.keys() == {stock, sheet}:
+            nominal = bed.materials[bed.design.value(sheet)].nominal_mm
+            thickness = bed.design.value(stock)
+            if nominal is not None and abs(thickness - nominal) > SAME_THICKNESS:
+                return f", taken as {show_length(thickness, bed.design.value('shown_unit'))}"
+    return ""
 
 
 def _result(finding: Finding, then: Finding | None, unit: str) -> str:

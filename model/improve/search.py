@@ -12,15 +12,17 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from model.bed import Bed, solve
-from model.brief.leeway import Run, Turn, turns
+from model.brief.leeway import ANOTHER_WOOD, Run, Turn, Turns, turns
 from model.checks.record import HAIR, Finding, Verdict
 from model.errors import BadInput, CannotBuild
 from model.improve.check import Check
 from model.improve.record import Improvement, improvement_of
 from model.mend import Stopped
 
-SOLVES = 160  # beds that are built for one finding, at most
-ALL_SOLVES = 600  # for all findings of a bed together
+SOLVES = 120  # beds that are built for one finding, at most
+REST = 40  # of these, beyond the remedies that a check names
+ALL_SOLVES = 480  # for all findings of a bed together
+FAR = 0.2  # share of a size: a larger change of what no remedy names is no smallest change
 PROBES = 3  # steps after which a choice that does not move the check is left alone
 MENDED = (Verdict.HOLDS, Verdict.NOTE)
 NOTHING = "No single change was found that makes this hold."
@@ -106,6 +108,7 @@ class Search:
         self.check = Check(bed, finding)
         self.spent = 0
         self._found: list[Improvement] = []
+        self._used = {part.material for made in bed.parts.values() for part in made}
 
     def answer(self) -> Improvement | None:
         """The best of what was found."""
@@ -114,18 +117,28 @@ class Search:
         return min(self._found, key=lambda each: each.cost, default=None)
 
     def _look(self) -> None:
-        """Sizes and counts before other kinds and woods; remedies before the rest."""
-        for names in (self.finding.remedies, self.check.hangs_on):
-            ways = [turns(name, self.bed.design.value) for name in names]
-            for way in ways:
-                for run in way.runs:
-                    self._follow(run, is_patient=names is self.finding.remedies)
-            for turn in sorted((t for way in ways for t in way.alone), key=lambda t: t.size):
-                if self._is_done:
-                    return
-                self._try(turn)
+        """Remedies before whatever else the check hangs on; sizes and counts before other kinds
+        and woods.
+        """
+        remedies = self.finding.remedies
+        self._look_among(
+            [turns(name, self.bed.design.value, self.bed.design.own) for name in remedies]
+        )
+        if not self._is_done:
+            ways = [
+                turns(name, self.bed.design.value, self.bed.design.own)
+                for name in self.check.hangs_on
+            ]
+            self._look_among([_near(way) for way in ways] if remedies else ways, is_patient=False)
+
+    def _look_among(self, ways: list[Turns], *, is_patient: bool = True) -> None:
+        for way in ways:
+            for run in way.runs:
+                self._follow(run, is_patient=is_patient)
+        for turn in sorted((t for way in ways for t in way.alone), key=lambda t: t.size):
             if self._is_done:
                 return
+            self._keep(self._reading(turn))
 
     @property
     def _is_done(self) -> bool:
@@ -153,16 +166,19 @@ class Search:
             return None
 
     def _state(self, turn: Turn, then: Finding | None) -> State:
-        if then is None:  # a beam that is there is not asked for; no drawer, no trouble, is no cure
-            is_cure = not turn.changes.keys().isdisjoint(self.finding.remedies)
-            return State.HOLDS if is_cure else State.SHORT
+        if then is None:
+            return State.HOLDS if self._is_settled_by(turn) else State.SHORT
         if then.verdict in MENDED:
             return State.HOLDS
         is_further = then.margin < self.finding.margin - HAIR
         return State.WRONG_WAY if is_further else State.SHORT
 
-    def _try(self, turn: Turn) -> None:
-        self._keep(self._reading(turn))
+    def _is_settled_by(self, turn: Turn) -> bool:
+        """Whether a check need no longer be asked because of a remedy that it names: a skid carries
+        what the slide did. A beam that is left out sags no more, but that is no remedy.
+        """
+        named = not turn.changes.keys().isdisjoint(self.finding.remedies)
+        return named and not self.finding.pieces
 
     def _keep(self, reading: Reading) -> None:
         """What trades one failed check for another is no improvement."""
@@ -223,6 +239,13 @@ class Search:
             else:
                 short = middle
         self._keep(best)
+
+
+def _near(way: Turns) -> Turns:
+    """Small steps and other kinds: what is worth a try where a check names other remedies."""
+    runs = (tuple(turn for turn in run if turn.size <= FAR) for run in way.runs)
+    kinds = (turn for turn in way.alone if turn.size < ANOTHER_WOOD)
+    return Turns(runs=tuple(runs), alone=tuple(kinds))
 
 
 def _strides(count: int) -> Iterator[int]:

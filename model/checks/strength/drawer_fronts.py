@@ -31,7 +31,7 @@ ASSUMED = "the force: an assumption, yours to change (drawer jerk)"
     "strength",
     "Screws hold the front on its box",
     source=f"{ASSUMED}; withdrawal: NDS 2018, equation 12.2-2, from memory, ten-minute load",
-    remedies=("front_stock", "front_material", "drawers"),
+    remedies=("front_stock", "front_material"),
 )
 def front_screws_hold(
     drawer_count: Count,

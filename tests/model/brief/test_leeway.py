@@ -100,6 +100,15 @@ def test_a_sheet_that_is_reckoned_too_thick_can_be_reckoned_as_sold() -> None:
     assert turn.changes == {"box_stock": 12}
 
 
+def test_planks_are_boards_whatever_sheet_the_panels_would_be() -> None:
+    """Planks and panels share their thickness; where no sheet is in the bed it is milled."""
+    used = {"yellow_poplar", "birch_ply_12"}
+
+    found = turns("panel_stock", having(panel_stock=12.7), used=used)
+
+    assert [list(turn.changes) for run in found.runs for turn in run[:1]] == [["panel_stock"]] * 2
+
+
 def test_another_sheet_is_as_thick_as_the_one_it_stands_in_for() -> None:
     sheets = [materials()[turn.changes["box_sheet"]] for turn in turns("box_sheet", having()).alone]
 
