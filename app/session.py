@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from model.mend import Mended
 
 log = logging.getLogger(__name__)
-PAUSE, LONGEST_PAUSE = 3, 100  # ms
+PAUSE, LONGEST_PAUSE = 3, 250  # ms
 OWN_MISTAKE = "This is a mistake of Bedwright's own, not of the design; the last good bed stays."
 
 

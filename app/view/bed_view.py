@@ -34,7 +34,7 @@ if TYPE_CHECKING:
     from model.structure.bent import Body
     from model.structure.record import Carried
 
-PATIENCE = 150  # ms that the last bed stays on view while the next one's strength is worked out
+PATIENCE = 300  # ms that the last bed stays on view while the next one's strength is worked out
 BESIDE = np.array((260.0, 220.0, 0.0))  # mm: and room for dimension lines
 
 
