@@ -217,7 +217,8 @@ def test_nearly_every_check_is_asked_of_these_beds(beds: list[Bed]) -> None:
 
     silent = {step.id.rpartition(".")[2] for step in STEPS} - answered
 
-    assert silent == set()
+    # This one speaks only where all others on strength are silent.
+    assert silent == {"frame_judged"}
 
 
 def test_only_what_fails_or_is_noted_has_a_margin_below_zero(beds: list[Bed]) -> None:
