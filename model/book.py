@@ -45,8 +45,10 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
         ROWS: "drawers",
     },
     "strength": {
-        BED: "frame sway",
-        ROWS: "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts drawers_open",
+        BED: "frame sway screw_places",
+        SIDES: "cleat_screws slat_screws plate_screws bolts",
+        ROWS: "stile_screws bracket_screws "
+        "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts drawers_open",
     },
     "movement": {
         BED: "parts glue layers deck",
