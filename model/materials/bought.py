@@ -34,5 +34,5 @@ def bought_weights() -> dict[str, BoughtWeight]:
 def bought_density(code: str) -> KgPerM3:
     """Mass of a bought thing over the volume of its simple solid; 0 for a code without a row."""
     rows = bought_weights()
-    key = max((key for key in rows if code.startswith(key)), key=len, default="")
+    key = next((key for key in rows if code.startswith(key)), "")
     return rows[key].density_kg_m3 * rows[key].filled_share if key else 0.0

@@ -171,6 +171,8 @@ def _names(pieces: Pieces, mains: list[int], masses: list[Kg], kg: Floats) -> li
             names.append("")
         elif mass > whole.get(part.assembly, math.inf) / 2:
             names.append(part.assembly)
+        elif part.assembly == "fronts":
+            names.append("fixed front")
         else:
             names.append(part.name)
     return names

@@ -56,7 +56,7 @@ def _free(gap: Mm, rules: Iterable[Probe]) -> Finding:
 
 
 def _sentence(gap: Mm, probe: Probe, sleepers_are: SleepersAre, said: str) -> str:
-    start = f"At {gap:.4g} mm, {said} can catch {probe.holds}: {probe.standard}. "
+    start = f"At {round(gap, 1):g} mm, {said} can catch {probe.holds}: {probe.standard}. "
     binds = f"That rule binds {probe.binds}"
     if sleepers_are in probe.counts_for:
         return f"{start}{binds}, but with {sleepers_are} in the bed it counts here."

@@ -33,9 +33,15 @@ def mattress_gap_pushed(
         "the gap behind a short mattress pushed up",
     )  # fmt: skip
     found = (
-        replace(beside, id="beside", about="well_width", remedies=("side_fit",)),
-        replace(behind, id="behind", about="well_length", remedies=("end_fit",)),
-    )
+        replace(
+            beside, id="beside", title="Gap beside a mattress pushed aside", about="well_width",
+            remedies=("side_fit",),
+        ),
+        replace(
+            behind, id="behind", title="Gap behind a mattress pushed up", about="well_length",
+            remedies=("end_fit",),
+        ),
+    )  # fmt: skip
     failing = tuple(each for each in found if each.verdict is Verdict.FAILS)
     return failing or (worst(found, "mattress"),)
 

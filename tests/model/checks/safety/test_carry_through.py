@@ -53,6 +53,13 @@ def test_a_king_that_the_stairs_do_not_take_goes_up_in_two() -> None:
     assert "mattress" not in said(bed(**split, mattress_kind="spring"))
 
 
+def test_two_mattresses_are_offered_only_where_they_pass() -> None:
+    found = said(bed(**LOW, mattress_kind="spring"))["mattress"]
+
+    assert found.verdict is Verdict.FAILS
+    assert "Two mattresses" not in found.reason
+
+
 def test_foam_that_would_have_to_bend_is_a_note() -> None:
     found = said(bed(**KING, mattress_kind="foam"))["mattress"]
 

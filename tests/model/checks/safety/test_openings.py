@@ -52,3 +52,11 @@ def test_closed_and_open_topped_ends_have_no_openings(style: str) -> None:
     built = bed(foot__style=style)
 
     assert said(built, "foot") is None
+
+
+def test_drawer_openings_below_the_deck_are_no_openings_of_the_end() -> None:
+    rows = {"foot.drawers": 2, "left.drawers": 2, "right.drawers": 2, "beam": "none"}
+    built = solve(Design().with_choices(rows))
+
+    assert built["foot.style"] == "panel"
+    assert said(built, "foot") is None
