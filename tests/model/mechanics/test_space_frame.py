@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from model.mechanics.line_loads import LineLoads
+from model.mechanics.line_loads import EVERY, LineLoads
 from model.mechanics.space_frame import GROUND, Frame, Joints, Members, Solution, Unstable
 from tests.model.mechanics.frames import (
     CLAMP,
@@ -109,6 +109,24 @@ def test_a_frame_turned_in_space_gives_turned_answers() -> None:
         before.joint_force[:, :3, 0] @ turn.T, abs=1e-4
     )
     assert after.end_forces == pytest.approx(before.end_forces, abs=1e-2)  # N mm, of 1e5
+
+
+def test_a_load_of_every_case_is_in_each_of_them() -> None:
+    frame, none = portal(), np.zeros((8, 6, 2))
+    single = line((0, 5, 200, 900, 700), (1, 4, 450, 450, 300))
+    each = line((0, 6, 100, 400, 50), (1, 6, 100, 400, 50))
+    always = line((EVERY, 6, 100, 400, 50))
+
+    found, wanted = (solved(frame, both(single, more), none) for more in (always, each))
+
+    assert found.moved == pytest.approx(wanted.moved, rel=1e-12, abs=1e-15)
+
+
+def both(one: LineLoads, other: LineLoads) -> LineLoads:
+    names = ("case", "member", "start", "end", "force")
+    return LineLoads(
+        **{n: np.concatenate([getattr(one, n), getattr(other, n)]) for n in names}
+    )  # fmt: skip
 
 
 def test_nothing_moves_under_no_load() -> None:
@@ -363,6 +381,46 @@ def test_props_that_would_let_go_and_close_without_end_come_to_rest() -> None:
     assert bent.reactions().min() > -0.01
     assert bent.reactions().sum() == pytest.approx(518, abs=1e-3)
     assert bent.solution.moved[bent.solution.open[:, 0], 2, 0].min() > 0
+
+
+# ------------------------------------------------------------ ground that is raised
+
+
+def raised_under(joints: int, joint: int, high: float) -> np.ndarray:
+    """(j, 3, 1): the ground under one joint, so many mm higher."""
+    found = np.zeros((joints, 3, 1))
+    found[joint, 2] = high
+    return found
+
+
+def test_a_middle_support_that_is_raised_bends_the_beam_by_itself() -> None:
+    """It pushes with 6 E I d / L^3, half of which each end holds down."""
+    frame, none = two_spans(pushes=False).frame, np.zeros((3, 6, 1))
+    high = 2.5
+
+    found = frame.solve(no_loads(), none, np.zeros((3, 1), bool), raised_under(3, 1, high))
+
+    push = 6 * EI * high / SPAN**3
+    assert found.joint_force[:, 2, 0] == pytest.approx([-push / 2, push, -push / 2], rel=1e-4)
+    assert found.moved[:, 2, 0] == pytest.approx([0, high, 0], abs=1e-4)
+
+
+def test_a_block_under_one_end_lifts_the_beam_off_its_middle() -> None:
+    """What lies on it then is borne by the two ends; over the middle it sags 5 w (2 L)^4 / 384 EI
+    from the line between them.
+    """
+    frame, even = two_spans(pushes=True).frame, 0.1
+    loads = line((0, 0, 0, SPAN, even * SPAN), (0, 1, 0, SPAN, even * SPAN))
+    sag = 5 * even * (2 * SPAN) ** 4 / 384 / EI
+    high = 2 * (sag + 3)
+
+    found = frame.solve(
+        loads, np.zeros((3, 6, 1)), np.zeros((3, 1), bool), raised_under(3, 0, high)
+    )
+
+    assert found.open[:, 0].tolist() == [False, True, False]
+    assert found.joint_force[:, 2, 0] == pytest.approx([even * SPAN, 0, even * SPAN], rel=1e-6)
+    assert found.moved[:, 2, 0] == pytest.approx([high, 3, 0], abs=1e-3)
 
 
 # ------------------------------------------------------------ what nothing holds
