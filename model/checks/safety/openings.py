@@ -19,7 +19,7 @@ from model.units import Mm
     remedies=("spindle_gap_most", "spindle_width"),
 )
 def end_openings(
-    pieces: Pieces, has_upper_rail: bool, is_head: bool, deck_top: Mm, sleepers_are: SleepersAre
+    pieces: Pieces, has_upper_rail: bool, end_assembly: str, deck_top: Mm, sleepers_are: SleepersAre
 ) -> Finding | None:
     """Whoever lies in the bed or stands behind it can put head or arm through an open end.
 
@@ -28,14 +28,12 @@ def end_openings(
     """
     if not has_upper_rail:
         return None
-    boxes = _boxes_of(pieces, "head." if is_head else "foot.") & (pieces.hi[:, 2] > deck_top)
+    boxes = _boxes_of(pieces, end_assembly) & (pieces.hi[:, 2] > deck_top)
     seen = openings(pieces.lo[boxes][:, (0, 2)], pieces.hi[boxes][:, (0, 2)])
     return worst_banded(seen, "opening", sleepers_are, "an opening")
 
 
-def _boxes_of(pieces: Pieces, scope: str) -> Bools:
+def _boxes_of(pieces: Pieces, assembly: str) -> Bools:
     """Which boxes are of wood of that end."""
-    own = np.array([rule.startswith(scope) for rule in pieces.rules])
-    wood = np.array([not part.hardware for part in pieces.parts])
-    of_piece = own[pieces.rule] & wood[pieces.part]
-    return np.asarray(of_piece[pieces.piece])
+    own = np.array([p.assembly == assembly and not p.hardware for p in pieces.parts])
+    return np.asarray(own[pieces.part[pieces.piece]])
