@@ -123,6 +123,8 @@ def test_a_piece_picked_on_the_bed_picks_its_hardest_row(
 
     assert pane.table is pane.effects
     assert pane.effects.record.effect is carried.effects[piece][0]
+    (line,) = pane.chart.lines
+    assert (line.at == carried.curve(piece, 1).at).all() and line.words.startswith("slat ")
 
 
 def test_a_filter_gives_way_to_a_piece_picked_on_the_bed(

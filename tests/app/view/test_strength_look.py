@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from app.view.bed_view import BedView
+from app.view.scene import scene_of
 from app.view.strength_look import AS_SUITS, LATE, STILL, WORST_TITLE
 from app.view.use_scale import PAST, STEPS, STRIPE, STRIPE_WIDTH
 from model.structure.bent import Body, body
@@ -72,6 +73,24 @@ def test_each_step_of_the_scale_is_what_a_slat_is_drawn_in(
         middle = by_strength.render_image(1000, 700).copy(place.x() - 2, place.y() - 1, 5, 3)
 
         assert share_of(middle, step.colour) == 1.0
+
+
+@pytest.mark.gl
+def test_a_side_that_is_turned_from_the_lamp_keeps_its_step(
+    by_strength: BedView, bed: SampleBed
+) -> None:
+    """From the corner at the foot, the right side is seen edgeways to the lamp."""
+    looks = by_strength.stage.scene.looks
+    rail = next(k for k, look in enumerate(looks) if look[:2] == ("top rail", "right side"))
+    by_strength.show_load("lying", STILL)
+    by_strength.show_strength(bed, *strength_at(bed, rail, 0.6))  # type: ignore[arg-type]
+    low, high = (corner[rail] for corner in by_strength.stage.boxes)
+    outer = np.array([(high[0], (low[1] + high[1]) / 2, (low[2] + high[2]) / 2)])
+    x, y, _ = by_strength.canvas.camera.project(outer, by_strength.canvas.picture)[0].round()
+
+    middle = by_strength.render_image(1000, 700).copy(int(x) - 2, int(y) - 2, 5, 5)
+
+    assert share_of(middle, STEPS[2].colour) == 1.0
 
 
 @pytest.mark.gl
@@ -284,6 +303,15 @@ def test_the_last_bed_stays_until_the_next_one_is_worked_out(
 
     assert by_strength.bed is wider
     assert by_strength.stage.strain is not None
+
+
+@pytest.mark.gl
+def test_another_scene_knows_nothing_of_the_last_one_s_strength(by_strength: BedView) -> None:
+    wider = SampleBed(width=1700)
+
+    by_strength.stage.show(scene_of(wider, sample_mesh(wider)))  # type: ignore[arg-type]
+
+    assert by_strength.stage.strain is None
 
 
 @pytest.mark.gl
