@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from model.brief.loads import SleepersAre
-from model.checks.record import Finding, advice, at_most, check
+from model.checks.record import HAIR, Finding, advice, at_most, check
 from model.materials.high_bed import HighBed, high_beds
 from model.units import Mm
 
@@ -22,15 +22,15 @@ def not_a_high_bed(deck_bottom: Mm, deck_top: Mm, sleepers_are: SleepersAre) -> 
     it wants guard rails.
     """
     for rule in high_beds().values():
-        found = at_most(_height(rule, deck_bottom, deck_top), rule.from_mm)
-        if found.margin < 0:
+        height = _height(rule, deck_bottom, deck_top)
+        if height > rule.from_mm + HAIR:
+            found = at_most(height, rule.from_mm)
             counts = rule.is_law == "yes" or sleepers_are != "adults"
             return replace(
                 found if counts else advice(found), source=rule.source, reason=_reason(rule),
                 about="deck_bottom" if rule.measured_to == "underside" else "deck_top",
             )  # fmt: skip
-    lowest = min(high_beds().values(), key=lambda rule: rule.from_mm)
-    return at_most(_height(lowest, deck_bottom, deck_top), lowest.from_mm)
+    return at_most(_height(rule, deck_bottom, deck_top), rule.from_mm)  # the lowest comes last
 
 
 def _height(rule: HighBed, deck_bottom: Mm, deck_top: Mm) -> Mm:
