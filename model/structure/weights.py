@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from model.mechanics.line_loads import EVERY
-from model.parts.pieces import Floats, Ints, Pieces
+from model.parts.pieces import Bools, Floats, Ints, Pieces
 from model.solids.holding import Holding
 from model.structure.lattice import Lattice
 from model.structure.loading import GRAVITY, Loading
@@ -15,6 +15,7 @@ from model.units import Kg, Mm
 
 _BESIDE: Mm = 60.0  # a bearer stands no farther from its box: slide, packing and a little air
 _BELOW: Mm = 80.0  # a runner lies no farther under its box
+_IN_LINE: Mm = 1.0  # bearers one behind the other stand no farther aside
 
 
 def put_weights(loading: Loading, frame: Lattice, masses: Floats) -> None:
@@ -28,14 +29,31 @@ def put_weights(loading: Loading, frame: Lattice, masses: Floats) -> None:
 def put_hangers(
     loading: Loading, frame: Lattice, pieces: Pieces, holding: Holding, host: Ints, masses: Floats
 ) -> None:
-    """Panels, planks, cleats, caps: what is no part of the frame weighs on what holds it."""
-    bones = frame.bones
-    hangs = (bones.host[holding.one] < 0) & (masses[holding.one] > 0)
-    hangs &= (host[holding.other] >= 0) & (pieces.group[holding.one] == 0)
-    one, on = holding.one[hangs], host[holding.other[hangs]]
+    """Panels, planks, cleats, fronts: what is no part of the frame weighs on what holds it."""
+    hangs = (frame.bones.host < 0) & (masses > 0) & (pieces.group == 0)
+    one, other = holding.one[hangs[holding.one]], holding.other[hangs[holding.one]]
+    on_frame = host[other] >= 0
+    mass = _handed_on(masses, one, other, np.isin(np.arange(len(pieces)), one[on_frame]))
+    one, on = one[on_frame], host[other[on_frame]]
     held_by = np.bincount(one, minlength=len(pieces))
     start, end = _stretch(frame, on, *(bound[one] for bound in pieces.bounds))
-    loading.on(EVERY, on, start, end, _down(masses[one] / held_by[one]))
+    loading.on(EVERY, on, start, end, _down(mass[one] / held_by[one]))
+
+
+def _handed_on(masses: Floats, one: Ints, other: Ints, on_frame: Bools) -> Floats:
+    """Masses (n,) with those that hang on no piece of the frame laid on what holds them: a fixed
+    front on its blocks, its panel on its stiles. `one` (e) is held by `other` (e).
+    """
+    mass, reached, steps = masses.copy(), on_frame.copy(), []
+    while (step := ~reached[one] & reached[other]).any():
+        steps.append(step)
+        reached[one[step]] = True
+    for step in reversed(steps):
+        held, holder = one[step], other[step]
+        share = mass[held] / np.bincount(held)[held]
+        mass[held] = 0.0
+        np.add.at(mass, holder, share)
+    return mass
 
 
 def put_drawers(
@@ -79,9 +97,12 @@ def _carriers(
         low[:, :2].T[run], box_low[drawers, run][:, None]
     )
     fits &= high[None, :, 2] > box_low[drawers, 2][:, None] - _BELOW
-    under = fits & (left > 0) & (right > 0)
-    beside = fits & ~under & (np.minimum(np.abs(left), np.abs(right)) < _BESIDE)
-    found = np.where(under.any(axis=1, keepdims=True), under, beside)
+    under, nearest = fits & (left > 0) & (right > 0), np.zeros_like(fits)
+    for off in (left, right):  # on each side the nearest, not the next drawer's behind it
+        away = np.where(fits & ~under, np.abs(off), np.inf)
+        least = away.min(axis=1, keepdims=True, initial=_BESIDE)
+        nearest |= (away < _BESIDE) & (away < least + _IN_LINE)
+    found = np.where(under.any(axis=1, keepdims=True), under, nearest)
     drawer, bearer = np.nonzero(found)
     return drawers[drawer], bearer
 
