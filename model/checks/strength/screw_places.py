@@ -157,9 +157,7 @@ def _from_each_other(
     one, other = np.nonzero(np.triu(same, 1))
     are_parallel = np.abs(np.einsum("ki,ki->k", axes.way[one], axes.way[other])) > PARALLEL
     one, other = one[are_parallel], other[are_parallel]
-    apart = axes.at[one] - axes.at[other]
-    apart -= np.einsum("ki,ki->k", apart, axes.way[one])[:, None] * axes.way[one]
-    apart = np.abs(apart)
+    apart = np.abs(axes.at[one] - axes.at[other])  # alike screws start from one face
     is_along = apart[:, 0] >= np.maximum(apart[:, 1], apart[:, 2])
     factors = np.array([(each.across, each.along) for each in _FACTORS])
     least = factors[steel[one].astype(int), is_along.astype(int)] * diameter[one]

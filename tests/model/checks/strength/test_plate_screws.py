@@ -64,3 +64,14 @@ def test_screws_in_end_grain_ask_for_dowels() -> None:
 
 def test_bolted_sides_have_no_plates() -> None:
     assert silent(bed(connector="cross_bolt_m6", frame_stock=38.1), "left.plate_screws_hold")
+
+
+def test_who_leans_back_on_the_headboard_opens_its_joints_above() -> None:
+    """And those of the footboard below: the posts turn with the side between them."""
+    of = bed()
+    case = next(i for i, c in enumerate(carried(of).cases) if c.key == "lean")
+    found = rail_ends(carried(of), of.pieces, "left")
+    at_head = np.array([of.pieces.made_by(int(k))[0].startswith("head.") for k in found.post])
+
+    assert (found.opens[case, at_head] > 0).all()
+    assert (found.opens[case, ~at_head] < 0).all()
