@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from model.materials.allowable import USUAL_GRADE, allowed
 from model.materials.derivation import Allowed
-from model.materials.material import Material
+from model.materials.material import Material, materials
 from model.materials.own import OwnRows
-from model.materials.sheet import sheets
-from model.materials.species import species
 
 
 def allowed_of(row: Material, grade: str = USUAL_GRADE) -> Allowed:
@@ -15,7 +13,7 @@ def allowed_of(row: Material, grade: str = USUAL_GRADE) -> Allowed:
 
     A row of the trade's tables is looked up by its key, which is quick. Refused: as by `allowed`.
     """
-    if row.wood is species().get(row.key) and row.flat is sheets().get(row.key):
+    if materials().get(row.key) is row:
         return allowed(row.key, grade)
     woods = (row.wood,) if row.wood else ()
     return allowed(row.key, grade, OwnRows(species=woods, sheets=(row.flat,) if row.flat else ()))

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
 
 from model.materials import Allowed, Material
 from model.materials.row_allowable import allowed_of
-from model.mechanics.duration import duration_factor
+from model.mechanics.duration import LoadTime, duration_factor
 from model.mechanics.fasteners.strengths import Design
 from model.mechanics.fasteners.withdrawal import (
     design_head_pull_through,
@@ -49,8 +50,12 @@ def forces_between(carried: Carried, pieces: Pieces, one: Bools, other: Bools) -
 
 def made_by(pieces: Pieces, *rules: str) -> Bools:
     """(n,): pieces made by one of these rules, by full name or, without a dot, in any scope."""
-    named = [rule in rules or rule.rpartition(".")[2] in rules for rule in pieces.rules]
-    return np.array(named, bool)[pieces.rule]
+    return _named(pieces.rules, rules)[pieces.rule]
+
+
+@lru_cache(maxsize=128)
+def _named(known: tuple[str, ...], rules: tuple[str, ...]) -> Bools:
+    return np.array([r in rules or r.rpartition(".")[2] in rules for r in known], bool)
 
 
 def lasting(cases: tuple[Case, ...]) -> Floats:
@@ -58,10 +63,15 @@ def lasting(cases: tuple[Case, ...]) -> Floats:
 
     As for the wood itself, a standard's test load asks for no second margin.
     """
+    return _lasting(tuple((case.time, case.is_test) for case in cases))
+
+
+@lru_cache(maxsize=16)
+def _lasting(cases: tuple[tuple[LoadTime, bool], ...]) -> Floats:
     return np.array(
         [
-            min(duration_factor(case.time), MOST_LASTING) * (SAFETY if case.is_test else 1.0)
-            for case in cases
+            min(duration_factor(time), MOST_LASTING) * (SAFETY if is_test else 1.0)
+            for time, is_test in cases
         ]
     )
 
