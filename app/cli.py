@@ -20,6 +20,7 @@ from pathlib import Path
 from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
+from app.memory import keep_freed_memory
 from model.errors import BadInput, BedError, CannotBuild
 
 if TYPE_CHECKING:
@@ -35,6 +36,7 @@ log = logging.getLogger("bedwright")
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code; whatever goes wrong is said in a sentence."""
+    keep_freed_memory()
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="backslashreplace")  # a name may hold what the screen cannot
