@@ -96,7 +96,7 @@ def most_sagging(
     known = [piece for piece in carried.pieces.tolist() if piece in pieces]
 
     def far(found: tuple[int, int]) -> tuple[float, float]:
-        sag = float(np.abs(carried.curve(*found).sag).max())
+        sag = float(carried.curve(*found).sag.max())
         return sag / sag_limit(carried, *found), sag
 
     return max(((piece, each) for piece in known for each in cases), key=far, default=None)

@@ -134,6 +134,12 @@ def test_of_all_loads_the_one_that_makes_a_piece_sag_most_is_found(loads: Carrie
     assert most_sagging(loads, [0, 1], {5}) == (5, 1)  # 9 mm and no limit, against 1 mm
 
 
+def test_a_piece_that_is_bent_upwards_does_not_sag(loads: Carried) -> None:
+    lifted = replace(loads, sag=loads.sag * np.array([1.0, 1, 1, -1, -1, -1]), effects={})
+
+    assert most_sagging(lifted, [1], {2, 5}) == (2, 1)
+
+
 def test_movement_is_measured_in_space(loads: Carried) -> None:
     assert greatest_move(loads, 0) == 3
     assert greatest_move(replace(loads, moved=loads.moved[:, :3]), 1) == 5  # 3, 4, 5
