@@ -31,7 +31,7 @@ ASKED_FOR = {
 # Of the client's topics, what the workshop decides.
 DECIDED = {
     *("side_fit", "end_fit", "left.depth", "right.depth", "foot.depth"),
-    *("slide_length", "board_cut"),
+    *("slide_length", "board_cut", "joint_play"),
 }
 
 # The material that each thickness is a thickness of. Where it is a sheet for one purpose, the sheet
@@ -238,10 +238,13 @@ def _sheets(choice: Choice, now: Now) -> Turns:
 
 
 def _materials(choice: Choice, now: Now) -> Run:
-    """Other woods, or other sheets as thick as this one: the most alike in weight first."""
+    """Other woods, or other sheets as thick as this one: the most alike in weight first. A frame,
+    slats or bearers of sheet may also be made of wood.
+    """
     chosen, found = _row(choice.name, now), []
+    kinds = {chosen.kind} if choice.name in SHEET_OF.values() else {chosen.kind, "solid"}
     for each in _table(choice.name, now).values():
-        if each.key != chosen.key and each.kind == chosen.kind and _fits(each, choice.name, now):
+        if each.key != chosen.key and each.kind in kinds and _fits(each, choice.name, now):
             size = ANOTHER_WOOD + _share(chosen.density_kg_m3, each.density_kg_m3)
             found.append(_turn(choice.name, each.key, size))
     return tuple(sorted(found, key=lambda turn: turn.size))

@@ -11,17 +11,17 @@ from contextlib import suppress
 from enum import StrEnum
 from typing import NamedTuple
 
-from model.bed import Bed, solve
+from model.bed import Bed
 from model.brief.leeway import ANOTHER_WOOD, Run, Turn, Turns, turns
 from model.checks.record import HAIR, Finding, Verdict
-from model.errors import BadInput, CannotBuild
+from model.improve.beds import Beds
 from model.improve.check import Check
 from model.improve.record import Improvement, improvement_of
 from model.mend import Stopped
 
 SOLVES = 120  # beds that are built for one finding, at most
-REST = 40  # of these, beyond the remedies that a check names
-ALL_SOLVES = 480  # for all findings of a bed together
+REST = 30  # of these, beyond the remedies that a check names
+ALL_SOLVES = 400  # for all findings of a bed together
 FAR = 0.2  # share of a size: a larger change of what no remedy names is no smallest change
 PROBES = 3  # steps after which a choice that does not move the check is left alone
 MENDED = (Verdict.HOLDS, Verdict.NOTE)
@@ -64,7 +64,7 @@ def improvement(
     that makes another check worse is taken only where no other was found. `stop` is asked before
     every bed that is built; Stopped is raised once it says yes.
     """
-    return Search(bed, finding, stop, solves).answer()
+    return Search(Beds(bed), finding, stop, solves).answer()
 
 
 class Answer(NamedTuple):
@@ -88,23 +88,24 @@ def improvements(bed: Bed, stop: Callable[[], bool] = _never) -> Iterator[Answer
     """An answer for every failed or tight finding, the worst first, as far as the bound on all of
     them goes.
     """
-    left = ALL_SOLVES
+    left, beds = ALL_SOLVES, Beds(bed)
     for finding in bed.findings:
         if finding.verdict not in (Verdict.FAILS, Verdict.TIGHT):
             continue
-        search = Search(bed, finding, stop, min(SOLVES, left))
+        search = Search(beds, finding, stop, min(SOLVES, left))
         found = search.answer()
         left -= search.spent
         yield Answer(finding, found, search.spent)
 
 
 class Search:
-    """The search for one finding. After `answer`, `spent` counts the beds that were built."""
+    """The search for one finding. After `answer`, `spent` counts the beds that were asked for."""
 
     def __init__(
-        self, bed: Bed, finding: Finding, stop: Callable[[], bool] = _never, solves: int = SOLVES
+        self, beds: Beds, finding: Finding, stop: Callable[[], bool] = _never, solves: int = SOLVES
     ) -> None:
-        self.bed, self.finding, self.stop, self.solves = bed, finding, stop, solves
+        bed = beds.bed
+        self.bed, self.beds, self.finding, self.stop, self.solves = bed, beds, finding, stop, solves
         self.check = Check(bed, finding)
         self.spent = 0
         self._found: list[Improvement] = []
@@ -160,10 +161,7 @@ class Search:
         if self.spent >= self.solves:
             raise Spent
         self.spent += 1
-        try:
-            return solve(self.bed.design.with_choices(turn.changes), self.bed)
-        except (CannotBuild, BadInput):
-            return None
+        return self.beds.having(turn.changes)
 
     def _state(self, turn: Turn, then: Finding | None) -> State:
         if then is None:

@@ -14,6 +14,7 @@ from typing import NamedTuple
 from model.bed import Bed, Design, solve
 from model.checks.record import Verdict
 from model.errors import CannotBuild
+from model.improve.beds import Beds
 from model.improve.search import ALL_SOLVES, SOLVES, Search
 from tests.properties.designs import random_design
 
@@ -43,7 +44,7 @@ def _searches(bed: Bed) -> dict[str, list[Spent]]:
     found = defaultdict(list)
     for finding in bed.findings:
         if finding.verdict in (Verdict.FAILS, Verdict.TIGHT):
-            search, start = Search(bed, finding), time.perf_counter()
+            search, start = Search(Beds(bed), finding), time.perf_counter()
             answer = search.answer()
             found[finding.title].append(Spent(search.spent, _ms(start), answer is not None))
     return found

@@ -14,6 +14,7 @@ from model.brief.leeway import turnable, turns
 from model.checks.record import Finding, Verdict
 from model.errors import CannotBuild
 from model.improve import NOTHING, Improvement, improvement, improvements
+from model.improve.beds import Beds
 from model.improve.search import ALL_SOLVES, NOT_LOOKED, SOLVES, Search
 from model.mend import Stopped
 
@@ -159,7 +160,7 @@ def test_a_finding_that_is_called_by_its_screw_is_found_again_under_another_gaug
     bed = solve(Design().with_choices({"cleat_screw": "4", "frame_wood": "birch_ply_18"}))
     finding = said(bed, "left.screws_inside.cleat.wood_screw_4")
 
-    search = Search(bed, finding)
+    search = Search(Beds(bed), finding)
     other = solve(bed.design.with_choices({"cleat_screw": "8"}), bed)
 
     then = search.check.of(other)
@@ -188,7 +189,7 @@ def test_no_drawer_is_taken_away_so_that_it_no_longer_racks() -> None:
     wide = {"left.drawers": 1, "left.depth": "slide", "slide_length": 300.0}
     bed = solve(Design().with_choices(wide))
 
-    search = Search(bed, said(bed, "left.drawer_racks"))
+    search = Search(Beds(bed), said(bed, "left.drawer_racks"))
 
     assert search.answer() is None
     assert search.spent <= SOLVES

@@ -30,7 +30,7 @@ def values(found: Turns, name: str) -> list[list[Any]]:
 
 
 ASKED = [
-    *(c.name for c in choices_of(loads.Sleepers)),
+    *(c.name for c in choices_of(loads.Sleepers) if c.name != "joint_play"),
     *(c.name for c in choices_of(mattress.Mattress) if not c.name.endswith("_fit")),
     *("left.drawers", "foot.drawers", "left.side", "right.room", "left.nightstand_width"),
     *("grid", "shown_unit", "head.style", "front_style", "wished_sleeping_height"),
@@ -114,6 +114,14 @@ def test_another_sheet_is_as_thick_as_the_one_it_stands_in_for() -> None:
 
     assert len(sheets) > 3
     assert all(s.nominal_mm is not None and abs(s.nominal_mm - 12) <= 1 for s in sheets)
+
+
+def test_slats_of_plywood_may_be_made_of_wood_and_boxes_may_not() -> None:
+    slats = turns("slat_wood", having(slat_wood="birch_ply_18", slat_stock=18.0)).alone
+    boxes = turns("box_sheet", having()).alone
+
+    assert "northern_red_oak" in {turn.changes["slat_wood"] for turn in slats}
+    assert {materials()[turn.changes["box_sheet"]].kind for turn in boxes} == {"sheet"}
 
 
 def test_slats_of_plywood_are_as_thick_as_one_sheet_or_two() -> None:
