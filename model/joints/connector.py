@@ -45,7 +45,7 @@ class KnockDown:
 def plate_screws(length: Mm, count: int) -> Places:
     """Along a plate, from its lower end: in its outer quarters, clear of the pocket between."""
     half = (count + 1) // 2
-    low = [length / 4 * (i + 1) / (half + 1) for i in range(half)]
+    low = [length / 4 * (i + 0.5) / half for i in range(half)]
     return (*low, *(length - at for at in reversed(low[: count - half])))
 
 

@@ -18,6 +18,7 @@ from model.units import Mm
 
 POCKET_INSET: Mm = 12.0  # from the edge to the first pocket; common practice, no source
 POCKETS_APART: Mm = 100.0  # common practice, no source
+POCKETS_NEAR: Mm = 16.0  # two bores of 3/8 in side by side and wood between; common practice
 
 
 def screw_for(stock: Mm, field: str) -> PocketScrew:
@@ -31,7 +32,13 @@ def screw_for(stock: Mm, field: str) -> PocketScrew:
 
 def pocket_offsets(width: Mm, *, lower: Mm, upper: Mm) -> tuple[Mm, ...]:
     """Centres of the pockets across a member's width, from its lower edge."""
-    return spread(float(lower), float(width - upper), inset=POCKET_INSET, apart=POCKETS_APART)
+    return spread(
+        float(lower),
+        float(width - upper),
+        inset=POCKET_INSET,
+        apart=POCKETS_APART,
+        least=POCKETS_NEAR,
+    )
 
 
 def pocket(
