@@ -1,10 +1,10 @@
 """Where pieces of the frame bear on each other and on the floor, and what each joint holds.
 
 End conditions, on the safe side for sag: a piece that rests, or is fixed by screws or pocket
-screws, turns freely on its support but does not roll over; tenons, dowels and glue between end
-rails and posts hold rigidly, and so do the screws of legs and packers; stiles turn as far as the
-screws or tenons at their ends give. Knock-down joints give: see `knock_down`. The floor only
-pushes, and holds the posts by friction; legs all but slide.
+screws, turns freely on its support but does not roll over, and slides on what it merely lies on;
+tenons, dowels and glue between end rails and posts hold rigidly, and so do the screws of legs and
+packers; stiles turn as far as the screws or tenons at their ends give. Knock-down joints give: see
+`knock_down`. The floor only pushes, and holds the posts by friction; legs all but slide.
 """
 
 from __future__ import annotations
@@ -21,9 +21,10 @@ from model.structure.joints import (
     FRICTION,
     HINGE,
     KNOCK_DOWN,
-    LEG_GRIP,
+    LEVEL,
     REST,
     RIGID,
+    SLIDES,
     STANDS,
     STILE,
     TIGHT,
@@ -147,10 +148,11 @@ def _lifts(pairs: _Pairs, bones: Skeleton, one: Ints) -> Bools:
 
 
 def _stiffness(bones: Skeleton, one: Ints, kind: Ints) -> Floats:
-    """(j, 6): tight against movement; against turning as the kind says of the piece's own axes."""
+    """(j, 6): tight upright, as the kind says level; against turning of the piece's own axes."""
     turns = TURNS[kind]
     on_bed = np.einsum("jik,ji->jk", bones.axes[one] ** 2, turns)
-    return np.concatenate([np.full_like(on_bed, TIGHT), on_bed], axis=1)
+    level = LEVEL[kind][:, None]
+    return np.concatenate([level, level, np.full_like(level, TIGHT), on_bed], axis=1)
 
 
 def _on_floor(pieces: Pieces, holding: Holding, bones: Skeleton) -> Contacts:
@@ -164,7 +166,7 @@ def _on_floor(pieces: Pieces, holding: Holding, bones: Skeleton) -> Contacts:
     one, count = bones.host[feet], len(feet)
     stiffness, pushes = np.zeros((2 * count, 6)), np.zeros((2 * count, 3))
     stiffness[:count, 2], pushes[:count, 2] = TIGHT, 1.0
-    grip = np.where(np.isin(one, bones.of_role("post")), TIGHT, LEG_GRIP)
+    grip = np.where(np.isin(one, bones.of_role("post")), TIGHT, SLIDES)
     stiffness[count:, :2] = grip[:, None]
     return Contacts(
         one=np.tile(one, 2),

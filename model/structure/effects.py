@@ -127,18 +127,19 @@ class Hardest(Mapping[tuple[str, EffectKind], Effect]):
         self._keys = tuple((role, kind) for role in roles for kind in KINDS_OF_EFFECT)
 
     def __len__(self) -> int:
-        return len(self._keys)
+        return sum(1 for _ in self)
 
     def __iter__(self) -> Iterator[tuple[str, EffectKind]]:
-        return iter(self._keys)
+        return (key for key in self._keys if self._worst(*key) is not None)
 
     def __getitem__(self, key: tuple[str, EffectKind]) -> Effect:
-        if key not in self._found:
-            role, kind = key
-            self._found[key] = self._measured.hardest(
-                kind, self._measured.frame.bones.of_role(role)
-            )
-        found = self._found[key]
+        found = self._worst(*key)
         if found is None:
             raise KeyError(key)
         return found
+
+    def _worst(self, role: str, kind: EffectKind) -> Effect | None:
+        if (role, kind) not in self._found:
+            of_role = self._measured.frame.bones.of_role(role)
+            self._found[role, kind] = self._measured.hardest(kind, of_role)
+        return self._found[role, kind]

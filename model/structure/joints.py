@@ -16,7 +16,8 @@ ROLL = 1e5  # N mm
 # Two pocket screws or a short tenon 25 mm apart, at the slip modulus of one screw in light wood.
 STIFF = 1e6  # N mm
 
-LEG_GRIP = 20.0  # N/mm: a leg is lightly loaded and slides before it holds the bed
+SLIDES = 20.0  # N/mm: a leg, or what merely lies on a piece, slides before it holds sideways
+SCREW = 1500.0  # N/mm: how a screw of 4 mm gives sideways in light wood, by its slip modulus
 
 KINDS = ("rests", "hinged", "rigid", "stile", "knock-down", "floor", "friction")
 REST, HINGE, RIGID, STILE, KNOCK_DOWN, STANDS, FRICTION = range(len(KINDS))
@@ -25,6 +26,10 @@ TURNS = np.zeros((len(KINDS), 3))
 TURNS[[REST, HINGE]] = ROLL, 0, 0
 TURNS[RIGID] = FIRM, FIRM, FIRM
 TURNS[STILE] = STIFF, STIFF, STIFF
+# Level ways. Held tight there, at its underside, a slat would bear as an arch, and panels with the
+# beam that they lie on as one thick beam.
+LEVEL = np.full(len(KINDS), TIGHT)
+LEVEL[[REST, HINGE]] = SLIDES, SCREW
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

@@ -56,6 +56,7 @@ def stations(frame: Lattice) -> Stations:
     is_deck = np.isin(frame.member_piece, frame.bones.of_role(*DECK))
     step = np.where(is_deck, _STEP_DECK, _STEP)
     count = np.clip(np.ceil(length / step).astype(np.intp) + 1, 2, _MOST)
+    count |= is_deck  # odd: a deck bends most in the middle of a span, where it is knelt on
     member = np.repeat(np.arange(len(length)), count)
     place = np.arange(len(member)) - np.repeat(np.cumsum(count) - count, count)
     on_member = place / (count[member] - 1) * length[member]
