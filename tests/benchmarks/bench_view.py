@@ -112,6 +112,44 @@ def test_another_bed(view: BedView, empty_ms: float, capsys: pytest.CaptureFixtu
 
 
 @pytest.mark.gl
+def test_another_bed_by_its_strength(view: BedView, capsys: pytest.CaptureFixture[str]) -> None:
+    """Its frame cut across, coloured and bent, against the same beds in wood."""
+    from model.bed import Design, solve
+    from model.solids.mesh import bed_mesh
+    from model.structure.bent import body
+    from model.structure.worst import shares
+
+    beds = [solve(Design().with_choices({"rail_height": 380.0 + 2 * k})) for k in range(10)]
+    carried = [bed.strength for bed in beds]
+    meshes = [bed_mesh(bed.pieces, bed.parts) for bed in beds]
+    cutting: list[float] = []
+
+    def in_wood(k: int) -> None:
+        view.show_bed(beds[k % 10], meshes[k % 10])
+        view.canvas.repaint()
+
+    def by_strength(k: int) -> None:
+        view.show_bed(beds[k % 10], meshes[k % 10])
+        start = time.perf_counter()
+        made = body(meshes[k % 10], carried[k % 10])
+        shares(carried[k % 10])
+        cutting.append(time.perf_counter() - start)
+        view.show_strength(beds[k % 10], carried[k % 10], made)
+        view.canvas.repaint()
+
+    wood = median_ms(in_wood)
+    view.colour_by("strength")
+    view.show_load("lying")
+    strength = median_ms(by_strength)
+
+    say(
+        f"by strength: {strength:.1f} ms a bed, {strength / wood:.1f} x the same in wood; "
+        f"cutting takes {1000 * statistics.median(cutting):.1f} ms of it",
+        capsys,
+    )
+
+
+@pytest.mark.gl
 def test_dragging_a_slider_of_a_real_bed(qtbot: QtBot, capsys: pytest.CaptureFixture[str]) -> None:
     """Solve, mesh and redraw at each move of the mouse, shadow and dimensions on."""
     from model.bed import Design, solve
