@@ -151,7 +151,7 @@ def _kneeling(found: Situations, deck: Deck) -> None:
                     key="kneel",
                     title=f"Kneeling on {frame.bones.role[on]} {order[on]} from the foot, {where}",
                     reason=f"{load.name}: {load.force_n:g} N on a round pad of "
-                    f"{load.across_mm:g} mm.",
+                    f"{load.across_mm:g} mm. Tried on the outermost and some between.",
                     source=load.source,
                     time=load.time,
                 ),
