@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from PySide6.QtCore import QObject, Signal
+from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.panes.look_strip import LookStrip
 from app.panes.strength_pane import StrengthPane
@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from model.structure.record import Carried
 
 LANE = "strength"
+PATIENCE = 300  # ms until the pane says that it is being worked out
 BROKE_OFF = "What it carries could not be worked out: a mistake of Bedwright's own."
 
 
@@ -62,6 +63,8 @@ class StrengthDesk(QObject):
         self.session, self.view, self.pane, self.strip, self.look = session, view, pane, strip, look
         self._known: Answer | None = None
         self._other_colour = "wood"  # what the bed goes back to
+        self._late = QTimer(self, singleShot=True, interval=PATIENCE)
+        self._late.timeout.connect(pane.show_late)
         strip.hide()
         session.changed.connect(self.follow)
         session.waits_for = LANE
@@ -82,6 +85,8 @@ class StrengthDesk(QObject):
         if not self.is_wanted or not self.session.has_bed:
             return
         bed = self.session.bed
+        if not self._late.isActive():
+            self._late.start()
         if self._known is not None and self._known.bed is bed:
             self._tell(self._known)
             return
@@ -113,6 +118,7 @@ class StrengthDesk(QObject):
         if found.bed is not bed:
             return
         self._known = found
+        self._late.stop()
         if found.carried is None or found.body is None:
             self.view.show_no_strength(bed, found.trouble)
             self.pane.show_trouble(found.trouble)

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
 
 LOADS, PIECES = range(2)
 NO_PIECE = -1
+LATE = "Working out what the bed carries now …"
 HALF = 10_000  # px, more than there are: tables and chart start with as much room
 
 
@@ -143,6 +144,10 @@ class StrengthPane(QWidget):
         self._is_told = False
         self.chart.show_lines((), self._unit)
         self.told.setText(sentence)
+
+    def show_late(self) -> None:
+        """The open bed is being worked out; what is listed is of the last one."""
+        self.told.setText(LATE)
 
     def show_table(self, place: int) -> None:
         """0: loads, 1: pieces."""

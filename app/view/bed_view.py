@@ -116,6 +116,7 @@ class BedView(QWidget):
         """By "wood", "paint", "assembly" or "strength"."""
         self._restyle(colour_by=what)
         self._show_next()
+        self._describe()
 
     # ------------------------------------------------------------ strength
 
@@ -130,6 +131,7 @@ class BedView(QWidget):
         if bed is self.bed:
             self.strength.know(carried, body)
             self._refresh()
+            self._describe()
 
     def show_no_strength(self, bed: Bed, why: str = LATE) -> None:
         """What a bed carries is not known, and why."""
@@ -137,6 +139,7 @@ class BedView(QWidget):
         if bed is self.bed:
             self.strength.forget(why)
             self._refresh()
+            self._describe()
 
     def show_load(self, load: str | None = None, times: float | None = None) -> None:
         """Show the strength under another load (its key; "" is the worst of all), or the sag drawn
@@ -144,6 +147,13 @@ class BedView(QWidget):
         """
         self.strength.choose(load, times)
         self._refresh()
+        self._describe()
+
+    def _describe(self) -> None:
+        """Say in words what the colours are of, for those who do not see them."""
+        told = self.strength.told
+        words = f"{told.title}. {told.foot}".strip() if self.is_by_strength else ""
+        self.setAccessibleDescription(words)
 
     def _take(self, bed: Bed) -> None:
         if self._next is not None and self._next[0] is bed:

@@ -1,5 +1,6 @@
 """View, strip and pane show the same bed, load and piece; nothing is worked out that none sees."""
 
+import threading
 from collections.abc import Callable, Iterator
 from types import SimpleNamespace
 from typing import Any
@@ -11,10 +12,11 @@ from pytestqt.qtbot import QtBot
 from app.panes import strength_desk
 from app.panes.look_strip import LookStrip
 from app.panes.strength_desk import BROKE_OFF, Answer, StrengthDesk, strength_of
-from app.panes.strength_pane import StrengthPane
+from app.panes.strength_pane import LATE, StrengthPane
 from app.panes.strength_strip import StrengthStrip
 from app.session import Session
 from app.view.bed_view import BedView
+from app.view.strength_look import LATE as LOOKS_LATE
 from model.bed import Bed, Design, solve
 from model.structure.record import Unjudged
 
@@ -140,6 +142,31 @@ def test_what_cannot_be_judged_is_said_in_view_and_pane(
         desk.look.choose_colour("strength")
 
     assert desk.view.strength.told.title == desk.pane.told.text() == loose.sentence
+
+
+@pytest.mark.gl
+def test_what_takes_long_is_said_to_be_on_its_way(
+    qtbot: QtBot, desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    desk.pane.show()
+    with qtbot.waitSignal(desk.desk.changed, timeout=20_000):
+        desk.look.choose_colour("strength")
+    gate = threading.Event()
+
+    def slow(bed: Bed) -> Answer:
+        assert gate.wait(20)
+        return strength_of(bed)
+
+    monkeypatch.setattr(strength_desk, "strength_of", slow)
+
+    desk.session.choose("side_fit", 20.0)
+    qtbot.waitUntil(lambda: desk.pane.told.text() == LATE, timeout=20_000)
+    qtbot.waitUntil(lambda: desk.view.strength.note == LOOKS_LATE, timeout=20_000)
+    with qtbot.waitSignal(desk.desk.changed, timeout=20_000):
+        gate.set()
+
+    assert desk.pane.told.text() != LATE
+    assert desk.pane.carried is desk.view.stage.strain.carried is desk.session.bed.strength
 
 
 @pytest.mark.gl

@@ -276,6 +276,9 @@ def test_the_title_names_the_load_case(by_strength: BedView) -> None:
 
     assert by_strength.strength.told.title == "Two sleepers lying"
     assert "times" in by_strength.strength.told.foot
+    assert by_strength.accessibleDescription().startswith("Two sleepers lying. Movement drawn ")
+    by_strength.colour_by("wood")
+    assert by_strength.accessibleDescription() == ""
 
 
 @pytest.mark.gl
