@@ -25,8 +25,8 @@ class Handling:
     """All that the bed is asked to bear: who lies in it, what lies on it, how it is handled.
 
     `lying` (kg) from left to right, `well` (x from, x to, y from, y to) what the mattress covers,
-    `contents` (kg) of one drawer by row, `lean_z` the height above the floor at which sleepers
-    lean on the headboard, `drag` a share of the weight; mm and N.
+    `contents` (kg) of one drawer by row, `mattress_top` and `lean_z` the heights above the floor of
+    where sleepers lie and where they lean on the headboard, `drag` a share of the weight; mm and N.
     """
 
     lying: tuple[Kg, ...]
@@ -34,6 +34,7 @@ class Handling:
     contents: tuple[tuple[str, Kg], ...]
     well: Places
     lean: Newton
+    mattress_top: Mm
     lean_z: Mm
     push: Newton
     lift: Mm
@@ -77,6 +78,7 @@ def handling(
     right_drawer_contents: Kg,
     foot_drawer_contents: Kg,
     lean_force: Newton,
+    sleeping_height: Mm,
     lean_z: Mm,
     push_force: Newton,
     lift_height: Mm,
@@ -96,6 +98,7 @@ def handling(
             ("foot", foot_drawer_contents),
         ),
         lean=lean_force,
+        mattress_top=sleeping_height,
         lean_z=lean_z,
         push=push_force,
         lift=lift_height,

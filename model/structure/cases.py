@@ -144,7 +144,8 @@ def _kneeling(found: Situations, deck: Deck) -> None:
     order = {each: i + 1 for i, each in enumerate(deck.piece.tolist())}
     first = len(found.listed)
     for on, x in zip(piece.tolist(), point[:, 0].tolist(), strict=True):
-        where = "in the middle" if abs(x) < half else f"on the {'left' if x < 0 else 'right'}"
+        side = "left" if x < 0 else "right"
+        where = "in the middle" if abs(x) < half else f"{abs(x):.0f} mm {side} of the middle"
         found.add(
             Situation(
                 case=Case(
@@ -204,7 +205,7 @@ def _leaning(found: Situations, pieces: Pieces, handling: Handling) -> None:
     bones = found.frame.bones
     posts = _posts(found, pieces, "head.")
     tops = [float(bones.start[post, 2] + bones.size[post, 0]) for post in posts]
-    if not posts or not handling.lean or min(tops) < handling.lean_z / 2:
+    if not posts or not handling.lean or min(tops) <= handling.mattress_top:
         return
     count = len(handling.lying)
     who = "Two sleepers leaning" if count > 1 else "Sleeper leaning"
