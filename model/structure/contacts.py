@@ -33,7 +33,7 @@ from model.structure.joints import (
     joined,
 )
 from model.structure.knock_down import knock_down_joints
-from model.structure.skeleton import DECK, FASTENED, PROPS, Skeleton
+from model.structure.skeleton import DECK, FASTENED, PROPS, Skeleton, own_names
 
 _SAME_END = 80.0  # mm: two joints of a bearer nearer than this are at the same end of it
 
@@ -64,7 +64,7 @@ def contacts(
 def hosts(pieces: Pieces, holding: Holding, bones: Skeleton) -> Ints:
     """(n,): the piece of the frame that each of the bed's pieces is or is fastened to, or -1."""
     host = bones.host.copy()
-    fastened = [rule.rpartition(".")[2] in FASTENED for rule in pieces.rules]
+    fastened = [name in FASTENED for name in own_names(pieces.rules)]
     pair = np.array(fastened, bool)[pieces.rule[holding.one]] & (host[holding.other] >= 0)
     host[holding.one[pair]] = host[holding.other[pair]]
     return host
@@ -76,14 +76,13 @@ def _pairs(pieces: Pieces, holding: Holding, touching: Ints, bones: Skeleton, ho
     one, other = host[holding.one], host[holding.other]
     kept = (one >= 0) & (other >= 0) & (one != other) & (kinds != KNOCK_DOWN)
     at = np.flatnonzero(kept)
-    props = bones.of_role(*PROPS)
-    is_prop = np.isin(one[at], props) | np.isin(other[at], props)
-    kind = np.where(np.isin(one[at], bones.of_role("stile")), STILE, kinds[at])
+    prop = bones.is_role(*PROPS)
+    is_prop = prop[one[at]] | prop[other[at]]
+    kind = np.where(bones.is_role("stile")[one[at]], STILE, kinds[at])
     kind = np.where(is_prop, RIGID, kind)
-    deck, below = bones.of_role(*DECK), bones.of_role("centre beam", "deck batten")
+    deck, below = bones.is_role(*DECK), bones.is_role("centre beam", "deck batten")
     first, second = bones.host[touching].T
-    up = np.isin(first, deck) & np.isin(second, below)
-    down = np.isin(second, deck) & np.isin(first, below)
+    up, down = deck[first] & below[second], deck[second] & below[first]
     on_top = np.concatenate([touching[up], touching[down][:, ::-1]])
     found = _Pairs(
         one=np.concatenate([holding.one[at], on_top[:, 0]]),
@@ -131,9 +130,9 @@ def _between(pieces: Pieces, pairs: _Pairs, bones: Skeleton, host: Ints) -> Cont
 def _once_at_each_end(joints: Contacts, bones: Skeleton) -> Bools:
     """A bearer that meets a stile and the rail below it turns on one of them: the stile."""
     along = np.einsum("ji,ji->j", joints.at - bones.start[joints.one], bones.axes[joints.one, 0])
-    is_bearer = np.isin(joints.one, bones.of_role("bearer"))
-    on_rail = is_bearer & np.isin(joints.other, bones.of_role("bottom rail"))
-    on_stile = is_bearer & np.isin(joints.other, bones.of_role("stile"))
+    is_bearer = bones.is_role("bearer")[joints.one]
+    on_rail = is_bearer & bones.is_role("bottom rail")[joints.other]
+    on_stile = is_bearer & bones.is_role("stile")[joints.other]
     near = np.abs(along[:, None] - along[on_stile][None]) < _SAME_END
     same = joints.one[:, None] == joints.one[on_stile][None]
     return np.asarray(~(on_rail & np.any(near & same, axis=1)))
@@ -143,7 +142,7 @@ def _lifts(pairs: _Pairs, bones: Skeleton, one: Ints) -> Bools:
     """Slats that no screw holds lift off their cleats. Wherever else the deck rests, on its beam
     and battens, and panels by their weight, it is taken to stay down.
     """
-    is_slat = np.isin(one, bones.of_role("slat"))
+    is_slat = bones.is_role("slat")[one]
     return np.asarray((pairs.kind == REST) & is_slat & ~pairs.on_top)
 
 
@@ -166,7 +165,7 @@ def _on_floor(pieces: Pieces, holding: Holding, bones: Skeleton) -> Contacts:
     one, count = bones.host[feet], len(feet)
     stiffness, pushes = np.zeros((2 * count, 6)), np.zeros((2 * count, 3))
     stiffness[:count, 2], pushes[:count, 2] = TIGHT, 1.0
-    grip = np.where(np.isin(one, bones.of_role("post")), TIGHT, SLIDES)
+    grip = np.where(bones.is_role("post")[one], TIGHT, SLIDES)
     stiffness[count:, :2] = grip[:, None]
     return Contacts(
         one=np.tile(one, 2),

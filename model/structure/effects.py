@@ -8,7 +8,7 @@ from functools import cached_property
 
 import numpy as np
 
-from model.parts.pieces import Floats, Ints
+from model.parts.pieces import Bools, Floats, Ints
 from model.structure.joints import HINGE, REST
 from model.structure.lattice import Lattice
 from model.structure.record import Case, Effect, EffectKind
@@ -54,7 +54,7 @@ class Measured:
         """The worst of one kind of effect on some pieces of the frame; None where there is none."""
         if kind == "bearing":
             return self._bearing(pieces)
-        rows = np.flatnonzero(np.isin(self.piece, pieces))
+        rows = np.flatnonzero(self._among(pieces)[self.piece])
         if kind == "sag":
             rows = rows[np.isfinite(self.sag_limit[self.piece[rows]])]
         if not len(rows):
@@ -70,6 +70,18 @@ class Measured:
             case=int(case), at=float(self.at[row]), source=source,
         )  # fmt: skip
 
+    def _among(self, pieces: Ints) -> Bools:
+        """(p,): whether each piece of the frame is one of these."""
+        found = np.zeros(len(self.frame.bones.piece), bool)
+        found[pieces] = True
+        return found
+
+    @cached_property
+    def _bears(self) -> Bools:
+        """(j,): joints at which one piece lies on another."""
+        kind = self.frame.joints.kind
+        return np.asarray((kind == REST) | (kind == HINGE))
+
     def _figures(self, kind: EffectKind, rows: Ints) -> tuple[Floats, Floats, str, str]:
         if kind == "bending":
             return self.bending[rows], self.bending_limit[rows], "MPa", BENDING
@@ -79,7 +91,7 @@ class Measured:
 
     def _bearing(self, pieces: Ints) -> Effect | None:
         joints, bones = self.frame.joints, self.frame.bones
-        mine = np.isin(joints.one, pieces) & np.isin(joints.kind, (REST, HINGE))
+        mine = self._among(pieces)[joints.one] & self._bears
         rows = np.flatnonzero(mine & (joints.area > _FACE))
         if not len(rows):
             return None

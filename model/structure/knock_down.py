@@ -15,7 +15,7 @@ from model.part import Part
 from model.parts.pieces import Ints, Pieces
 from model.solids.holding import Holding
 from model.structure.joints import KNOCK_DOWN, Contacts
-from model.structure.skeleton import Skeleton
+from model.structure.skeleton import Skeleton, own_names
 
 BOLT_ALONG = 2e4  # N/mm: wood pressed under nut and head gives before the steel; an assumption
 
@@ -58,7 +58,7 @@ def knock_down_joints(pieces: Pieces, holding: Holding, bones: Skeleton, host: I
 
 def _holds_of(pieces: Pieces, holding: Holding, names: tuple[str, ...]) -> list[tuple[int, int]]:
     """Pairs of the bed's pieces of which the first is made by one of these rules."""
-    wanted = [rule.rpartition(".")[2] in names for rule in pieces.rules]
+    wanted = [name in names for name in own_names(pieces.rules)]
     rows = np.array(wanted, bool)[pieces.rule[holding.one]]
     return list(zip(holding.one[rows].tolist(), holding.other[rows].tolist(), strict=True))
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -43,14 +43,15 @@ class Loading:
         """
         total = np.atleast_2d(np.asarray(force, float))
         count = max(len(total), *(np.size(each) for each in (case, piece, start, end)))
-        shape = (count,)
+        each = np.empty((count, 3))
+        each[:] = total
         self._rows.append(
             (
-                np.broadcast_to(np.asarray(case, np.intp), shape),
-                np.broadcast_to(np.asarray(piece, np.intp), shape),
-                np.broadcast_to(np.asarray(start, float), shape),
-                np.broadcast_to(np.asarray(end, float), shape),
-                np.broadcast_to(total, (count, 3)),
+                _filled(case, count, np.intp),
+                _filled(piece, count, np.intp),
+                _filled(start, count, np.float64),
+                _filled(end, count, np.float64),
+                each,
             )
         )
 
@@ -63,6 +64,12 @@ class Loading:
         columns = zip(*self._rows, strict=True)
         case, piece, start, end, force = (np.concatenate(column) for column in columns)
         return self._frame.spread(case, piece, start, end, force)
+
+
+def _filled(value: Any, count: int, kind: Any) -> Any:
+    found = np.empty(count, kind)
+    found[:] = value
+    return found
 
 
 class Deck:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -14,7 +14,7 @@ from model.materials.own import OwnRows
 from model.mechanics.duration import Product
 from model.mechanics.section import second_moment, torsion_constant
 from model.part import Part
-from model.parts.pieces import Floats, Ints, Pieces
+from model.parts.pieces import Bools, Floats, Ints, Pieces
 
 # The rules whose pieces carry, and what each is to the frame.
 ROLES: Mapping[str, str] = {
@@ -76,14 +76,34 @@ class Skeleton:
         about_y, about_z = second_moment(width, thickness), second_moment(thickness, width)
         return width * thickness, about_y, about_z, torsion_constant(width, thickness)
 
+    def is_role(self, *roles: str) -> Bools:
+        """(p + 1,): which pieces of the frame have one of these roles. The last is False: what is
+        numbered -1 is no piece of the frame.
+        """
+        found = self._masks.get(roles)
+        if found is None:
+            found = np.array([*(role in roles for role in self.role), False])
+            self._masks[roles] = found
+        return found
+
+    @cached_property
+    def _masks(self) -> dict[tuple[str, ...], Bools]:
+        return {}
+
     def of_role(self, *roles: str) -> Ints:
         """Pieces of the frame with one of these roles."""
-        return np.flatnonzero([role in roles for role in self.role])
+        return np.flatnonzero(self.is_role(*roles))
+
+
+@lru_cache(maxsize=16)
+def own_names(rules: tuple[str, ...]) -> tuple[str, ...]:
+    """Names of rules without the side or end that they are read for."""
+    return tuple(rule.rpartition(".")[2] for rule in rules)
 
 
 def skeleton(pieces: Pieces, grade: str, own: OwnRows) -> Skeleton:
     """The pieces of a bed that carry. BadInput: a material without a figure that is needed."""
-    names = [rule.rpartition(".")[2] for rule in pieces.rules]
+    names = own_names(pieces.rules)
     carries = np.array([name in ROLES for name in names], bool)[pieces.rule]
     piece = np.flatnonzero(carries)
     parts = [pieces.parts[k] for k in pieces.part[piece].tolist()]
@@ -91,11 +111,12 @@ def skeleton(pieces: Pieces, grade: str, own: OwnRows) -> Skeleton:
     host[piece] = np.arange(len(piece))
     matrix, size = pieces.matrices[piece], np.array([part.size for part in parts]).reshape(-1, 3)
     middle = np.einsum("pij,pj->pi", matrix[:, :3, :3], size * [0.0, 0.5, 0.5])
-    figures = np.array([_figures(part, grade, own) for part in parts]).reshape(-1, 6).T
+    may = {part.material: _may_bear(part, grade, own) for part in parts}
+    figures = np.array([_figures(part, may[part.material]) for part in parts]).reshape(-1, 6).T
     return Skeleton(
         piece=piece,
         role=tuple(ROLES[names[k]] for k in pieces.rule[piece].tolist()),
-        product=tuple(_may_bear(part, grade, own).product for part in parts),
+        product=tuple(may[part.material].product for part in parts),
         host=host,
         start=middle + matrix[:, :3, 3],
         axes=np.swapaxes(matrix[:, :3, :3], 1, 2),
@@ -118,9 +139,8 @@ def _may_bear(part: Part, grade: str, own: OwnRows) -> Allowed:
         ) from None
 
 
-def _figures(part: Part, grade: str, own: OwnRows) -> tuple[float, ...]:
+def _figures(part: Part, may: Allowed) -> tuple[float, ...]:
     """Stiffness in bending and shear; bending, shear and bearing for ten years, MPa; kg/m3."""
-    may = _may_bear(part, grade, own)
     is_along = part.grain == "length"
     moe = may.moe_mpa if is_along else may.moe_across_mpa
     bending = may.bending_mpa if is_along else may.bending_across_mpa

@@ -66,11 +66,11 @@ def supports(frame: Lattice) -> Supports:
     """Where each piece rests: on what holds it, on legs under it; a rail at its outer joints."""
     joints, bones = frame.joints, frame.bones
     rests = joints.other != FLOOR
-    props = np.isin(joints.one, bones.of_role(*PROPS)) & rests
+    props = bones.is_role(*PROPS)[joints.one] & rests
     nodes = np.concatenate([frame.joint_node[0][rests], frame.joint_node[1][props]])
     rails = bones.of_role(*_END_TO_END)
     rails = rails[frame.first_node[rails + 1] > frame.first_node[rails]]
-    nodes = nodes[~np.isin(frame.node_piece[nodes], rails)]
+    nodes = nodes[~bones.is_role(*_END_TO_END)[frame.node_piece[nodes]]]
     ends = np.concatenate([frame.first_node[rails], frame.first_node[rails + 1] - 1])
     node = np.unique(np.concatenate([nodes, ends]))
     return Supports(frame.node_piece[node], node, frame.node_at[node])

@@ -53,7 +53,7 @@ class Response(NamedTuple):
 def stations(frame: Lattice) -> Stations:
     """Both ends of every member, and more on long ones, closest on the deck."""
     length = frame.frame.members.length
-    is_deck = np.isin(frame.member_piece, frame.bones.of_role(*DECK))
+    is_deck = frame.bones.is_role(*DECK)[frame.member_piece]
     step = np.where(is_deck, _STEP_DECK, _STEP)
     count = np.clip(np.ceil(length / step).astype(np.intp) + 1, 2, _MOST)
     count |= is_deck  # odd: a deck bends most in the middle of a span, where it is knelt on
