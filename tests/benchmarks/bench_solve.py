@@ -11,10 +11,13 @@ import statistics
 import time
 from collections.abc import Callable
 
+from app.memory import keep_freed_memory
 from model.bed import Bed, Design, solve
 from model.part import Part
 from model.solids import exact
 from model.solids.mesh import bed_mesh
+
+keep_freed_memory()  # as the command line and the window do
 
 ROUNDS = 40
 QUEEN = {"left.drawers": 3, "right.drawers": 3}

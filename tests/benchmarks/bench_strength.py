@@ -16,6 +16,7 @@ from typing import Any
 import numpy as np
 import pytest
 
+from app.memory import keep_freed_memory
 from model.bed import Bed, Design, solve
 from model.mechanics.space_frame import Frame
 from model.structure.carry import judged
@@ -23,6 +24,8 @@ from model.structure.contacts import contacts, hosts
 from model.structure.lattice import Lattice, lattice
 from model.structure.skeleton import skeleton
 from tests.reference.in_pynite import add_joints, moved, with_bars
+
+keep_freed_memory()  # as the command line and the window do
 
 ROUNDS = 30
 SIX_DRAWERS = {"left.drawers": 3, "right.drawers": 3}
