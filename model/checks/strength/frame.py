@@ -88,11 +88,11 @@ def bearers_bear(strength: Strength, pieces: Pieces) -> Finding | None:
     return _breaking(strength, pieces, "bearer", "divider")
 
 
-@check("strength", "Bearers hardly sag under full drawers",
-       remedies=("bearer_height", "bearer_leg_span", "bearer_stock"))  # fmt: skip
+@check("strength", "Bearers and dividers hardly sag",
+       remedies=("bearer_height", "bearer_leg_span", "bearer_stock", "divider_stock"))  # fmt: skip
 def bearers_sag(strength: Strength, pieces: Pieces) -> Finding | None:
-    """A bearer that sags closes the reveal and binds its slide."""
-    return _sagging(strength, pieces, "bearer")
+    """A bearer that sags, or a divider that bearers end on, closes reveals and binds slides."""
+    return _sagging(strength, pieces, "bearer", "divider")
 
 
 @check("strength", "Side rails bear the slats and who sits on the edge", source=STRESS,
