@@ -122,15 +122,17 @@ class Search:
         and woods.
         """
         remedies = self.finding.remedies
-        self._look_among(
-            [turns(name, self.bed.design.value, self.bed.design.own) for name in remedies]
-        )
-        if not self._is_done:
-            ways = [
-                turns(name, self.bed.design.value, self.bed.design.own)
-                for name in self.check.hangs_on
-            ]
-            self._look_among([_near(way) for way in ways] if remedies else ways, is_patient=False)
+        self._look_among([self._turns(name) for name in remedies])
+        if self._is_done:
+            return
+        ways = [self._turns(name) for name in self.check.hangs_on]
+        if remedies:
+            self.solves = min(self.solves, self.spent + REST)
+            ways = [_near(way) for way in ways]
+        self._look_among(ways, is_patient=False)
+
+    def _turns(self, name: str) -> Turns:
+        return turns(name, self.bed.design.value, self.bed.design.own, self._used)
 
     def _look_among(self, ways: list[Turns], *, is_patient: bool = True) -> None:
         for way in ways:

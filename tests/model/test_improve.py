@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -179,6 +180,21 @@ def test_a_change_that_lets_another_check_fail_mends_nothing() -> None:
                     for each in (changed, bed)
                 ]
                 assert failed[0] < failed[1] + (answer.finding.verdict is Verdict.TIGHT)
+
+
+def test_a_beam_that_sags_is_not_mended_by_leaving_it_out() -> None:
+    """Without a beam nobody asks how far it sags; the slats then carry all of it."""
+    plain = {f"{side}.side": "plain" for side in ("left", "right")}
+    bed = solve(Design().with_choices({**plain, "beam": "ends", "beam_height": 38.0}))
+    finding = replace(said(bed, "beam_sags"), remedies=("beam",))
+    assert finding.verdict is Verdict.FAILS
+    assert "beam_sags" not in {
+        f.id for f in solve(bed.design.with_choices({"beam": "none"})).findings
+    }
+
+    found = improvement(bed, finding, solves=3)  # no more than the three other kinds of beam
+
+    assert found is None or found.changes != {"beam": "none"}
 
 
 def test_no_drawer_is_taken_away_so_that_it_no_longer_racks() -> None:

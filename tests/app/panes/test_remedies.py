@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import Callable
 from typing import Any
 
@@ -153,6 +154,26 @@ def test_an_answer_for_an_old_bed_is_dropped(qtbot: QtBot, desk: Callable[..., D
 
     assert not wide.line.button.isVisible()
     assert NOTHING not in wide.line.label.text()
+
+
+def test_an_answer_that_comes_after_its_bed_is_gone_is_dropped(
+    qtbot: QtBot, desk: Callable[..., Desk], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The search may have ended just before the bed was changed."""
+    gate = threading.Event()
+    monkeypatch.setattr("model.improve.improvement", lambda *_: None if gate.wait(20) else None)
+    few = desk(FEW)
+    few.pick("slat_gap")
+    few.session.drag("slat_count", 12)  # under the hand, so that nothing new is searched
+    few.session.take_now()
+    qtbot.waitUntil(lambda: few.session.is_judged, timeout=20_000)
+
+    gate.set()
+    qtbot.waitUntil(lambda: not few.session.worker.is_busy("improve"), timeout=20_000)
+
+    assert few.remedies.improvement is None
+    few.session.settle("slat_count")
+    assert few.line.label.text() == SEARCHING  # and not the old answer
 
 
 def test_it_is_said_when_no_single_change_would_do(qtbot: QtBot, desk: Callable[..., Desk]) -> None:
