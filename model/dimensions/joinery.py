@@ -10,6 +10,7 @@ from model.materials import pocket_screw
 from model.rules import rule
 from model.units import Mm, ShopGrid
 
+TENONS: tuple[FrameJoint, ...] = ("stub tenon", "mortise and tenon")
 LEAST_WALL: Mm = 6.0  # 1/4 in: a groove or a mortise must leave this; common practice, no source
 
 
@@ -120,6 +121,12 @@ def tenon_shoulder(grid: ShopGrid) -> Mm:
     Source: common practice, no source (1/4 in)
     """
     return grid.near(6.35)
+
+
+@rule
+def frame_joint_shoulder(frame_joint: FrameJoint, tenon_shoulder: Mm) -> Mm:
+    """Only a tenon stands back from its stile's edges; dowels and pockets have the whole width."""
+    return tenon_shoulder if frame_joint in TENONS else 0.0
 
 
 @rule

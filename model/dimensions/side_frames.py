@@ -20,10 +20,11 @@ def stile_bottom(opening_bottom: Mm, frame_joint_adds: Mm) -> Mm:
 
 @rule
 def frame_shoulder(
-    tenon_shoulder: Mm, panel_groove_depth: Mm, closed_bays: Places, blind_bays: Places
+    frame_joint_shoulder: Mm, panel_groove_depth: Mm, closed_bays: Places, blind_bays: Places
 ) -> Mm:
-    """Beside a groove a stile's tenon or dowel keeps out of the panel's corner."""
-    return max(tenon_shoulder, panel_groove_depth) if closed_bays or blind_bays else tenon_shoulder
+    """Beside a groove a stile's tenon, dowel or pocket keeps out of the panel's corner."""
+    has_groove = bool(closed_bays or blind_bays)
+    return max(frame_joint_shoulder, panel_groove_depth) if has_groove else frame_joint_shoulder
 
 
 @rule

@@ -65,7 +65,9 @@ def on_end(
     assert joint.screw is not None
     return gathered(
         pocket.pocket(size, end, face, offset=offset, screw=joint.screw, into=into)
-        for offset in pocket.pocket_offsets(size[1], lower=lower, upper=upper)
+        for offset in pocket.pocket_offsets(
+            size[1], lower=lower, upper=upper, bore=joint.screw.pocket_diameter_mm
+        )
     )
 
 

@@ -19,6 +19,7 @@ from model.units import Mm
 POCKET_INSET: Mm = 12.0  # from the edge to the first pocket; common practice, no source
 POCKETS_APART: Mm = 100.0  # common practice, no source
 POCKETS_NEAR: Mm = 16.0  # two bores of 3/8 in side by side and wood between; common practice
+POCKET_WALL: Mm = 3.0  # 1/8 in: between a pocket and what is cut into the edge; common practice
 
 
 def screw_for(stock: Mm, field: str) -> PocketScrew:
@@ -30,15 +31,24 @@ def screw_for(stock: Mm, field: str) -> PocketScrew:
         raise CannotBuild(field, sentence) from None
 
 
-def pocket_offsets(width: Mm, *, lower: Mm, upper: Mm) -> tuple[Mm, ...]:
-    """Centres of the pockets across a member's width, from its lower edge."""
-    return spread(
-        float(lower),
-        float(width - upper),
-        inset=POCKET_INSET,
-        apart=POCKETS_APART,
-        least=POCKETS_NEAR,
-    )
+def pocket_offsets(width: Mm, *, lower: Mm, upper: Mm, bore: Mm) -> tuple[Mm, ...]:
+    """Centres of pockets of diameter `bore` across a member's width, from its lower edge.
+
+    One stands in the middle where two find no room: see `width_for_two`. `lower` and `upper` are
+    how deep the two edges are cut.
+    """
+    first, last = pocket_inset(lower, bore), float(width) - pocket_inset(upper, bore)
+    return spread(first, last, inset=0.0, apart=POCKETS_APART, least=POCKETS_NEAR)
+
+
+def pocket_inset(cut: Mm, bore: Mm) -> Mm:
+    """From a member's edge, cut `cut` deep, to the middle of the first pocket."""
+    return max(POCKET_INSET, float(cut) + bore / 2 + POCKET_WALL)
+
+
+def width_for_two(lower: Mm, upper: Mm, bore: Mm) -> Mm:
+    """The least width of a member that takes two pockets beside each other."""
+    return pocket_inset(lower, bore) + POCKETS_NEAR + pocket_inset(upper, bore)
 
 
 def pocket(

@@ -110,7 +110,9 @@ class BoxMake:
                 into="box_near_sides" if end is Face.NEAR else "box_far_sides",
             )
             for end in ENDS
-            for up in pocket_offsets(size[1], lower=lower, upper=0.0)
+            for up in pocket_offsets(
+                size[1], lower=lower, upper=0.0, bore=self.screw.pocket_diameter_mm
+            )
         )  # fmt: skip
 
 

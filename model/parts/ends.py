@@ -90,14 +90,14 @@ def end_rail_blank(
 def end_frame_work(
     frame_joinery: EndJoint,
     stile_spans: Spans,
-    tenon_shoulder: Mm,
+    frame_joint_shoulder: Mm,
     panel_thickness: Mm,
     panel_groove_depth: Mm,
     end_rail_from: Mm,
 ) -> RailWork:
     """With drawers at the foot, the stiles of the face frame meet the end rail from below."""
     return RailWork(
-        joint=frame_joinery, stiles=stile_spans, shoulder=tenon_shoulder, grooves=(),
+        joint=frame_joinery, stiles=stile_spans, shoulder=frame_joint_shoulder, grooves=(),
         groove_width=panel_thickness, groove_depth=panel_groove_depth, starts_at=end_rail_from,
     )  # fmt: skip
 

@@ -1,6 +1,6 @@
 """The ends of stiles that pocket screws hold to rails, and what the frame asks of them."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -48,10 +48,11 @@ class Asked(NamedTuple):
     across: Floats
     bend: Floats
 
-    def on_screws(self, count: Floats, width: Floats, share: Floats) -> tuple[Floats, Floats]:
+    def on_screws(self, ends: Sequence[StileEnd]) -> tuple[Floats, Floats]:
         """(c, e): what the worst screw bears across its axis and outwards. Wood bears what
         presses, and the stile opens about one corner of its end.
         """
+        count, width, share = np.array([(len(e.spots), e.width, e.share) for e in ends]).T
         opens = np.maximum(np.abs(self.bend) + self.pull * width / 2, 0.0)
         return self.across / count, opens * share
 

@@ -1,9 +1,13 @@
 """Sizes that joints share."""
 
+import pytest
+
+from model.brief.posts import FrameJoint
 from model.dimensions.joinery import (
     dowel_diameter,
     dowel_length,
     end_joint_adds,
+    frame_joint_shoulder,
     tenon_shoulder,
     tenon_thickness,
 )
@@ -31,3 +35,11 @@ def test_a_dowel_is_no_thicker_than_half_of_its_stock() -> None:
 
 def test_a_dowel_is_five_times_as_long_as_thick() -> None:
     assert dowel_length(8) == 40
+
+
+@pytest.mark.parametrize(
+    ("joint", "back"),
+    [("mortise and tenon", 6), ("stub tenon", 6), ("dowel", 0), ("pocket screw", 0)],
+)
+def test_only_a_tenon_stands_back_from_its_stiles_edges(joint: FrameJoint, back: float) -> None:
+    assert frame_joint_shoulder(joint, 6) == back

@@ -32,6 +32,10 @@ def test_without_a_panel_a_tenon_has_its_usual_shoulder() -> None:
     assert frame_shoulder(6, 10, (), ()) == 6
 
 
+def test_without_a_panel_dowels_and_pockets_have_the_whole_width() -> None:
+    assert frame_shoulder(0, 10, (), ()) == 0
+
+
 def test_a_tenon_that_leaves_too_little_bottom_rail_is_refused_by_its_width() -> None:
     """6 mm (1/4 in): common practice, no source."""
     assert rail_wall(True, 31, 25, 200) == 6
