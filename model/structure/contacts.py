@@ -3,7 +3,7 @@
 End conditions, on the safe side for sag: a piece that rests, or is fixed by screws or pocket
 screws, turns freely on its support but does not roll over, and slides on what it merely lies on;
 tenons, dowels and glue between end rails and posts hold rigidly, and so do the screws of legs and
-packers; stiles turn as far as the screws or tenons at their ends give. Knock-down joints give: see
+packers; stiles turn as far as the screws, dowels or tenons at their ends give. Knock-down joints give: see
 `knock_down`. The floor only pushes, and holds the posts by friction; legs all but slide.
 """
 
@@ -19,6 +19,7 @@ from model.solids.holding import Holding
 from model.structure.joints import (
     FLOOR,
     FRICTION,
+    GLUED,
     HINGE,
     KNOCK_DOWN,
     LEVEL,
@@ -26,9 +27,11 @@ from model.structure.joints import (
     RIGID,
     SLIDES,
     STANDS,
+    STIFF,
     STILE,
     TIGHT,
     TURNS,
+    USUAL_STILE,
     Contacts,
     joined,
 )
@@ -39,12 +42,13 @@ _SAME_END = 80.0  # mm: two joints of a bearer nearer than this are at the same 
 
 
 class _Pairs(NamedTuple):
-    """Pairs of the bed's pieces that meet, and how."""
+    """Pairs of the bed's pieces that meet, and how; whether pocket screws hold one to the other."""
 
     one: Ints
     other: Ints
     kind: Ints
     on_top: Bools
+    screwed: Bools
 
 
 def contacts(
@@ -84,11 +88,13 @@ def _pairs(pieces: Pieces, holding: Holding, touching: Ints, bones: Skeleton, ho
     first, second = bones.host[touching].T
     up, down = deck[first] & below[second], deck[second] & below[first]
     on_top = np.concatenate([touching[up], touching[down][:, ::-1]])
+    screwed = np.array([hold.joint == "pocket screw" for hold in holding.holds], bool)
     found = _Pairs(
         one=np.concatenate([holding.one[at], on_top[:, 0]]),
         other=np.concatenate([holding.other[at], on_top[:, 1]]),
         kind=np.concatenate([kind, np.full(len(on_top), REST)]),
         on_top=np.repeat([False, True], [len(at), len(on_top)]),
+        screwed=np.concatenate([screwed[holding.hold[at]], np.zeros(len(on_top), bool)]),
     )
     return _each_once(found, host)
 
@@ -98,7 +104,7 @@ def _each_once(pairs: _Pairs, host: Ints) -> _Pairs:
     both = np.sort(np.stack([host[pairs.one], host[pairs.other]], 1), axis=1)
     _, first = np.unique(both, axis=0, return_index=True)
     first.sort()
-    return _Pairs(pairs.one[first], pairs.other[first], pairs.kind[first], pairs.on_top[first])
+    return _Pairs(*(column[first] for column in pairs))
 
 
 def _kind(hold: Hold) -> int:
@@ -120,7 +126,7 @@ def _between(pieces: Pieces, pairs: _Pairs, bones: Skeleton, host: Ints) -> Cont
         other=host[pairs.other],
         at=(low + high) / 2,
         kind=pairs.kind,
-        stiffness=_stiffness(bones, one, pairs.kind),
+        stiffness=_stiffness(bones, one, pairs.kind, pairs.screwed),
         pushes=_lifts(pairs, bones, one)[:, None] * np.array([0.0, 0.0, 1.0]),
         area=extent[:, 0] * extent[:, 1],
     )
@@ -146,9 +152,13 @@ def _lifts(pairs: _Pairs, bones: Skeleton, one: Ints) -> Bools:
     return np.asarray((pairs.kind == REST) & is_slat & ~pairs.on_top)
 
 
-def _stiffness(bones: Skeleton, one: Ints, kind: Ints) -> Floats:
-    """(j, 6): tight upright, as the kind says level; against turning of the piece's own axes."""
-    turns = TURNS[kind]
+def _stiffness(bones: Skeleton, one: Ints, kind: Ints, screwed: Bools) -> Floats:
+    """(j, 6): tight upright, as the kind says level; against turning of the piece's own axes.
+
+    The end of a stile turns by what holds it, and the less the farther apart that stands.
+    """
+    spread = (bones.size[one, 1] / USUAL_STILE) ** 2 * np.where(screwed, 1.0, GLUED / STIFF)
+    turns = TURNS[kind] * np.where(kind == STILE, spread, 1.0)[:, None]
     on_bed = np.einsum("jik,ji->jk", bones.axes[one] ** 2, turns)
     level = LEVEL[kind][:, None]
     return np.concatenate([level, level, np.full_like(level, TIGHT), on_bed], axis=1)

@@ -13,8 +13,12 @@ TIGHT = 1e5  # N/mm: wood pressed on wood, a hundred times as stiff as any slat 
 FIRM = 1e9  # N mm: glued or held by several screws, it does not turn
 # One screw, or wood lying on wood, hardly hinders a roll: a few N at the edge of a slat.
 ROLL = 1e5  # N mm
-# Two pocket screws or a short tenon 25 mm apart, at the slip modulus of one screw in light wood.
+# Two pocket screws 25 mm apart, at the slip modulus of one screw in light wood.
 STIFF = 1e6  # N mm
+# Two glued dowels 30 mm apart, each a bar of 25 mm in wood that gives in shear (2e4 N/mm), or the
+# cheeks of a tenon 25 mm long: as stiff. A stub tenon gives more, and is asked for less than here.
+GLUED = 1e7  # N mm
+USUAL_STILE = 50.8  # mm: in a stile twice as wide they stand twice as far apart
 
 SLIDES = 20.0  # N/mm: a leg, or what merely lies on a piece, slides before it holds sideways
 SCREW = 1500.0  # N/mm: how a screw of 4 mm gives sideways in light wood, by its slip modulus

@@ -238,3 +238,24 @@ def test_a_side_without_its_connectors_is_loose() -> None:
         )
 
     assert here.bones.role[frame.node_piece[loose.value.node]] in ("side rail", "slat")
+
+
+def turn_of(here: Worked, name: str) -> float:
+    """How little the ends of a stile turn in the plane of their frame, N mm."""
+    stiles = [p for p in here.bones.of_role("stile").tolist() if name in here.label(p)]
+    rows = [i for i in joints_of(here, "stile", "bottom rail") if here.joints.one[i] in stiles]
+    (turn,) = {round(float(here.joints.stiffness[i, 3]), 3) for i in rows}
+    return turn
+
+
+def test_the_ends_of_a_stile_turn_by_what_holds_them() -> None:
+    """Glued dowels give a tenth of what pocket screws do."""
+    screwed, dowelled = (usual(frame_joint=joint) for joint in ("pocket screw", "dowel"))
+
+    assert turn_of(dowelled, "mid stile") == pytest.approx(10 * turn_of(screwed, "mid stile"))
+
+
+def test_a_stile_twice_as_wide_turns_a_quarter_as_far() -> None:
+    narrow, wide = usual(mid_stile=50.8), usual(mid_stile=101.6)
+
+    assert turn_of(wide, "mid stile") == pytest.approx(4 * turn_of(narrow, "mid stile"))
