@@ -3,8 +3,8 @@
 End conditions, on the safe side for sag: a piece that rests, or is fixed by screws or pocket
 screws, turns freely on its support but does not roll over, and slides on what it merely lies on;
 tenons, dowels and glue between end rails and posts hold rigidly, and so do the screws of legs and
-packers; stiles turn as far as the screws, dowels or tenons at their ends give. Knock-down joints give: see
-`knock_down`. The floor only pushes, and holds the posts by friction; legs all but slide.
+packers; stiles turn as far as the screws, dowels or tenons at their ends give. Knock-down joints
+give: see `knock_down`. The floor only pushes, and holds the posts by friction; legs all but slide.
 """
 
 from __future__ import annotations
@@ -104,7 +104,10 @@ def _each_once(pairs: _Pairs, host: Ints) -> _Pairs:
     both = np.sort(np.stack([host[pairs.one], host[pairs.other]], 1), axis=1)
     _, first = np.unique(both, axis=0, return_index=True)
     first.sort()
-    return _Pairs(*(column[first] for column in pairs))
+    return _Pairs(
+        pairs.one[first], pairs.other[first], pairs.kind[first], pairs.on_top[first],
+        pairs.screwed[first],
+    )  # fmt: skip
 
 
 def _kind(hold: Hold) -> int:
