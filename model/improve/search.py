@@ -109,6 +109,7 @@ class Search:
         self.check = Check(bed, finding)
         self.spent = 0
         self._found: list[Improvement] = []
+        self._spoken_of = set(bed.pieces.made_by(*finding.pieces))
         self._used = {part.material for made in bed.parts.values() for part in made}
 
     def answer(self) -> Improvement | None:
@@ -155,7 +156,7 @@ class Search:
         if bed is None:
             return Reading(State.UNBUILT, turn)
         then = self.check.of(bed)
-        return Reading(self._state(turn, then), turn, bed, then)
+        return Reading(self._state(turn, bed, then), turn, bed, then)
 
     def _built(self, turn: Turn) -> Bed | None:
         if self.stop():
@@ -165,20 +166,20 @@ class Search:
         self.spent += 1
         return self.beds.having(turn.changes)
 
-    def _state(self, turn: Turn, then: Finding | None) -> State:
+    def _state(self, turn: Turn, bed: Bed, then: Finding | None) -> State:
         if then is None:
-            return State.HOLDS if self._is_settled_by(turn) else State.SHORT
+            return State.HOLDS if self._is_settled(turn, bed) else State.SHORT
         if then.verdict in MENDED:
             return State.HOLDS
         is_further = then.margin < self.finding.margin - HAIR
         return State.WRONG_WAY if is_further else State.SHORT
 
-    def _is_settled_by(self, turn: Turn) -> bool:
-        """Whether a check need no longer be asked because of a remedy that it names: a skid carries
-        what the slide did. A beam that is left out sags no more, but that is no remedy.
+    def _is_settled(self, turn: Turn, bed: Bed) -> bool:
+        """Whether a check need no longer be asked because of a remedy that it names: plates hold
+        what bolts did. A beam that is left out sags no more, but that is no remedy.
         """
-        named = not turn.changes.keys().isdisjoint(self.finding.remedies)
-        return named and not self.finding.pieces
+        is_named = not turn.changes.keys().isdisjoint(self.finding.remedies)
+        return is_named and bed.parts.keys() >= self._spoken_of
 
     def _keep(self, reading: Reading) -> None:
         """What trades one failed check for another is no improvement."""

@@ -197,6 +197,24 @@ def test_a_beam_that_sags_is_not_mended_by_leaving_it_out() -> None:
     assert found is None or found.changes != {"beam": "none"}
 
 
+def test_another_joint_takes_over_what_the_first_one_did_not_hold() -> None:
+    """Bolts are not asked of a rail on plates: the rail is still there, and held otherwise."""
+    bolted = {
+        **{"connector": "cross_bolt_m6", "frame_joint": "mortise and tenon"},
+        **{"frame_stock": 38.1, "frame_wood": "engelmann_spruce"},
+    }
+    heavy = {"first_sleeper": 200.0, "second_sleeper": 200.0}
+    bed = solve(Design().with_choices({**bolted, **heavy}))
+    failed = [f for f in bed.findings if ".bolts_hold." in f.id and f.verdict is Verdict.FAILS]
+
+    found = improvement(bed, replace(failed[0], remedies=("connector",)), solves=5)
+
+    assert found is not None
+    changed = solve(bed.design.with_choices(found.changes))
+    own = found.then or failed[0]
+    assert own.id not in {f.id for f in changed.findings if f.verdict is Verdict.FAILS}
+
+
 def test_no_drawer_is_taken_away_so_that_it_no_longer_racks() -> None:
     """One wide drawer on short slides racks; more drawers would help, but two were not asked for.
 
