@@ -8,7 +8,7 @@ import numpy as np
 
 from model.mechanics.duration import duration_factor
 from model.mechanics.line_loads import Between, LineLoads, between
-from model.mechanics.section import section_modulus, torsion_stress
+from model.mechanics.section import section_modulus, shear_stress, torsion_stress
 from model.mechanics.space_frame import Solution
 from model.parts.pieces import Floats, Ints
 from model.structure.lattice import Lattice
@@ -86,7 +86,7 @@ def stresses(bones: Skeleton, piece: Ints, inner: Between) -> tuple[Floats, Floa
     bending = np.abs(inner.moment_z) / section_modulus(thickness, width)
     bending += np.abs(inner.moment_y) / section_modulus(width, thickness)
     bending += np.abs(inner.axial) / area
-    shear = 1.5 * np.hypot(inner.shear_y, inner.shear_z) / area
+    shear = shear_stress(np.hypot(inner.shear_y, inner.shear_z), width, thickness)
     return bending, shear + torsion_stress(inner.twist, width, thickness)
 
 
