@@ -124,7 +124,7 @@ class Search:
         """
         remedies = self.finding.remedies
         self._look_among([self._turns(name) for name in remedies])
-        if self._is_done:
+        if self._does:
             return
         ways = [self._turns(name) for name in self.check.hangs_on]
         if remedies:
@@ -140,14 +140,21 @@ class Search:
             for run in way.runs:
                 self._follow(run, is_patient=is_patient)
         for turn in sorted((t for way in ways for t in way.alone), key=lambda t: t.size):
-            if self._is_done:
+            if self._is_clean or (turn.size >= ANOTHER_WOOD and self._does):
                 return
             self._keep(self._reading(turn))
 
     @property
-    def _is_done(self) -> bool:
+    def _is_clean(self) -> bool:
         """Whether a change was found that lets no other check fail or get tight."""
         return any(not any(each.cost[:2]) for each in self._found)
+
+    @property
+    def _does(self) -> bool:
+        """Whether a change was found that lets no other check fail: another one that is tight is
+        not worth another wood.
+        """
+        return any(not each.cost[0] for each in self._found)
 
     # ------------------------------------------------------------ one turn
 

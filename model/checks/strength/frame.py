@@ -40,7 +40,8 @@ def slats_bear(strength: Strength, pieces: Pieces) -> Finding | None:
 
 
 @check("strength", "Slats sag little under the sleepers",
-       remedies=("slat_stock", "slat_gap_most", "slat_width", "beam", "slat_wood"))  # fmt: skip
+       remedies=("slat_stock", "slat_gap_most", "slat_count", "slat_width", "beam",
+                 "slat_wood"))  # fmt: skip
 def slats_sag(strength: Strength, pieces: Pieces) -> Finding | None:
     """Under the hips a mattress dips with its slats."""
     return _sagging(strength, pieces, "slat")
@@ -61,14 +62,14 @@ def panels_sag(strength: Strength, pieces: Pieces) -> Finding | None:
 
 
 @check("strength", "Centre beam bears its share", source=STRESS,
-       remedies=("beam_height", "beam_stock", "beam_legs", "beam"))  # fmt: skip
+       remedies=("beam_height", "beam_stock", "beam_legs", "beam", "slat_wood"))  # fmt: skip
 def beam_bears(strength: Strength, pieces: Pieces) -> Finding | None:
     """The beam carries more than half of all that lies on the slats."""
     return _breaking(strength, pieces, "centre beam")
 
 
 @check("strength", "Centre beam sags little",
-       remedies=("beam_height", "beam_stock", "beam_legs", "beam"))  # fmt: skip
+       remedies=("beam_height", "beam_stock", "beam_legs", "beam", "slat_wood"))  # fmt: skip
 def beam_sags(strength: Strength, pieces: Pieces) -> Finding | None:
     """A beam that sags makes the valley that it is there to prevent."""
     return _sagging(strength, pieces, "centre beam")
@@ -82,7 +83,7 @@ def props_bear(strength: Strength, pieces: Pieces) -> Finding | None:
 
 
 @check("strength", "Bearers and dividers bear drawers and beam", source=STRESS,
-       remedies=("bearer_height", "bearer_stock", "bearer_leg_span"))  # fmt: skip
+       remedies=("bearer_height", "bearer_stock", "bearer_leg_span", "bearer_wood"))  # fmt: skip
 def bearers_bear(strength: Strength, pieces: Pieces) -> Finding | None:
     """Full drawers hang on the bearers, and a centre beam may stand on them."""
     return _breaking(strength, pieces, "bearer", "divider")
@@ -110,21 +111,22 @@ def rails_sag(strength: Strength, pieces: Pieces) -> Finding | None:
 
 
 @check("strength", "Stiles of the face frames bear", source=STRESS,
-       remedies=("mid_stile", "end_stile_least", "frame_stock"))  # fmt: skip
+       remedies=("mid_stile", "end_stile_least", "frame_stock", "frame_wood"))  # fmt: skip
 def stiles_bear(strength: Strength, pieces: Pieces) -> Finding | None:
     """Stiles tie the two rails of a face frame, and carry the bearers."""
     return _breaking(strength, pieces, "stile")
 
 
 @check("strength", "Posts bear leaning, lifting and dragging", source=STRESS,
-       remedies=("post_width", "post_depth", "frame_wood"))  # fmt: skip
+       remedies=("post_width", "post_depth", "post_layers", "frame_stock",
+                 "frame_wood"))  # fmt: skip
 def posts_bear(strength: Strength, pieces: Pieces) -> Finding | None:
     """Sleepers leaning back bend the posts over the side rails; a dragged bed bends its feet."""
     return _breaking(strength, pieces, "post")
 
 
 @check("strength", "Rails of head and foot bear", source=STRESS,
-       remedies=("frame_stock", "frame_wood"))  # fmt: skip
+       remedies=("end_rail_width", "frame_stock", "frame_wood"))  # fmt: skip
 def ends_bear(strength: Strength, pieces: Pieces) -> Finding | None:
     """The rails of headboard and footboard keep the posts upright."""
     return _breaking(strength, pieces, "end rail", "panel stile")
