@@ -71,8 +71,7 @@ def _answer(answer: Answer) -> str:
     found = answer.improvement
     if found is None:
         return answer.sentence
-    result = f" ({found.result})" if found.result else ""
-    return f"Would hold with: {found.change}{result}. {found.effects}".strip()
+    return f"Would hold with: {found.change} ({found.result}). {found.effects}".strip()
 
 
 def _indented(text: str, columns: int) -> list[str]:
