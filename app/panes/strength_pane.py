@@ -26,7 +26,15 @@ from app.tables.loads import LOAD_COLUMNS
 from app.tables.rows import Rows
 from app.tables.view import TableView
 from model.brief.words import in_unit
-from model.structure.worst import ALL, cases_of, deck_pieces, most_sagging, sag_limit, side_rails
+from model.structure.worst import (
+    ALL,
+    cases_of,
+    deck_pieces,
+    hardest_first,
+    most_sagging,
+    sag_limit,
+    side_rails,
+)
 
 if TYPE_CHECKING:
     from model.bed import Bed
@@ -223,6 +231,7 @@ class StrengthPane(QWidget):
         """The sag of the picked piece, or of the worst slat and the worst rail."""
         assert self.bed is not None and self.carried is not None
         cases = cases_of(self.carried, self.load) or cases_of(self.carried)
+        cases = hardest_first(self.carried, cases)
         if self.piece != NO_PIECE:
             groups: tuple[tuple[int, ...], ...] = ((self.piece,),)
         else:

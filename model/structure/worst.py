@@ -80,6 +80,12 @@ def worst_place(carried: Carried, cases: Sequence[int]) -> LoadUse:
     return LoadUse(case, use, piece, _kind(carried, case, piece, use))
 
 
+def hardest_first(carried: Carried, cases: Sequence[int]) -> tuple[int, ...]:
+    """Some load cases, the one that works the bed hardest first."""
+    use = shares(carried).max(axis=1, initial=0.0)
+    return tuple(sorted(cases, key=lambda case: -use[case]))
+
+
 def worst_effects(carried: Carried) -> tuple[Effect, ...]:
     """Every effect on every piece, the hardest first."""
     return tuple(sorted(_effects(carried), key=lambda effect: -effect.use))
@@ -91,15 +97,16 @@ def most_sagging(
     """Which of some pieces sags most for its limit, or most of all where none has a limit, and in
     which of some load cases.
 
-    None: none of them is a piece of the frame.
+    Of places that differ by less than can be seen, such as left and right of a bed that is alike at
+    both sides, the first of `cases` is told. None: none of the pieces is one of the frame.
     """
     known = [piece for piece in carried.pieces.tolist() if piece in pieces]
 
     def far(found: tuple[int, int]) -> tuple[float, float]:
         sag = float(carried.curve(*found).sag.max())
-        return sag / sag_limit(carried, *found), sag
+        return round(sag / sag_limit(carried, *found), 2), round(sag, 1)
 
-    return max(((piece, each) for piece in known for each in cases), key=far, default=None)
+    return max(((piece, each) for each in cases for piece in known), key=far, default=None)
 
 
 def sag_limit(carried: Carried, piece: int, case: int) -> Mm:

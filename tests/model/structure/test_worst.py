@@ -13,6 +13,7 @@ from model.structure.worst import (
     deck_pieces,
     drawn_times,
     greatest_move,
+    hardest_first,
     most_sagging,
     sag_limit,
     shares,
@@ -132,6 +133,18 @@ def test_the_worst_slat_is_the_one_that_sags_most_for_its_limit(loads: Carried) 
 def test_of_all_loads_the_one_that_makes_a_piece_sag_most_is_found(loads: Carried) -> None:
     assert most_sagging(loads, [0, 1], {2}) == (2, 1)
     assert most_sagging(loads, [0, 1], {5}) == (5, 1)  # 9 mm and no limit, against 1 mm
+
+
+def test_of_places_that_sag_alike_the_first_is_told(loads: Carried) -> None:
+    alike = replace(loads, sag=np.stack([loads.sag[1], loads.sag[1] + 0.001]))
+
+    assert most_sagging(alike, [0, 1], {5}) == (5, 0)
+    assert most_sagging(alike, [1, 0], {5}) == (5, 1)
+
+
+def test_the_hardest_case_comes_first(loads: Carried) -> None:
+    assert hardest_first(loads, (0, 1)) == (0, 1)  # a joint at 0.9 in the first, 0.7 in the second
+    assert hardest_first(replace(loads, effects={}), (0, 1)) == (1, 0)  # 0.3 against 0.7 in bending
 
 
 def test_a_piece_that_is_bent_upwards_does_not_sag(loads: Carried) -> None:
