@@ -214,6 +214,17 @@ def test_screwed_wood_turns_on_its_support_but_does_not_roll() -> None:
     assert (stiff[:, 4:] == 0).all()
 
 
+def test_a_bearer_of_the_foot_row_rolls_about_its_own_length_along_the_bed() -> None:
+    here = demo("split_king_foot_drawers")
+    along = [b for b in here.bones.of_role("bearer") if here.bones.axes[b, 0, 1] == 1]
+
+    for bearer in along:
+        rows = np.flatnonzero(here.joints.one == bearer)
+        assert (here.joints.stiffness[rows, 4] > 0).all()
+        assert (here.joints.stiffness[rows][:, [3, 5]] == 0).all()
+    assert len(along) == 4
+
+
 def test_bearing_wood_meets_over_the_slats_width_and_what_the_cleat_reaches_under() -> None:
     """Loft: slats 88.9 wide end 1.5875 from the rail, on a cleat 30.1625 thick: 2540.3 mm2."""
     here = demo("loft_single")

@@ -32,6 +32,7 @@ def test_a_curve_is_one_piece_in_one_case(loads: Carried) -> None:
     assert curve.point.tolist() == loads.point[3:].tolist()
     assert curve.moved.tolist() == loads.moved[1, 3:].tolist()
     assert (curve.sag.tolist(), curve.use.tolist()) == ([3, 0], [0.3, 0.1])
+    assert loads.curve(2, 0).at.tolist() == [0, 50, 100]
 
 
 def test_a_limit_is_of_its_piece(loads: Carried) -> None:
