@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QWidget
 
 
@@ -20,7 +20,7 @@ class RemedyLine(QWidget):
         line = QHBoxLayout(self)
         line.setContentsMargins(0, 4, 0, 2)
         line.addWidget(self.label, 1)
-        line.addWidget(self.button)
+        line.addWidget(self.button, 0, Qt.AlignmentFlag.AlignTop)
         self.tell("")
 
     def tell(self, sentence: str, change: str = "") -> None:

@@ -27,6 +27,7 @@ ROW_SIZES = {
     "drawer_inside_depth": "drawer depth inside",
 }
 SEEN: Mm = 0.75  # a size that moves less, half a sixteenth, changes nothing for whoever sleeps
+NAMED = 2  # other checks that a change mends and that are named; of more the number is told
 BY_MORE = 0.05  # share of its limit by which a failed check gets worse before that is told
 SAID = {
     Verdict.FAILS: "fails", Verdict.TIGHT: "is tight", Verdict.NOTE: "is a note",
@@ -146,8 +147,10 @@ def _figure(value: float, unit: str, shown_unit: str) -> str:
 
 def _verdicts(worse: list[Finding], further: list[Finding], better: list[Finding]) -> str:
     costs = [*_by_title(worse, SAID), *_by_title(further, {Verdict.FAILS: "fails by more"})]
-    told = {"But then": costs, "It also helps": [*_by_title(better, SAID)]}
-    return " ".join(f"{start}: {', '.join(said)}." for start, said in told.items() if said)
+    gains = [*_by_title(better, SAID)]
+    helps = f": {', '.join(gains)}" if len(gains) <= NAMED else f" {len(better)} other checks"
+    told = (costs and f"But then: {', '.join(costs)}.", gains and f"It also helps{helps}.")
+    return " ".join(each for each in told if each)
 
 
 def _by_title(findings: Iterable[Finding], said: Mapping[Verdict, str]) -> Iterator[str]:

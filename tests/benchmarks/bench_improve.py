@@ -18,7 +18,7 @@ from model.improve.beds import Beds
 from model.improve.search import ALL_SOLVES, SOLVES, Search
 from tests.properties.designs import random_design
 
-DESIGNS = 60
+DESIGNS = 30
 
 
 class Spent(NamedTuple):

@@ -280,6 +280,16 @@ def test_other_checks_that_are_mended_are_told() -> None:
     assert "It also helps: “Room behind the box (right)” holds." in found.effects
 
 
+def test_of_many_checks_that_are_mended_the_number_is_told() -> None:
+    bed = solve(Design().with_choices({"frame_wood": "white_spruce", "slats_by": "count"}))
+    finding = next(f for f in bed.findings if ".pocket_screws_hold" in f.id)
+
+    found = improvement(bed, replace(finding, remedies=("frame_wood",)))
+
+    assert found is not None and len(found.better) > 4
+    assert f"It also helps {len(found.better)} other checks." in found.effects
+
+
 def test_a_value_that_looks_alike_in_inches_is_told_in_millimetres() -> None:
     """0.3 mm and 0.4 mm of play are both about 1/64 in."""
     bed = solve(Design().with_choices({"slide": "side_mount_full_heavy"}))

@@ -13,7 +13,7 @@ from model.checks.record import Finding, Verdict
 from model.improve import Improvement, improvement
 from tests.properties.conftest import Drawn
 
-TRIED = 60  # findings: up to 160 beds are built for each
+TRIED = 40  # findings: up to 120 beds are built for each
 ORDER = list(Verdict)
 
 
