@@ -46,8 +46,9 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
     },
     "strength": {
         BED: "frame sway screw_places",
+        ENDS: "end_joints",
         SIDES: "cleat_screws slat_screws plate_screws bolts",
-        ROWS: "stile_screws bracket_screws "
+        ROWS: "stile_screws stile_glue bracket_screws "
         "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts drawers_open",
     },
     "movement": {

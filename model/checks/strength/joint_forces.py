@@ -81,13 +81,16 @@ def uses(
 ) -> Floats:
     """Share of what screws may bear for ten years, for forces across them and out of the wood.
 
-    Where one may not be drawn at all (end grain), the least pull uses it without end.
+    Where one may not be drawn at all (end grain), the least pull uses it without end. The equation
+    alone would let a pull make a weakly held push bear more: either counts by itself too.
     Source: NDS 2018, equation 12.4-1, from memory
     """
     both = np.hypot(across, out)
     with np.errstate(invalid="ignore", divide="ignore"):
-        drawn = np.where(out > 0, out**2 / withdrawal, 0.0)
-        return np.where(both > 0, (across**2 / lateral + drawn) / both, 0.0)
+        drawn = np.where(out > 0, out / withdrawal, 0.0)
+        pushed = across / lateral
+        together = (across * pushed + out * drawn) / both
+        return np.where(both > 0, np.fmax(together, np.maximum(pushed, drawn)), 0.0)
 
 
 def drawn_out(point: ScrewPoint, bite: Mm, gravity: float, side: float) -> Design:

@@ -42,11 +42,17 @@ def design_at_angle(lateral: Design, withdrawal: Design, force: ScrewForce) -> D
 def use_of(lateral: Design, withdrawal: Design, force: ScrewForce) -> float:
     """Share of what the screw may bear that the force takes; past 1 it fails, inf where the screw
     may not be drawn at all and is.
+
+    At least the share that the push alone takes, and the pull alone: by the equation a pull would
+    make a screw that is weak sideways bear a greater push.
     """
     if force.together <= 0:
         return 0.0
     allowed = design_at_angle(lateral, withdrawal, force)
-    return force.together / allowed if allowed > 0 else float("inf")
+    if allowed <= 0:
+        return inf
+    pulled = max(force.withdrawal, 0.0) / withdrawal if withdrawal > 0 else 0.0
+    return max(force.together / allowed, force.lateral / lateral, pulled)
 
 
 def bracket_screws(load: Newton, arm: Mm, heights: Sequence[Mm]) -> tuple[ScrewForce, ...]:

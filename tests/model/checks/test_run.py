@@ -184,6 +184,7 @@ def beds() -> list[Bed]:
         {"beam": "none", "mattress_width": 965.0, "slat_fixing": "strap", "left.side": "plain"},
         {"slide": "wooden_runner", "bearer_fixing": "screws"},
         {"connector": "cross_bolt_m6", "frame_stock": 38.1},
+        {"frame_joint": "dowel", "end_joint": "pocket screw"},
         {"mattress_width_measured": 1550.0, "box_stock_measured": 11.7, "slat_gap_most": 100.0},
         {**SOLID, "front_style": "frame and panel", "front_fit": "inset", "head.style": "planks"},
         {**SOLID, "deck": "panels", "right.side": "closed frame"},

@@ -2,36 +2,22 @@
 
 from __future__ import annotations
 
-import re
-
 import numpy as np
 import pytest
 
-from model.bed import Bed
 from model.checks.record import Verdict
-from model.checks.strength.joint_forces import forces_between, lasting, made_by
-from model.checks.strength.rail_ends import HANDLED
-from model.checks.strength.stile_ends import Asked, StileEnd, stile_ends
-from model.checks.strength.stile_screws import RAILS, Bores, _as_wide, used
-from model.materials import materials
+from model.checks.strength.member_ends import Asked
+from model.checks.strength.screwed_ends import ScrewedEnd, on_screws
 from model.mechanics.fasteners.strengths import Design
-from tests.model.checks.strength.made import bed, carried, said, silent
+from tests.model.checks.strength.made import bed, said, silent
 
-WEAK = {"frame_wood": "eastern_white_pine", "shown_unit": "mm"}
-END = StileEnd((0, 1), (12.0, 38.0), 50.0, Design(200.0), Design(250.0))
+END = ScrewedEnd((0, 1), (12.0, 38.0), 50.0, 25.0, Design(200.0), Design(250.0))
 
 
-def on(end: StileEnd, pull: float, across: float, bend: float) -> tuple[float, float]:
-    asked = Asked(*(np.array([[each]]) for each in (pull, across, bend)))
-    side, out = asked.on_screws([end])
+def on(end: ScrewedEnd, pull: float, across: float, bend: float) -> tuple[float, float]:
+    asked = Asked(*(np.array([[each]]) for each in (pull, across, 0.0, bend, 0.0)))
+    side, out = on_screws([end], asked)
     return float(side[0, 0]), float(out[0, 0])
-
-
-def ends_of(of: Bed) -> tuple[list[StileEnd], Asked]:
-    points = [p for p in of.proof.screws if p.rules[0] == "left.stiles" and p.bite]
-    stiles, rails = made_by(of.pieces, "left.stiles"), made_by(of.pieces, *RAILS)
-    joints = forces_between(carried(of), of.pieces, stiles, rails)
-    return stile_ends(joints, of.pieces, points, materials())[:2]
 
 
 def test_a_bent_corner_opens_about_its_edge() -> None:
@@ -59,23 +45,6 @@ def test_one_screw_at_the_end_of_a_narrow_stile_is_too_few() -> None:
     assert found.verdict is Verdict.FAILS
     assert "The one pocket screw" in found.reason
     assert "two pockets side by side want 40.0 mm" in found.reason
-
-
-def test_the_width_that_is_told_would_do() -> None:
-    """Of light stock two screws do not hold; the told width must, under the same forces."""
-    of = bed(**WEAK)
-    found = said(of, "left.pocket_screws_hold")
-    told = re.search(r"at least (\d+) mm wide, two would do", found.reason)
-    assert told, found.reason
-
-    wide = float(told[1])
-    ends, asked = ends_of(of)
-    time = lasting(carried(of).cases)[:, None]
-    kept = [i for i, c in enumerate(carried(of).cases) if c.key not in HANDLED]
-
-    for width, holds in ((wide, True), (wide - 5, False)):
-        use = used([_as_wide(end, width, Bores(0.0, 9.525)) for end in ends], asked) / time
-        assert bool((use[kept] <= 1).all()) is holds
 
 
 def test_the_proof_and_the_screws_bear_two_pockets_in_a_plated_stile() -> None:

@@ -81,3 +81,13 @@ def test_without_screws_nothing_holds() -> None:
         bracket_screws(1, 1, ())
     with pytest.raises(BadInput, match="without screws"):
         screws_in_line(1, 1, 1, ())
+
+
+def test_a_pull_never_makes_a_pushed_screw_bear_more() -> None:
+    """By NDS 2018, equation 12.4-1 alone, 500 N sideways would take 1.67 of 300 N, and with 300 N
+    drawn at 1200 N beside it only 1.56.
+    """
+    pushed = use_of(Design(300.0), Design(1200.0), ScrewForce(500.0, 0.0))
+
+    for pull in (1.0, 100.0, 300.0, 1000.0):
+        assert use_of(Design(300.0), Design(1200.0), ScrewForce(500.0, pull)) >= pushed
