@@ -9,7 +9,8 @@ from typing import Any
 from model.bed import Bed
 from model.book import ROWS
 from model.brief import all_choices
-from model.brief.leeway import SAME_THICKNESS, SHEET_OF, Turn
+from model.brief.stock_turns import SAME_THICKNESS, SHEET_OF
+from model.brief.turn import Turn
 from model.brief.words import full_label, value_text
 from model.checks.record import HAIR, Finding, Verdict
 from model.units import Mm, show_length

@@ -12,7 +12,8 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from model.bed import Bed
-from model.brief.leeway import ANOTHER_WOOD, Run, Turn, Turns, turns
+from model.brief.leeway import turns
+from model.brief.turn import ANOTHER_WOOD, Run, Turn, Turns
 from model.checks.record import HAIR, Finding, Verdict
 from model.improve.beds import Beds
 from model.improve.check import Check
@@ -21,12 +22,9 @@ from model.mend import Stopped
 
 SOLVES = 120  # beds that are built for one finding, at most
 REST = 30  # of these, beyond the remedies that a check names
-ALL_SOLVES = 400  # for all findings of a bed together
 FAR = 0.2  # share of a size: a larger change of what no remedy names is no smallest change
 PROBES = 3  # steps after which a choice that does not move the check is left alone
 MENDED = (Verdict.HOLDS, Verdict.NOTE)
-NOTHING = "No single change was found that makes this hold."
-NOT_LOOKED = "Mend the checks above first; what would make this one hold was not looked for."
 
 
 class State(StrEnum):
@@ -51,58 +49,16 @@ class Spent(Exception):
     """As many beds are built as one answer may cost."""
 
 
-def _never() -> bool:
+def never() -> bool:
+    """Nobody stops the search."""
     return False
-
-
-def improvement(
-    bed: Bed, finding: Finding, stop: Callable[[], bool] = _never, solves: int = SOLVES
-) -> Improvement | None:
-    """The smallest single change that makes a failed or tight check hold; None: none was found.
-
-    The choices that the check names as its remedies come first, then those it hangs on. A change
-    that makes another check worse is taken only where no other was found. `stop` is asked before
-    every bed that is built; Stopped is raised once it says yes.
-    """
-    return Search(Beds(bed), finding, stop, solves).answer()
-
-
-class Answer(NamedTuple):
-    """What would mend a finding, and how many beds were built to find out: 0 where the bound on
-    all findings together was reached before.
-    """
-
-    finding: Finding
-    improvement: Improvement | None
-    spent: int
-
-    @property
-    def sentence(self) -> str:
-        """What is told where no change is offered; "" where one is."""
-        if self.improvement is not None:
-            return ""
-        return NOTHING if self.spent else NOT_LOOKED
-
-
-def improvements(bed: Bed, stop: Callable[[], bool] = _never) -> Iterator[Answer]:
-    """An answer for every failed or tight finding, the worst first, as far as the bound on all of
-    them goes.
-    """
-    left, beds = ALL_SOLVES, Beds(bed)
-    for finding in bed.findings:
-        if finding.verdict not in (Verdict.FAILS, Verdict.TIGHT):
-            continue
-        search = Search(beds, finding, stop, min(SOLVES, left))
-        found = search.answer()
-        left -= search.spent
-        yield Answer(finding, found, search.spent)
 
 
 class Search:
     """The search for one finding. After `answer`, `spent` counts the beds that were asked for."""
 
     def __init__(
-        self, beds: Beds, finding: Finding, stop: Callable[[], bool] = _never, solves: int = SOLVES
+        self, beds: Beds, finding: Finding, stop: Callable[[], bool] = never, solves: int = SOLVES
     ) -> None:
         bed = beds.bed
         self.bed, self.beds, self.finding, self.stop, self.solves = bed, beds, finding, stop, solves

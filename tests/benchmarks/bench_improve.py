@@ -14,8 +14,9 @@ from typing import NamedTuple
 from model.bed import Bed, Design, solve
 from model.checks.record import Verdict
 from model.errors import CannotBuild
+from model.improve.answers import ALL_SOLVES
 from model.improve.beds import Beds
-from model.improve.search import ALL_SOLVES, SOLVES, Search
+from model.improve.search import SOLVES, Search
 from tests.properties.designs import random_design
 
 DESIGNS = 30

@@ -15,8 +15,9 @@ from model.brief.leeway import turnable, turns
 from model.checks.record import Finding, Verdict
 from model.errors import CannotBuild
 from model.improve import NOTHING, Improvement, improvement, improvements
+from model.improve.answers import ALL_SOLVES, NOT_LOOKED
 from model.improve.beds import Beds
-from model.improve.search import ALL_SOLVES, NOT_LOOKED, SOLVES, Search
+from model.improve.search import SOLVES, Search
 from model.mend import Stopped
 
 INCH = 25.4
@@ -320,7 +321,7 @@ def test_nobody_waits_for_an_answer_that_is_no_longer_asked_for() -> None:
 def test_what_was_not_looked_for_is_told_apart_from_what_was_not_found(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr("model.improve.search.ALL_SOLVES", 3)
+    monkeypatch.setattr("model.improve.answers.ALL_SOLVES", 3)
     wide = {"left.drawers": 1, "left.depth": "slide", "slide_length": 300.0}
 
     answers = list(improvements(solve(Design().with_choices(wide))))

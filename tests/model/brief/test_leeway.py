@@ -11,7 +11,8 @@ import pytest
 from model.book import check_list
 from model.brief import all_choices, loads, mattress
 from model.brief.declare import choices_of
-from model.brief.leeway import Turns, turnable, turns
+from model.brief.leeway import turnable, turns
+from model.brief.turn import Turns
 from model.materials import OwnRows, materials, rough_stock, wood
 
 INCH = 25.4
@@ -33,7 +34,8 @@ ASKED = [
     *(c.name for c in choices_of(loads.Sleepers) if c.name != "joint_play"),
     *(c.name for c in choices_of(mattress.Mattress) if not c.name.endswith("_fit")),
     *("left.drawers", "foot.drawers", "left.side", "right.room", "left.nightstand_width"),
-    *("grid", "shown_unit", "head.style", "front_style", "wished_sleeping_height"),
+    *("grid", "shown_unit", "deck", "head.style", "front_style", "wished_sleeping_height"),
+    *("screw_cover", "pull_count_from"),  # what the maker demands of screws and pulls
 ]
 
 
