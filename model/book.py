@@ -47,7 +47,7 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
     "strength": {
         BED: "frame sway screw_places",
         ENDS: "end_joints",
-        SIDES: "cleat_screws slat_screws plate_screws bolts",
+        SIDES: "cleat_screws slat_screws plate_screws bolts connector_loads",
         ROWS: "stile_screws stile_glue bracket_screws "
         "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts drawers_open",
     },
