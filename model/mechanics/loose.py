@@ -7,15 +7,11 @@ is stopped by nothing but rounding, and flies off by many powers of ten.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any, cast
-
 import numpy as np
 import numpy.typing as npt
 
 Floats = npt.NDArray[np.float64]
 
-HAIR = 1e-12  # share of a stiffness that stays where it is taken away, so that nothing is singular
 # Between what the softest of many beds gives (4e8) and what is held by a hair only (3e11).
 _FLOWN = 1e11
 
@@ -42,21 +38,3 @@ class Shake:
         far = np.abs(np.nan_to_num(self._firm * moved, nan=np.inf)).max(axis=1, initial=0.0)
         if far.max(initial=0.0) > _FLOWN:
             raise Unstable(int(np.argmax(far)) // 6)
-
-
-def factored(stiff: Any) -> Callable[[Floats], Floats]:
-    """A function that solves a symmetric sparse matrix, by columns, for right-hand sides (6n, c).
-
-    An exactly singular one is held by a hair: shake what it gives.
-    """
-    from scipy.sparse import diags  # here: most commands need none, and it loads slowly
-    from scipy.sparse.linalg import splu
-
-    # Small panels and supernodes: a bed has few unknowns, and is factored a fifth quicker so.
-    how = {"permc_spec": "MMD_AT_PLUS_A", "diag_pivot_thresh": 0.0, "relax": 1, "panel_size": 4}
-    try:
-        factor = splu(stiff, options={"SymmetricMode": True}, **how)
-    except RuntimeError:
-        held = (stiff + diags(HAIR * stiff.diagonal())).tocsc()
-        factor = splu(held, options={"SymmetricMode": True}, **how)
-    return cast(Callable[[Floats], Floats], factor.solve)

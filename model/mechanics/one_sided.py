@@ -15,7 +15,8 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from model.mechanics.loose import HAIR, Shake, Unstable
+from model.mechanics.loose import Shake, Unstable
+from model.mechanics.pattern import HAIR
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]

@@ -13,15 +13,15 @@ stiffness is the cubic beam element.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 import numpy.typing as npt
 
 from model.mechanics.line_loads import LineLoads, at_ends, summed_rows
-from model.mechanics.loose import Shake, factored
+from model.mechanics.loose import Shake
 from model.mechanics.loose import Unstable as Unstable
 from model.mechanics.one_sided import Springs
+from model.mechanics.pattern import pattern
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
@@ -139,14 +139,15 @@ class Frame:
         if raised is not None:
             springs.raised[:, :3] = raised
         turn, own = self.members.turned(), self.members.stiffness()
-        stiff = self._stiffness(turn, own, springs)
-        shake = Shake(stiff.diagonal())
+        met = pattern(np.concatenate([self._member_unknowns(), springs.unknowns]), 6 * n)
+        stiff = met.added(self._blocks(turn, own, springs))
+        shake = Shake(met.of_unknowns(stiff))
         fixed = at_ends(loads, self.members.length, cases)
         unknowns = self._member_unknowns().ravel()
         on_members = np.matmul(np.swapaxes(turn, 1, 2), fixed).reshape(-1, cases)
         on_nodes = summed_rows(unknowns, on_members, 6 * n) + springs.pull_of_raised(6 * n)
         on_nodes += node_loads.reshape(6 * n, cases)
-        backward = factored(stiff)
+        backward = met.factored(stiff)
         whole = backward(np.concatenate([on_nodes, shake.push], axis=1))
         shake.refuse_loose(whole[:, cases:])
         moved, out = springs.settled(backward, whole, shake, released)
@@ -186,16 +187,9 @@ class Frame:
             arms[:, 2, column + 3], arms[:, 2, column + 4] = y, -x
         return arms
 
-    def _stiffness(self, turn: Floats, own: Floats, springs: Springs) -> Any:
-        """(6n, 6n) with all joints, sparse, by columns."""
-        from scipy.sparse import coo_matrix  # here: most commands need none, and it loads slowly
-
-        size, arms = 6 * len(self.nodes), springs.arms
+    def _blocks(self, turn: Floats, own: Floats, springs: Springs) -> Floats:
+        """(m + j, 12, 12): what each member and each joint adds to the stiffness."""
+        arms = springs.arms
         of_members = np.matmul(np.swapaxes(turn, 1, 2), np.matmul(own, turn))
         of_joints = np.matmul(np.swapaxes(arms, 1, 2) * springs.stiffness[:, None, :], arms)
-        blocks = np.concatenate([of_members, of_joints])
-        at = np.concatenate([self._member_unknowns(), springs.unknowns])
-        row = np.broadcast_to(at[:, :, None], blocks.shape).ravel()
-        column = np.broadcast_to(at[:, None, :], blocks.shape).ravel()
-        kept = (row < size) & (column < size)
-        return coo_matrix((blocks.ravel()[kept], (row[kept], column[kept])), (size, size)).tocsc()
+        return np.concatenate([of_members, of_joints])
