@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Callable, Collection, Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from types import ModuleType
 from typing import Any
 
@@ -118,8 +118,13 @@ def _signed(finding: Finding, step: CheckStep) -> Finding:
 
     The id of one of several findings is the check's with the finding's own behind it.
     """
-    return replace(
-        finding,
+    return Finding(  # field by field: `replace` takes three times as long, and there are hundreds
+        value=finding.value,
+        limit=finding.limit,
+        unit=finding.unit,
+        margin=finding.margin,
+        verdict=finding.verdict,
+        pieces=finding.pieces,
         id=f"{step.id}.{finding.id}".rstrip("."),
         place=finding.place or step.place,
         group=step.group,

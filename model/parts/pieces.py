@@ -269,10 +269,11 @@ def _from_behind(part: Part) -> Part:
         return Cut(c.kind, _BEHIND.get(c.face, c.face), low, high)
 
     def hole(h: Hole) -> Hole:
-        return h._replace(face=_BEHIND.get(h.face, h.face), at=at(h.at), toward=toward(h.toward))
+        face = _BEHIND.get(h.face, h.face)
+        return Hole(h.kind, face, at(h.at), toward(h.toward), h.diameter, h.depth)
 
     def screw(s: Screw) -> Screw:
-        return s._replace(at=at(s.at), toward=toward(s.toward))
+        return Screw(s.kind, at(s.at), toward(s.toward), s.length, s.diameter, s.into, s.cover)
 
     return replace(
         part,
