@@ -6,6 +6,8 @@ from model.brief.drawers import BearerFixing
 from model.dimensions.fasteners import COVER, Fastener, longest_screw
 from model.dimensions.spots import shifted
 from model.errors import CannotBuild
+from model.materials import wood_screw
+from model.mechanics.fasteners.spacing import screw_distances
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid
 
@@ -133,24 +135,58 @@ def far_bracket_plane(divider_plane: Mm, bracket_leaf: Mm) -> Mm:
 
 
 @rule
+def bearers_take_screws(
+    bearer_fixing: BearerFixing, drawer_count: Count, has_centre_runner: bool, bearer_stock: Mm
+) -> bool:
+    """Only a runner that lies flat is wide enough for a screw through either edge.
+
+    Source: distances of screws, NDS 2018 commentary, table C12.1.5.7, from memory
+    """
+    if bearer_fixing == "screws" and drawer_count and not has_centre_runner:
+        raise CannotBuild(
+            "bearer_fixing",
+            f"In bearers that stand on edge, {bearer_stock:.1f} mm thick, two slanting screws "
+            "would be so near to each other that they split them: brackets hold them, or a centre "
+            "runner that lies flat takes screws.",
+            involved=("slide",),
+        )
+    return has_centre_runner
+
+
+@rule
 def bearer_toe(bearer_stock: Mm) -> Mm:
-    """Screws through a bearer's upper edge begin this far from its end, and leave it at a slant."""
+    """Screws through a runner's edges begin this far from its end, and leave it at a slant."""
     return bearer_stock / 2
 
 
 @rule
-def near_screw(bearer_toe: Mm, frame_thickness: Mm) -> Fastener:
-    """A slanting screw must end inside the frame."""
-    return longest_screw((bearer_toe + frame_thickness - COVER) * math.sqrt(2))
+def near_screw(bearer_toe: Mm, bearer_screw_up: Mm, frame_thickness: Mm) -> Fastener:
+    """A slanting screw must end inside the frame, and not split the runner that it slants
+    through.
+    """
+    longest = (bearer_toe + frame_thickness - COVER) * math.sqrt(2)
+    return longest_screw(longest, _clear_of_edge(bearer_screw_up))
 
 
 @rule
 def far_screw(
-    bearer_toe: Mm, frame_thickness: Mm, needs_divider: bool, divider_stock: Mm
+    bearer_toe: Mm,
+    bearer_screw_up: Mm,
+    frame_thickness: Mm,
+    needs_divider: bool,
+    divider_stock: Mm,
 ) -> Fastener:
-    """A slanting screw must end inside what the bearer's far end meets."""
+    """A slanting screw must end inside what the runner's far end meets."""
     stock = divider_stock if needs_divider else frame_thickness
-    return longest_screw((bearer_toe + stock - COVER) * math.sqrt(2))
+    longest = (bearer_toe + stock - COVER) * math.sqrt(2)
+    return longest_screw(longest, _clear_of_edge(bearer_screw_up))
+
+
+def _clear_of_edge(away: Mm) -> tuple[str, ...]:
+    """Screws that stand clear of an edge so far away, the thickest first."""
+    known = {gauge: wood_screw(gauge).shank_mm for gauge in ("8", "6", "4")}
+    fitting = (g for g, d in known.items() if screw_distances(d, has_pilot=True).edge <= away)
+    return tuple(fitting) or ("4",)
 
 
 @rule

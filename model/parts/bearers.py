@@ -58,28 +58,22 @@ def bearers(
 @rule
 def bearer_screws(
     bracket_drop: Mm,
-    has_centre_runner: bool,
     bearer_length: Mm,
     bearer_height: Mm,
-    bearer_stock: Mm,
     bearer_toe: Mm,
     bearer_screw_up: Mm,
     near_screw: Fastener,
     far_screw: Fastener,
 ) -> tuple[Screw, ...]:
-    """Without brackets, two screws slant through the bearer into what each end meets."""
+    """Without brackets, a screw slants through each edge of a flat runner into what it meets."""
     if bracket_drop:
         return ()
-    slant = 1 / sqrt(2)
-    across, up = float(bearer_stock), float(bearer_height)
+    slant, up = 1 / sqrt(2), float(bearer_height)
     screws = []
     near, far = (near_screw, NEAR_END), (far_screw, FAR_END)
     ends = ((bearer_toe, -slant, *near), (bearer_length - bearer_toe, slant, *far))
     for x, along, fastener, into in ends:
-        if has_centre_runner:  # it lies flat: one screw through each edge
-            spots = (((x, 0.0, bearer_screw_up), slant), ((x, up, bearer_screw_up), -slant))
-        else:
-            spots = (((x, up, across / 3), -slant), ((x, up, across * 2 / 3), -slant))
+        spots = (((x, 0.0, bearer_screw_up), slant), ((x, up, bearer_screw_up), -slant))
         screws += [_driven(fastener, at, (along, way, 0.0), into) for at, way in spots]
     return tuple(screws)
 

@@ -21,6 +21,7 @@ LIGHT = ("slat", "front block")  # screws that only keep a piece in its place: a
 SKIPPED = ("pocket screw", "pull screw")
 END, EDGE, NEXT = range(3)
 PARALLEL = 0.99  # cosine: screws that cross stand apart where it counts
+FLAT = 0.3  # sine of the angle below which a screw runs along a face and not through it
 _SAID = ("the end of the {}", "the edge of the {}", "the next one in the {}")
 
 
@@ -44,17 +45,22 @@ class Rows(NamedTuple):
 
 class Axes(NamedTuple):
     """Screws (s) in one of the two pieces each of them is in: that piece, where the middle of its
-    shank there lies on the piece's own axes (s, 3), and the way it runs on them, unit vectors.
+    shank there lies on the piece's own axes (s, 3), the way it runs on them, unit vectors, and
+    whether it is the piece that carries the heads.
     """
 
     piece: Ints
     at: Floats
     way: Floats
+    has_heads: bool
 
     @property
-    def runs(self) -> Ints:
-        """The axis that each screw mostly runs along."""
-        return np.asarray(np.abs(self.way).argmax(axis=1))
+    def passes(self) -> Bools:
+        """(s, 3): the axes whose faces a screw goes in or out through. One that slants leaves the
+        piece of its head through another face than it came in by.
+        """
+        way = np.abs(self.way)
+        return np.asarray((way >= way.max(axis=1, keepdims=True)) | (self.has_heads & (way > FLAT)))
 
 
 @check(
@@ -129,11 +135,13 @@ def _axes(pieces: Pieces, points: list[ScrewPoint]) -> Iterator[Axes]:
     turn = pieces.matrices[through]
     on_bed = np.einsum("sij,sj->si", turn[:, :3, :3], at) + turn[:, :3, 3]
     along = np.einsum("sij,sj->si", turn[:, :3, :3], way)
-    for piece, deep in ((through, (length - bite) / 2), (into, length - bite / 2)):
+    for piece, deep, has_heads in (
+        (through, (length - bite) / 2, True), (into, length - bite / 2, False),
+    ):  # fmt: skip
         matrix = pieces.matrices[piece]
         middle = on_bed + along * deep[:, None] - matrix[:, :3, 3]
         own = np.einsum("sji,sj->si", matrix[:, :3, :3], middle)
-        yield Axes(piece, own, np.einsum("sji,sj->si", matrix[:, :3, :3], along))
+        yield Axes(piece, own, np.einsum("sji,sj->si", matrix[:, :3, :3], along), has_heads)
 
 
 def _from_faces(pieces: Pieces, axes: Axes, diameter: Floats, steel: Bools, is_wood: Bools) -> Rows:
@@ -142,7 +150,7 @@ def _from_faces(pieces: Pieces, axes: Axes, diameter: Floats, steel: Bools, is_w
     away = np.minimum(axes.at, size - axes.at)
     ends = np.array([(each.end, each.edge, each.edge) for each in _FACTORS])
     least = ends[steel.astype(int)] * diameter[:, None]
-    kept = (np.arange(3)[None] != axes.runs[:, None]) & is_wood[:, None]
+    kept = ~axes.passes & is_wood[:, None]
     screw, face = np.nonzero(kept)
     to = np.where(face == 0, END, EDGE)
     return Rows(screw, to, axes.piece[screw], away[screw, face], least[screw, face])

@@ -8,6 +8,8 @@ from model.dimensions.bearers import (
     bearer_length,
     bearer_places,
     bearers_behind_stiles,
+    bearers_take_screws,
+    near_screw,
     zone_back,
 )
 from model.errors import CannotBuild
@@ -58,3 +60,26 @@ def test_no_stretch_of_a_bearer_is_longer_than_the_span() -> None:
     ends = [30.0, *(plane + 32.0 for plane in planes), 1580.0]
     assert legs == 3
     assert max(b - a for a, b in zip(ends, ends[1:], strict=False)) <= 500.0
+
+
+def test_bearers_on_edge_are_not_held_by_screws() -> None:
+    """Two screws through an edge of 19 mm stand 6 mm apart, and five diameters are 21."""
+    with pytest.raises(CannotBuild, match=r"19\.1 mm thick, two slanting screws") as refusal:
+        bearers_take_screws("screws", 2, False, 19.05)
+
+    assert refusal.value.field == "bearer_fixing"
+    assert bearers_take_screws("screws", 2, True, 19.05)
+    bearers_take_screws("brackets", 2, False, 19.05)
+    bearers_take_screws("screws", 0, False, 19.05)
+
+
+@pytest.mark.parametrize(("up", "gauge"), [(10.5, "8"), (9.5, "6"), (7.2, "4")])
+def test_a_thinner_screw_keeps_clear_of_a_nearer_edge(up: float, gauge: str) -> None:
+    """2.5 diameters: 10.4 mm for No. 8, 8.8 for No. 6, 7.1 for No. 4."""
+    assert near_screw(9.5, up, 25.4).screw.key == gauge
+
+
+def test_a_slanting_screw_keeps_its_point_in_the_frame() -> None:
+    """At 45 degrees it goes 1.41 times as far as it is deep."""
+    for frame in (19.05, 25.4, 38.1):
+        assert near_screw(9.5, 12.0, frame).length / 2**0.5 <= 9.5 + frame - 3

@@ -68,6 +68,16 @@ def test_a_flat_runner_that_misses_the_rail_is_refused() -> None:
     assert refusal.value.field == "box_bottom_room"
 
 
+def test_a_flat_runner_that_meets_too_little_rail_is_not_screwed() -> None:
+    """No. 6 in the middle of what meets: 2 x 2.5 x 3.51 = 17.55 mm."""
+    with pytest.raises(CannotBuild, match=r"meet 17\.0 mm of the bottom rail") as refusal:
+        bearer_screw_up(True, 65.0, 48.0, 19.0, "screws", True)
+
+    assert refusal.value.field == "bearer_fixing"
+    assert bearer_screw_up(True, 65.0, 47.0, 19.0, "screws", True) == 9.0
+    assert bearer_screw_up(True, 65.0, 48.0, 19.0, "brackets", True) == 8.5
+
+
 def test_a_divider_and_its_legs_reach_from_floor_to_bearer_top() -> None:
     height = divider_height(64.0, 25.4, 129.0, MM)
 

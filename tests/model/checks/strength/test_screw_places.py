@@ -5,7 +5,9 @@ from __future__ import annotations
 import pytest
 
 from model.checks.record import Verdict
+from model.checks.strength.screw_places import _axes
 from tests.model.checks.strength.made import bed, said
+from tests.model.checks.strength.test_bracket_screws import SCREWED
 
 
 def test_a_screw_in_the_middle_of_a_cleat_of_an_inch_and_a_half_stands_clear() -> None:
@@ -40,12 +42,24 @@ def test_holes_of_a_bought_plate_are_not_the_makers_fault() -> None:
     assert "bought part" in found.reason
 
 
-def test_two_screws_slanting_through_three_quarter_stock_stand_too_close() -> None:
-    """A third and two thirds of 19 mm: 6.35 mm apart, against five diameters."""
-    found = said(bed(bearer_fixing="screws"), "screws_stand_clear.slide_bearer")
+def test_screws_that_slant_through_a_flat_runner_stand_clear() -> None:
+    """No. 6, 9.5 mm above the lower face of both: 2.5 x 3.51 = 8.8 mm."""
+    found = said(bed(**SCREWED), "screws_stand_clear.centre_runner")
 
-    assert found.verdict is Verdict.FAILS
-    assert found.value == pytest.approx(19.05 / 3)
+    assert found.verdict is not Verdict.FAILS
+    assert found.limit == pytest.approx(2.5 * 3.51)
+
+
+def test_a_slanting_screw_is_not_asked_for_the_face_that_it_comes_in_by() -> None:
+    """It passes an edge of its runner and leaves through the end; both are near to it."""
+    of = bed(**SCREWED)
+    points = [p for p in of.proof.screws if p.rules[0] == "left.bearers"]
+
+    head, into = _axes(of.pieces, points)
+
+    assert len(points) == 4
+    assert head.passes.tolist() == [[True, True, False]] * 4
+    assert not into.passes.all(axis=1).any()
 
 
 def test_sheets_do_not_split() -> None:
