@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 log = logging.getLogger(__name__)
 PAUSE, LONGEST_PAUSE = 3, 250  # ms
+JUDGED_EVERY = 200  # ms: under the maker's hand the picture comes first
 OWN_MISTAKE = "This is a mistake of Bedwright's own, not of the design; the last good bed stays."
 
 
@@ -94,6 +95,8 @@ class Session(QObject):
         self._since_bed = QElapsedTimer()
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._take_when_ready)
+        self._judge_soon = QTimer(self, singleShot=True, interval=JUDGED_EVERY)
+        self._judge_soon.timeout.connect(self._judge)
         if design is not None:
             self.open(design)
 
@@ -197,6 +200,8 @@ class Session(QObject):
             self._mend(self.refusals[was_dragging])
         if was_dragging:
             self.history_moved.emit()
+            if self._judge_soon.isActive():
+                self._judge()
 
     def take_now(self) -> None:
         """Take what was asked for without waiting."""
@@ -308,11 +313,15 @@ class Session(QObject):
         self._grant(tuple(self.refusals) if granted is None else granted)
         self.changed.emit(bed.moved)
         self.history_moved.emit()
-        self._judge()
+        if not self.is_dragging:
+            self._judge()
+        elif not self._judge_soon.isActive():
+            self._judge_soon.start()
 
     # ------------------------------------------------------------ slow answers
 
     def _judge(self) -> None:
+        self._judge_soon.stop()
         bed = self.bed
         self.worker.ask("judge", lambda: judgement(bed), lambda _: self._judged(bed))
 

@@ -94,6 +94,38 @@ def test_a_choice_moves_the_bed_and_names_what_moved(qtbot: QtBot, session: Sess
     assert session.design.value("height") == 500
 
 
+def test_under_the_hand_a_bed_is_judged_only_now_and_then(
+    qtbot: QtBot, session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Working out all checks at every step would take the processor from the picture."""
+    qtbot.waitUntil(lambda: session.is_judged)
+    asked: list[str] = []
+    ask = session.worker.ask
+    monkeypatch.setattr(
+        session.worker, "ask", lambda lane, *rest: (asked.append(lane), ask(lane, *rest))
+    )
+
+    for height in (410, 420, 430):
+        session.drag("height", height)
+        session.take_now()
+
+    assert asked == []
+    with qtbot.waitSignal(session.judged):
+        session.settle()
+    assert asked == ["judge"]
+
+
+def test_a_hand_at_rest_on_a_slider_sees_the_checks_too(qtbot: QtBot, session: Session) -> None:
+    qtbot.waitUntil(lambda: session.is_judged)
+
+    with qtbot.waitSignal(session.judged):
+        session.drag("height", 410)
+        session.take_now()
+        assert not session.is_judged
+
+    assert session.is_dragging
+
+
 def test_of_many_quick_choices_only_the_newest_is_solved(qtbot: QtBot, session: Session) -> None:
     beds: list[Any] = []
     session.changed.connect(lambda _: beds.append(session.design.value("height")))
