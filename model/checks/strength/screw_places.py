@@ -60,7 +60,8 @@ class Axes(NamedTuple):
         piece of its head through another face than it came in by.
         """
         way = np.abs(self.way)
-        return np.asarray((way >= way.max(axis=1, keepdims=True)) | (self.has_heads & (way > FLAT)))
+        mostly = np.arange(3)[None] == way.argmax(axis=1)[:, None]
+        return np.asarray(mostly | (self.has_heads & (way > FLAT)))
 
 
 @check(
