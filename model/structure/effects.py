@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
 import numpy as np
 
-from model.parts.pieces import Bools, Floats, Ints
+from model.parts.pieces import Floats, Ints
 from model.structure.joints import HINGE, REST
 from model.structure.lattice import Lattice
 from model.structure.record import Case, Effect, EffectKind
@@ -45,64 +46,76 @@ class Measured:
     press: Floats
     press_limit: Floats
 
-    @cached_property
-    def _judged_sag(self) -> Floats:
-        """(s, c): sag where it is judged, else 0."""
-        return np.where(judged(self.frame.bones.role, self.cases)[self.piece], self.sag, 0.0)
-
     def hardest(self, kind: EffectKind, pieces: Ints) -> Effect | None:
         """The worst of one kind of effect on some pieces of the frame; None where there is none."""
-        if kind == "bearing":
-            return self._bearing(pieces)
-        rows = np.flatnonzero(self._among(pieces)[self.piece])
-        if kind == "sag":
-            rows = rows[np.isfinite(self.sag_limit[self.piece[rows]])]
+        figures = self._figures[kind]
+        among = np.zeros(len(self.frame.bones.piece), bool)
+        among[pieces] = True
+        rows = np.flatnonzero(among[figures.piece])
         if not len(rows):
             return None
-        value, limit, unit, source = self._figures(kind, rows)
-        station, case = np.unravel_index(np.argmax(value / limit), value.shape)
-        row, i = int(rows[station]), int(self.piece[rows[station]])
-        if kind == "sag":
-            source = SAG_LIMITS[self.frame.bones.role[i]].source
+        row = int(rows[np.argmax(figures.peak[rows])])
+        limit = np.broadcast_to(figures.limit[row], figures.value[row].shape)
+        case, i = int(np.argmax(figures.value[row] / limit)), int(figures.piece[row])
+        source = figures.source or SAG_LIMITS[self.frame.bones.role[i]].source
         return Effect(
-            piece=int(self.frame.bones.piece[i]), kind=kind, value=float(value[station, case]),
-            limit=float(np.broadcast_to(limit, value.shape)[station, case]), unit=unit,
-            case=int(case), at=float(self.at[row]), source=source,
+            piece=int(self.frame.bones.piece[i]), kind=kind, value=float(figures.value[row, case]),
+            limit=float(limit[case]), unit=figures.unit, case=case, at=float(figures.at[row]),
+            source=source,
         )  # fmt: skip
-
-    def _among(self, pieces: Ints) -> Bools:
-        """(p,): whether each piece of the frame is one of these."""
-        found = np.zeros(len(self.frame.bones.piece), bool)
-        found[pieces] = True
-        return found
 
     @cached_property
-    def _bears(self) -> Bools:
-        """(j,): joints at which one piece lies on another."""
-        kind = self.frame.joints.kind
-        return np.asarray((kind == REST) | (kind == HINGE))
+    def _figures(self) -> Mapping[EffectKind, _Figures]:
+        return {
+            "bending": self._stress(self.bending, self.bending_limit, BENDING),
+            "shear": self._stress(self.shear, self.shear_limit, SHEAR),
+            "bearing": self._bearing(),
+            "sag": self._sag(),
+        }
 
-    def _figures(self, kind: EffectKind, rows: Ints) -> tuple[Floats, Floats, str, str]:
-        if kind == "bending":
-            return self.bending[rows], self.bending_limit[rows], "MPa", BENDING
-        if kind == "shear":
-            return self.shear[rows], self.shear_limit[rows], "MPa", SHEAR
-        return self._judged_sag[rows], self.sag_limit[self.piece[rows], None], "mm", ""
+    def _stress(self, value: Floats, limit: Floats, source: str) -> _Figures:
+        return _figures(value, limit, self.piece, self.at, "MPa", source)
 
-    def _bearing(self, pieces: Ints) -> Effect | None:
+    def _sag(self) -> _Figures:
+        """Sag where it is judged, of pieces that have a limit."""
+        rows = np.flatnonzero(np.isfinite(self.sag_limit[self.piece]))
+        piece = self.piece[rows]
+        counts = judged(self.frame.bones.role, self.cases)[piece]
+        sag = np.where(counts, self.sag[rows], 0.0)
+        return _figures(sag, self.sag_limit[piece, None], piece, self.at[rows], "mm", "")
+
+    def _bearing(self) -> _Figures:
+        """Pressure at joints at which one piece lies on another; told of the one that lies."""
         joints, bones = self.frame.joints, self.frame.bones
-        mine = self._among(pieces)[joints.one] & self._bears
-        rows = np.flatnonzero(mine & (joints.area > _FACE))
-        if not len(rows):
-            return None
-        value, limit = self.press[rows], self.press_limit[rows, None]
-        joint, case = np.unravel_index(np.argmax(value / limit), value.shape)
-        row, i = int(rows[joint]), int(joints.one[rows[joint]])
-        return Effect(
-            piece=int(bones.piece[i]), kind="bearing", value=float(value[joint, case]),
-            limit=float(limit[joint, 0]), unit="MPa", case=int(case),
-            at=float((joints.at[row] - bones.start[i]) @ bones.axes[i, 0]), source=BEARING,
+        lies = (joints.kind == REST) | (joints.kind == HINGE)
+        rows = np.flatnonzero(lies & (joints.area > _FACE))
+        piece = joints.one[rows]
+        way = bones.axes[piece, 0]
+        at = np.einsum("ji,ji->j", joints.at[rows] - bones.start[piece], way)
+        return _figures(
+            self.press[rows], self.press_limit[rows, None], piece, at, "MPa", BEARING
         )  # fmt: skip
+
+
+class _Figures(NamedTuple):
+    """One kind of effect, row by row (r): `value` and `limit` per load case, the frame's `piece`,
+    `at` mm from its near end; `peak` (r,) the greatest share of the limit.
+    """
+
+    value: Floats
+    limit: Floats
+    piece: Ints
+    at: Floats
+    unit: str
+    source: str
+    peak: Floats
+
+
+def _figures(
+    value: Floats, limit: Floats, piece: Ints, at: Floats, unit: str, source: str
+) -> _Figures:
+    peak = (value / limit).max(axis=1, initial=0.0)
+    return _Figures(value, limit, piece, at, unit, source, peak)
 
 
 class Effects(Mapping[int, tuple[Effect, ...]]):
