@@ -35,9 +35,7 @@ class Slides:
         63.5, cut=True, least=50, most=200, why_least="Too low for the slide.",
         why_most="Higher meets the deck.", help="Height of the slide bearers.",
     )  # fmt: skip
-    bearer_fixing: BearerFixing = option(
-        "brackets", help="What holds a bearer's ends; screws hold only flat centre runners."
-    )
+    bearer_fixing: BearerFixing = option("brackets", help="What holds a bearer's ends.")
     bearer_leg_span: Mm = length(
         1016, least=400, most=2500, why_least="Closer legs are in the way.",
         why_most="A longer bearer sags.", help="Longest stretch of a bearer without a leg.",

@@ -11,6 +11,8 @@ from model.mechanics.fasteners.spacing import screw_distances
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid
 
+LEAST_BITE = 4.0  # diameters of a slanting screw; common practice, no source
+
 
 @rule
 def needs_divider(drawer_count: Count, lands_far: bool) -> bool:
@@ -135,58 +137,77 @@ def far_bracket_plane(divider_plane: Mm, bracket_leaf: Mm) -> Mm:
 
 
 @rule
-def bearers_take_screws(
-    bearer_fixing: BearerFixing, drawer_count: Count, has_centre_runner: bool, bearer_stock: Mm
-) -> bool:
-    """Only a runner that lies flat is wide enough for a screw through either edge.
-
-    Source: distances of screws, NDS 2018 commentary, table C12.1.5.7, from memory
-    """
-    if bearer_fixing == "screws" and drawer_count and not has_centre_runner:
-        raise CannotBuild(
-            "bearer_fixing",
-            f"In bearers that stand on edge, {bearer_stock:.1f} mm thick, two slanting screws "
-            "would be so near to each other that they split them: brackets hold them, or a centre "
-            "runner that lies flat takes screws.",
-            involved=("slide",),
-        )
-    return has_centre_runner
-
-
-@rule
 def bearer_toe(bearer_stock: Mm) -> Mm:
-    """Screws through a runner's edges begin this far from its end, and leave it at a slant."""
+    """Screws through a bearer's edges begin this far from its end, and leave it at a slant."""
     return bearer_stock / 2
 
 
 @rule
-def near_screw(bearer_toe: Mm, bearer_screw_up: Mm, frame_thickness: Mm) -> Fastener:
-    """A slanting screw must end inside the frame, and not split the runner that it slants
-    through.
+def near_screw(
+    bearer_toe: Mm, bearer_screw_up: Mm, bearer_height: Mm, frame_thickness: Mm
+) -> Fastener:
+    """A slanting screw must end inside the frame, clear of the one that comes from the other edge,
+    and not split the bearer.
     """
     longest = (bearer_toe + frame_thickness - COVER) * math.sqrt(2)
-    return longest_screw(longest, _clear_of_edge(bearer_screw_up))
+    return slanting_screw(longest, bearer_screw_up, bearer_height, bearer_toe * math.sqrt(2))
 
 
 @rule
 def far_screw(
     bearer_toe: Mm,
     bearer_screw_up: Mm,
+    bearer_height: Mm,
     frame_thickness: Mm,
     needs_divider: bool,
     divider_stock: Mm,
 ) -> Fastener:
-    """A slanting screw must end inside what the runner's far end meets."""
+    """A slanting screw must end inside what the bearer's far end meets."""
     stock = divider_stock if needs_divider else frame_thickness
     longest = (bearer_toe + stock - COVER) * math.sqrt(2)
-    return longest_screw(longest, _clear_of_edge(bearer_screw_up))
+    return slanting_screw(longest, bearer_screw_up, bearer_height, bearer_toe * math.sqrt(2))
 
 
-def _clear_of_edge(away: Mm) -> tuple[str, ...]:
-    """Screws that stand clear of an edge so far away, the thickest first."""
-    known = {gauge: wood_screw(gauge).shank_mm for gauge in ("8", "6", "4")}
-    fitting = (g for g, d in known.items() if screw_distances(d, has_pilot=True).edge <= away)
-    return tuple(fitting) or ("4",)
+@rule
+def bearers_take_screws(
+    bearer_fixing: BearerFixing,
+    drawer_count: Count,
+    bearer_toe: Mm,
+    bearer_height: Mm,
+    near_screw: Fastener,
+    far_screw: Fastener,
+) -> bool:
+    """Screws from both edges of a low bearer meet before they bite what lies behind its end."""
+    bites = (
+        screw.length - bearer_toe * math.sqrt(2) - LEAST_BITE * screw.screw.shank_mm
+        for screw in (near_screw, far_screw)
+    )
+    do_hold = min(bites) >= 0
+    if bearer_fixing == "screws" and drawer_count and not do_hold:
+        raise CannotBuild(
+            "bearer_fixing",
+            f"Screws that slant through both edges of bearers {bearer_height:.1f} mm high either "
+            "meet each other or hardly bite what lies behind: brackets hold lower bearers.",
+            involved=("bearer_height",),
+        )
+    return do_hold
+
+
+def slanting_screw(longest: Mm, away: Mm, height: Mm, inside: Mm) -> Fastener:
+    """The thickest screw that stands clear of a face `away` from it and bites enough beyond its
+    first `inside` mm, as long as `longest` and the one from the other edge allow: their points,
+    each lower or higher by 1 / sqrt 2 of its length, stay two diameters apart.
+
+    Where none bites enough, the thinnest: the bearers are then refused.
+    """
+    for gauge in ("8", "6", "4"):
+        shank = wood_screw(gauge).shank_mm
+        most = min(longest, (height - 2 * shank) / math.sqrt(2))
+        found = longest_screw(most, (gauge,))
+        is_clear = screw_distances(shank, has_pilot=True).edge <= away
+        if is_clear and inside + LEAST_BITE * shank <= found.length <= most + 1e-6:
+            break
+    return found
 
 
 @rule

@@ -65,7 +65,7 @@ def bearer_screws(
     near_screw: Fastener,
     far_screw: Fastener,
 ) -> tuple[Screw, ...]:
-    """Without brackets, a screw slants through each edge of a flat runner into what it meets."""
+    """Without brackets, a screw slants through each edge of the bearer into what its end meets."""
     if bracket_drop:
         return ()
     slant, up = 1 / sqrt(2), float(bearer_height)

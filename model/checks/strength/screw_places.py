@@ -16,12 +16,14 @@ from model.materials import Material
 from model.mechanics.fasteners.spacing import SOURCE_SCREWS, screw_distances
 from model.parts.pieces import Bools, Floats, Ints, Pieces
 from model.solids.screwing import ScrewPoint
+from model.units import Mm
 
 LIGHT = ("slat", "front block")  # screws that only keep a piece in its place: advice
 SKIPPED = ("pocket screw", "pull screw")
 END, EDGE, NEXT = range(3)
 PARALLEL = 0.99  # cosine: screws that cross stand apart where it counts
 FLAT = 0.3  # sine of the angle below which a screw runs along a face and not through it
+AT_FACE: Mm = 0.5  # what is so near to a face is at it
 _SAID = ("the end of the {}", "the edge of the {}", "the next one in the {}")
 
 
@@ -45,23 +47,30 @@ class Rows(NamedTuple):
 
 class Axes(NamedTuple):
     """Screws (s) in one of the two pieces each of them is in: that piece, where the middle of its
-    shank there lies on the piece's own axes (s, 3), the way it runs on them, unit vectors, and
-    whether it is the piece that carries the heads.
+    shank there lies on the piece's own axes (s, 3), the way it runs on them, unit vectors, how far
+    back along it the screw comes in (s,), and whether it is the piece that carries the heads.
     """
 
     piece: Ints
     at: Floats
     way: Floats
+    back: Floats
     has_heads: bool
 
-    @property
-    def passes(self) -> Bools:
-        """(s, 3): the axes whose faces a screw goes in or out through. One that slants leaves the
-        piece of its head through another face than it came in by.
+    def passes(self, size: Floats) -> Bools:
+        """(s, 3): the axes whose faces a screw goes in or out through, in pieces of that size
+        (s, 3).
+
+        One that slants leaves the piece of its head through another face than it came in by; in the
+        piece that holds its point, the face that it comes in by is no edge.
         """
         way = np.abs(self.way)
         mostly = np.arange(3)[None] == way.argmax(axis=1)[:, None]
-        return np.asarray(mostly | (self.has_heads & (way > FLAT)))
+        if self.has_heads:
+            return np.asarray(mostly | (way > FLAT))
+        enters = self.at - self.way * self.back[:, None]
+        by = (np.minimum(enters, size - enters) < AT_FACE) & (way > FLAT)
+        return np.where(by.any(axis=1, keepdims=True), by, mostly)
 
 
 @check(
@@ -136,13 +145,12 @@ def _axes(pieces: Pieces, points: list[ScrewPoint]) -> Iterator[Axes]:
     turn = pieces.matrices[through]
     on_bed = np.einsum("sij,sj->si", turn[:, :3, :3], at) + turn[:, :3, 3]
     along = np.einsum("sij,sj->si", turn[:, :3, :3], way)
-    for piece, deep, has_heads in (
-        (through, (length - bite) / 2, True), (into, length - bite / 2, False),
-    ):  # fmt: skip
+    for piece, back, has_heads in ((through, (length - bite) / 2, True), (into, bite / 2, False)):
+        deep = back if has_heads else length - back
         matrix = pieces.matrices[piece]
         middle = on_bed + along * deep[:, None] - matrix[:, :3, 3]
         own = np.einsum("sji,sj->si", matrix[:, :3, :3], middle)
-        yield Axes(piece, own, np.einsum("sji,sj->si", matrix[:, :3, :3], along), has_heads)
+        yield Axes(piece, own, np.einsum("sji,sj->si", matrix[:, :3, :3], along), back, has_heads)
 
 
 def _from_faces(pieces: Pieces, axes: Axes, diameter: Floats, steel: Bools, is_wood: Bools) -> Rows:
@@ -151,7 +159,7 @@ def _from_faces(pieces: Pieces, axes: Axes, diameter: Floats, steel: Bools, is_w
     away = np.minimum(axes.at, size - axes.at)
     ends = np.array([(each.end, each.edge, each.edge) for each in _FACTORS])
     least = ends[steel.astype(int)] * diameter[:, None]
-    kept = ~axes.passes & is_wood[:, None]
+    kept = ~axes.passes(size) & is_wood[:, None]
     screw, face = np.nonzero(kept)
     to = np.where(face == 0, END, EDGE)
     return Rows(screw, to, axes.piece[screw], away[screw, face], least[screw, face])

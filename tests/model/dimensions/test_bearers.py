@@ -10,6 +10,7 @@ from model.dimensions.bearers import (
     bearers_behind_stiles,
     bearers_take_screws,
     near_screw,
+    slanting_screw,
     zone_back,
 )
 from model.errors import CannotBuild
@@ -62,24 +63,40 @@ def test_no_stretch_of_a_bearer_is_longer_than_the_span() -> None:
     assert max(b - a for a, b in zip(ends, ends[1:], strict=False)) <= 500.0
 
 
-def test_bearers_on_edge_are_not_held_by_screws() -> None:
-    """Two screws through an edge of 19 mm stand 6 mm apart, and five diameters are 21."""
-    with pytest.raises(CannotBuild, match=r"19\.1 mm thick, two slanting screws") as refusal:
-        bearers_take_screws("screws", 2, False, 19.05)
-
-    assert refusal.value.field == "bearer_fixing"
-    assert bearers_take_screws("screws", 2, True, 19.05)
-    bearers_take_screws("brackets", 2, False, 19.05)
-    bearers_take_screws("screws", 0, False, 19.05)
+@pytest.mark.parametrize(("away", "gauge"), [(10.5, "8"), (9.525, "6")])
+def test_a_thinner_screw_keeps_clear_of_a_nearer_face(away: float, gauge: str) -> None:
+    """2.5 diameters: 10.4 mm for No. 8, 8.8 for No. 6."""
+    assert slanting_screw(50.0, away, 100.0, 13.5).screw.key == gauge
 
 
-@pytest.mark.parametrize(("up", "gauge"), [(10.5, "8"), (9.5, "6"), (7.2, "4")])
-def test_a_thinner_screw_keeps_clear_of_a_nearer_edge(up: float, gauge: str) -> None:
-    """2.5 diameters: 10.4 mm for No. 8, 8.8 for No. 6, 7.1 for No. 4."""
-    assert near_screw(9.5, up, 25.4).screw.key == gauge
+def test_a_thinner_screw_bites_where_a_thick_one_is_too_short() -> None:
+    """63.5 mm between the edges take 38.1 mm; 22.5 of these in the bearer leave 3.7 x 4.17."""
+    found = slanting_screw(60.0, 12.7, 63.5, 22.5)
+
+    assert (found.screw.key, found.length) == ("6", 38.1)
 
 
 def test_a_slanting_screw_keeps_its_point_in_the_frame() -> None:
     """At 45 degrees it goes 1.41 times as far as it is deep."""
     for frame in (19.05, 25.4, 38.1):
-        assert near_screw(9.5, 12.0, frame).length / 2**0.5 <= 9.5 + frame - 3
+        assert near_screw(9.5, 12.0, 76.2, frame).length / 2**0.5 <= 9.5 + frame - 3
+
+
+@pytest.mark.parametrize("height", [50.8, 57.15, 63.5, 76.2])
+def test_screws_from_both_edges_stay_clear_of_each_other(height: float) -> None:
+    """Each point moves up or down by 0.71 of its screw; two diameters of No. 6 stay between."""
+    screw = slanting_screw(45.0, 9.525, height, 13.5)
+
+    assert height - 2 * screw.length / 2**0.5 >= 2 * screw.screw.shank_mm - 1e-6
+
+
+def test_bearers_too_low_for_two_screws_are_refused() -> None:
+    low, high = (slanting_screw(45.0, 9.525, height, 13.5) for height in (40.0, 63.5))
+    sizes = ("screws", 2, 9.525)
+
+    assert bearers_take_screws(*sizes, 63.5, high, high)
+    with pytest.raises(CannotBuild, match=r"bearers 40\.0 mm high") as refusal:
+        bearers_take_screws(*sizes, 40.0, low, high)
+    assert refusal.value.field == "bearer_fixing"
+    assert not bearers_take_screws("brackets", 2, 9.525, 40.0, low, low)
+    assert not bearers_take_screws("screws", 0, 9.525, 40.0, low, low)

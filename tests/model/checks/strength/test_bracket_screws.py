@@ -10,11 +10,6 @@ from model.checks.record import Verdict
 from model.mechanics.fasteners.together import bracket_screws
 from tests.model.checks.strength.made import bed, carried, said, silent
 
-# Screws hold only the ends of runners that lie flat.
-SCREWED = {
-    "bearer_fixing": "screws", "slide": "centre_runner", "beam": "none", "bearer_stock": 25.4,
-}  # fmt: skip
-
 
 def bearer_ends(of: object, least: bool = False) -> float:
     """The hardest push of a bearer's end on a stile or rail, or the hardest lift, N."""
@@ -60,7 +55,7 @@ def test_a_bearer_that_lifts_hangs_on_its_screws() -> None:
 
 
 def test_without_brackets_the_screws_through_the_bearers_are_asked() -> None:
-    of = bed(**SCREWED)
+    of = bed(bearer_fixing="screws")
 
     assert silent(of, "left.brackets_hold")
     found = said(of, "left.bearer_screws_hold")

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
 from model.checks.record import Verdict
 from model.checks.strength.screw_places import _axes
 from tests.model.checks.strength.made import bed, said
-from tests.model.checks.strength.test_bracket_screws import SCREWED
 
 
 def test_a_screw_in_the_middle_of_a_cleat_of_an_inch_and_a_half_stands_clear() -> None:
@@ -42,24 +42,31 @@ def test_holes_of_a_bought_plate_are_not_the_makers_fault() -> None:
     assert "bought part" in found.reason
 
 
-def test_screws_that_slant_through_a_flat_runner_stand_clear() -> None:
-    """No. 6, 9.5 mm above the lower face of both: 2.5 x 3.51 = 8.8 mm."""
-    found = said(bed(**SCREWED), "screws_stand_clear.centre_runner")
+def test_screws_that_slant_through_three_quarter_stock_stand_clear() -> None:
+    """No. 6 in the middle of 19.05 mm: 2.5 x 3.51 = 8.8 mm to either face; one from each edge."""
+    found = said(bed(bearer_fixing="screws"), "screws_stand_clear.slide_bearer")
 
     assert found.verdict is not Verdict.FAILS
-    assert found.limit == pytest.approx(2.5 * 3.51)
+    assert found.limit in (pytest.approx(2.5 * 3.51), pytest.approx(5 * 3.51))
 
 
-def test_a_slanting_screw_is_not_asked_for_the_face_that_it_comes_in_by() -> None:
-    """It passes an edge of its runner and leaves through the end; both are near to it."""
-    of = bed(**SCREWED)
-    points = [p for p in of.proof.screws if p.rules[0] == "left.bearers"]
-
+def test_a_slanting_screw_is_not_asked_for_the_faces_that_it_passes() -> None:
+    """It comes in by an edge of its bearer and leaves through the end; it enters a stile by its
+    face, and stands some way from the stile's end.
+    """
+    of = bed(bearer_fixing="screws")
+    points = [
+        p for p in of.proof.screws if p.rules[0] == "left.bearers" and "left.stiles" in p.rules
+    ]
     head, into = _axes(of.pieces, points)
+    bearer, stile = (
+        np.array([of.pieces.parts[of.pieces.part[k]].size for k in axes.piece])
+        for axes in (head, into)
+    )
 
-    assert len(points) == 4
-    assert head.passes.tolist() == [[True, True, False]] * 4
-    assert into.passes.sum(axis=1).tolist() == [1] * 4
+    assert len(points) == 2
+    assert head.passes(bearer).tolist() == [[True, True, False]] * 2
+    assert into.passes(stile).tolist() == [[False, False, True]] * 2
 
 
 def test_sheets_do_not_split() -> None:
