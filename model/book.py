@@ -52,7 +52,7 @@ CHECKS: dict[str, dict[tuple[str, ...], str]] = {
         "drawer_bottoms drawer_boxes drawer_slides drawer_runners drawer_fronts drawers_open",
     },
     "movement": {
-        BED: "parts glue layers deck",
+        BED: "parts glue layers deck squeaks",
         ENDS: "ends",
         SIDES: "closing",
         ROWS: "fronts",

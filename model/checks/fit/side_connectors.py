@@ -1,8 +1,12 @@
 """Can a side be hung on its posts and taken off again? Asked of left and right."""
 
+from dataclasses import replace
+
 from model.checks.record import Finding, at_least, check
+from model.dimensions.connectors import ROUND_NUT
+from model.joints.connector import END_RELIEF, KnockDown
 from model.materials import Connector
-from model.units import Mm
+from model.units import Mm, Places
 
 
 @check(
@@ -22,3 +26,42 @@ def room_to_lift(connector: Connector, lift_spare: Mm) -> Finding | None:
     it.
     """
     return at_least(lift_spare, 0.0) if connector.is_plate else None
+
+
+@check(
+    "fit",
+    "Wood round the nuts of the bolts",
+    about="connector_up",
+    source=(
+        "nut 1 1/4 to 2 in from the rail's end, 1/4 in of wood beside its hole: common practice, "
+        "no source; a magazine on bed building, 2007: nut holes must be aligned with the bolts"
+    ),
+    remedies=("connector", "rail_width", "bottom_rail_width", "tenon_length"),
+)
+def nut_has_wood(
+    knock_down: KnockDown,
+    is_framed: bool,
+    top_rail_width: Mm,
+    bottom_rail_width: Mm,
+    rail_edge_taken: Mm,
+    connector_in_rail: Places,
+) -> Finding | None:
+    """A nut too near to an edge, or to a stile's joint, splits its rail; holes that miss each other
+    cannot be bolted.
+    """
+    row = knock_down.row
+    if row.is_plate:
+        return None
+    narrower = min(top_rail_width, bottom_rail_width)
+    up = (narrower - rail_edge_taken) / 2 if is_framed else min(connector_in_rail)
+    edge = "edge of its narrower rail" if is_framed else "nearer edge"
+    return replace(
+        at_least(up - row.nut_diameter_mm / 2, ROUND_NUT),
+        reason=(
+            f"The middle of a nut's hole, {row.nut_diameter_mm:.1f} mm wide, lies "
+            f"{row.nut_from_end_mm:.1f} mm from the rail's end and {up:.1f} mm from the {edge}; "
+            f"the bolt's hole, {knock_down.bolt_hole:.1f} mm wide and "
+            f"{knock_down.in_rail + END_RELIEF:.1f} mm deep, runs in the middle of the thickness. "
+            "Drill both with one guide, or they miss each other."
+        ),
+    )
