@@ -23,7 +23,7 @@ class Deck:
         help="Width of each slat.",
     )  # fmt: skip
     slat_stock: Mm = length(
-        19.05, least=12, most=40, why_least="Thinner slats sag.", why_most="Thicker is a joist.",
+        22.225, least=12, most=40, why_least="Thinner slats sag.", why_most="Thicker is a joist.",
         help="Thickness of the slats.",
     )  # fmt: skip
     slat_stock_measured: Measured = measured("the slat stock", least=10, most=45)

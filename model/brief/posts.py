@@ -46,11 +46,11 @@ class Posts:
     end_joint: FrameJoint = option(
         "mortise and tenon", help="Rails to posts in headboard and footboard: glued."
     )
-    frame_joint: FrameJoint = option("pocket screw", help="Stiles to rails in face frames.")
+    frame_joint: FrameJoint = option("dowel", help="Stiles to rails in face frames.")
     tenon_length: Mm = length(
         25.4, cut=True, least=12, most=60, why_least="Shorter is a stub tenon.",
         why_most="Longer comes out of the post.", help="Mortise and tenon joints.",
     )  # fmt: skip
     connector: Connector = row_of(
-        connectors, "hook_plate_100", help="Holds the side rails to the posts; comes apart."
+        connectors, "hook_plate_150", help="Holds the side rails to the posts; comes apart."
     )

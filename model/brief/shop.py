@@ -14,7 +14,7 @@ class Shop:
 
     grid: ShopGrid = row_of(lambda: GRIDS, "1/16 in", help="The step that sizes are cut to.")
     shown_unit: ShownUnit = option("inch", help="How lengths are shown and read.")
-    frame_wood: Material = material_of("yellow_poplar", help="Posts, rails, stiles and cleats.")
+    frame_wood: Material = material_of("red_maple", help="Posts, rails, stiles and cleats.")
     stock_grade: StockGrade = row_of(
         stock_grades, "clear", help="How sound the boards are that you pick, for all solid parts."
     )
