@@ -62,8 +62,8 @@ class Sleepers:
     lean_force: Newton = number(
         200, least=0, most=1000, why_least="Nobody leans back.",
         why_most="More is a kick.",
-        help="How hard each sleeper leans back on the headboard; no published value. A back of half "
-        "the weight that slants by 20 degrees pushes with 200 N.",
+        help="How hard each sleeper leans back on the headboard; no published value. A back that "
+        "bears half the weight and slants by 20 degrees pushes with 200 N.",
     )  # fmt: skip
     lean_height: Mm = length(
         300, least=100, most=700, why_least="Lower is the pillow.",
