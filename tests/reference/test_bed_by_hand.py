@@ -23,10 +23,15 @@ from tests.model.structure.frames_of_beds import Worked, design, usual, worked
 
 @cache
 def queen() -> Worked:
-    """Storage queen with slats of 88.9 x 19.05 poplar on two cleats and a centre beam."""
-    return worked(
-        solve(design("painted_storage_queen", slat_stock=19.05, slat_width=88.9, beam="bearers"))
-    )
+    """Storage queen with slats of 88.9 x 19.05 poplar on two cleats and a centre beam; its face
+    frames of poplar too, on pocket screws and plates of 4 in.
+    """
+    slats = {"slat_stock": 19.05, "slat_width": 88.9, "beam": "bearers"}
+    frames = {
+        "frame_wood": "yellow_poplar", "frame_joint": "pocket screw",
+        "connector": "hook_plate_100",
+    }  # fmt: skip
+    return worked(solve(design("painted_storage_queen", **slats, **frames)))
 
 
 @cache

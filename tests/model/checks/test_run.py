@@ -191,6 +191,7 @@ def beds() -> list[Bed]:
         },
         {"connector": "cross_bolt_m6", "frame_stock": 38.1},
         {"frame_joint": "dowel", "end_joint": "pocket screw"},
+        {"frame_joint": "pocket screw"},
         {"mattress_width_measured": 1550.0, "box_stock_measured": 11.7, "slat_gap_most": 100.0},
         {**SOLID, "front_style": "frame and panel", "front_fit": "inset", "head.style": "planks"},
         {**SOLID, "deck": "panels", "right.side": "closed frame"},

@@ -5,9 +5,16 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from model.bed import solve
 from model.structure.joints import KNOCK_DOWN
 from model.structure.knock_down import BOLT_ALONG, slip_modulus
-from tests.model.structure.frames_of_beds import DEMOS, Worked, demo, usual
+from tests.model.structure.frames_of_beds import DEMOS, Worked, demo, design, usual, worked
+
+
+def plated(wood: str) -> Worked:
+    """The storage queen with three screws in each half of its plates, in some wood."""
+    choices = {"connector": "hook_plate_100", "frame_wood": wood}
+    return worked(solve(design("painted_storage_queen", **choices)))
 
 
 def joint_rows(here: Worked) -> list[int]:
@@ -25,7 +32,7 @@ def test_a_plate_gives_by_the_screws_in_both_its_halves_one_after_the_other() ->
     """Three screws of 4.83 mm in poplar on both sides: a pair gives 2139.8 / 2 = 1069.9 N/mm, the
     plate 3 x 1069.9 = 3209.6 N/mm.
     """
-    here = demo("painted_storage_queen")
+    here = plated("yellow_poplar")
 
     stiff = here.joints.stiffness[joint_rows(here)]
 
@@ -38,7 +45,7 @@ def test_a_plate_is_turned_against_its_screws_about_their_middle() -> None:
     that the moment is 1069.9 x the sum of the distances' squares. Nothing holds the plate against
     turning about the upright line of its screws.
     """
-    here = demo("painted_storage_queen")
+    here = plated("yellow_poplar")
     plate = here.bed.parts["left.rail_plates"][0]
     up = [screw.at[0] for screw in plate.screws]
     squares = sum((each - sum(up) / 3) ** 2 for each in up)
@@ -52,7 +59,7 @@ def test_a_plate_is_turned_against_its_screws_about_their_middle() -> None:
 
 def test_a_plate_in_maple_gives_less() -> None:
     """706 kg/m3: 706 x 26.5707 x 4.83 / 23 = 3939.4 N/mm; 3 x 3939.4 / 2 = 5909.0."""
-    here = demo("split_king_foot_drawers")
+    here = plated("sugar_maple")
 
     stiff = here.joints.stiffness[joint_rows(here), 0]
 

@@ -15,6 +15,7 @@ from model.mechanics.fasteners.glued_end import DowelEnd, TenonEnd
 from tests.model.checks.strength.made import bed, carried
 
 SHEAR = allowed("yellow_poplar").shear_mpa
+POPLAR = {"frame_wood": "yellow_poplar", "frame_stock": 25.4}
 
 
 def stile_ends(of: Bed) -> tuple[tuple[GluedEnd, ...], Asked]:
@@ -26,7 +27,7 @@ def stile_ends(of: Bed) -> tuple[tuple[GluedEnd, ...], Asked]:
 
 @pytest.mark.parametrize(("joint", "length"), [("stub tenon", 9.525), ("mortise and tenon", 25.4)])
 def test_a_tenon_is_read_as_it_is_cut(joint: str, length: float) -> None:
-    of = bed(frame_joint=joint)
+    of = bed(**POPLAR, frame_joint=joint)
     ends, _ = stile_ends(of)
     stiles = int(made_by(of.pieces, "left.stiles").sum())
 
@@ -73,11 +74,11 @@ def test_beside_a_closed_bays_groove_there_is_room_for_one_dowel() -> None:
 
 
 def test_a_pocket_screwed_end_is_not_glued() -> None:
-    assert stile_ends(bed())[0] == ()
+    assert stile_ends(bed(frame_joint="pocket screw"))[0] == ()
 
 
 def test_longer_tenons_take_less_of_what_they_bear() -> None:
-    ends, asked = stile_ends(bed(frame_joint="stub tenon"))
+    ends, asked = stile_ends(bed(**POPLAR, frame_joint="stub tenon"))
 
     short, _ = used(ends, asked)
     long, _ = used(with_length(ends, 30.0), asked)
@@ -88,7 +89,7 @@ def test_longer_tenons_take_less_of_what_they_bear() -> None:
 
 def test_the_share_of_a_tenon_adds_up_by_hand() -> None:
     """Where glue gives first: all that opens, and the push across, over what the cheeks bear."""
-    ends, asked = stile_ends(bed(frame_joint="stub tenon"))
+    ends, asked = stile_ends(bed(**POPLAR, frame_joint="stub tenon"))
     share, way = used(ends, asked)
     case, at = np.unravel_index(int(share.argmax()), share.shape)
     grip = ends[at].grip

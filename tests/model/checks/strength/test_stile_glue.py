@@ -53,7 +53,7 @@ def test_as_the_bed_is_moved_it_is_advice(joint: str) -> None:
 
 
 def test_screwed_frames_are_not_asked_for_glue() -> None:
-    assert silent(bed(), CHECK)
+    assert silent(bed(frame_joint="pocket screw"), CHECK)
 
 
 def test_a_plain_side_has_no_stiles() -> None:

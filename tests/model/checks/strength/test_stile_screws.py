@@ -11,6 +11,7 @@ from model.checks.strength.screwed_ends import ScrewedEnd, on_screws
 from model.mechanics.fasteners.strengths import Design
 from tests.model.checks.strength.made import bed, said, silent
 
+SCREWED = {"frame_joint": "pocket screw", "connector": "hook_plate_100"}
 END = ScrewedEnd((0, 1), (12.0, 38.0), 50.0, 25.0, Design(200.0), Design(250.0))
 
 
@@ -40,7 +41,7 @@ def test_a_second_screw_helps() -> None:
 
 
 def test_one_screw_at_the_end_of_a_narrow_stile_is_too_few() -> None:
-    found = said(bed(end_stile_least=35.0), "left.pocket_screws_hold")
+    found = said(bed(**SCREWED, end_stile_least=35.0), "left.pocket_screws_hold")
 
     assert found.verdict is Verdict.FAILS
     assert "The one pocket screw" in found.reason
@@ -48,7 +49,7 @@ def test_one_screw_at_the_end_of_a_narrow_stile_is_too_few() -> None:
 
 
 def test_the_proof_and_the_screws_bear_two_pockets_in_a_plated_stile() -> None:
-    of = bed()
+    of = bed(**SCREWED)
     stile = next(p for p in of.parts["left.stiles"] if p.name == "end stile")
     low = min(h.at[1] - h.diameter / 2 for h in stile.holes if h.kind == "pocket hole")
     recess = max(c.high[1] for c in stile.cuts if c.kind == "plate recess" and c.low[1] == 0)
@@ -60,7 +61,7 @@ def test_the_proof_and_the_screws_bear_two_pockets_in_a_plated_stile() -> None:
 
 
 def test_as_the_bed_is_moved_it_is_advice() -> None:
-    found = said(bed(), "left.pocket_screws_hold.moved")
+    found = said(bed(**SCREWED), "left.pocket_screws_hold.moved")
 
     assert found.verdict is Verdict.NOTE
     assert "lift" in found.reason
@@ -71,4 +72,4 @@ def test_dowelled_frames_are_not_asked_for_screws() -> None:
 
 
 def test_a_plain_side_has_no_stiles() -> None:
-    assert silent(bed(left__side="plain"), "left.pocket_screws_hold")
+    assert silent(bed(**SCREWED, left__side="plain"), "left.pocket_screws_hold")
