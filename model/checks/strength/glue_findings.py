@@ -71,13 +71,13 @@ def _said(
     member, mate = (pieces.labels[each] for each in ends[at].pieces)
     grip = ends[at].grip
     if isinstance(grip, TenonEnd):
-        pull, across, bend = (
-            abs(float(each[case, at])) for each in (asked.pull, asked.across, asked.bend)
-        )
+        figures = (asked.pull, asked.across, asked.bend, asked.tilt)
+        pull, across, bend, tilt = (abs(float(each[case, at])) for each in figures)
         way = "drawn out" if asked.pull[case, at] > 0 else "pressed in"
+        out_of_it = f", {tilt / 1e3:.0f} N m out of its plane" if tilt > 0 else ""
         return (
             f"The tenon of {member} in {mate} is {way} with {pull:.0f} N, pushed across with "
-            f"{across:.0f} N and bent with {bend / 1e3:.0f} N m, {when}."
+            f"{across:.0f} N and bent with {bend / 1e3:.0f} N m{out_of_it}, {when}."
         )
     side, out = (float(each[case, at]) for each in on_dowels(ends, asked))
     count = len(grip.spots)
@@ -89,7 +89,7 @@ def _said(
 
 
 def _gives(end: GluedEnd, way: int) -> str:
-    return f" Of it {GIVES_FIRST[way]}." if isinstance(end.grip, TenonEnd) else ""
+    return f" {GIVES_FIRST[way]}." if isinstance(end.grip, TenonEnd) else ""
 
 
 def _longer(ends: Sequence[GluedEnd], asked: Asked, time: Floats, longest: Longest) -> str:

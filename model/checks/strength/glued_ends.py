@@ -27,7 +27,7 @@ from model.units import Mm
 # drawn as bent. Source: Wood Handbook 2021, chapter 5, from memory
 DOWEL_WOOD = "european_beech"
 _AT: Mm = 1e-3  # what lies this near to an end is at it
-GIVES_FIRST = ("its glue gives first", "the tenon tears first", "the tenon shears off first")
+GIVES_FIRST = ("Its glue gives first", "The tenon tears first", "The tenon shears off first")
 
 
 class GluedEnd(NamedTuple):

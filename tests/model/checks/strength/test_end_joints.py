@@ -100,6 +100,7 @@ def test_dragging_the_bed_is_advice() -> None:
 
     assert found.verdict is Verdict.NOTE
     assert "dragged" in found.reason and found.reason.endswith("and lift.")
+    assert re.search(r"bent with \d+ N m, \d+ N m out of its plane", found.reason)
 
 
 def test_screwed_ends_are_asked_for_their_screws() -> None:
