@@ -59,7 +59,7 @@ def test_the_usual_mistakes_have_a_way_out(asked: str) -> None:
 
 
 def test_the_range_names_its_choice_and_its_ends_in_the_shown_unit() -> None:
-    design = Design().with_choices({"top_rail_width": 80})
+    design = Design().with_choices({"top_rail_width": 80, "slat_stock": 19.05})
 
     mended = works(design, _refused(design), open_book())
 

@@ -65,7 +65,7 @@ def test_every_remedy_that_a_check_names_may_be_turned() -> None:
 
 def test_boards_get_thicker_by_what_is_sold_dressed_and_what_a_planer_is_set_to() -> None:
     """4/4 hardwood surfaces to 13/16, 5/4 to 1 1/16: a hardwood dealer's page. Eighths between."""
-    up, down = values(turns("slat_stock", having()), "slat_stock")
+    up, down = values(turns("slat_stock", having(slat_stock=19.05)), "slat_stock")
 
     inches = [thickness / INCH for thickness in up]
     assert inches[:4] == pytest.approx([13 / 16, 7 / 8, 1, 1 + 1 / 16])

@@ -51,7 +51,7 @@ def test_a_side_takes_its_cleat_its_stiles_and_its_plates_along(queen: Bed) -> N
 
     names = {queen.pieces.parts[queen.pieces.part[piece]].name for piece in side.pieces}
 
-    assert names == {"top rail", "bottom rail", "end stile", "mid stile", "cleat",
+    assert names == {"top rail", "bottom rail", "end stile", "mid stile", "dowel", "cleat",
                      "hook plate, rail half"}  # fmt: skip
 
 

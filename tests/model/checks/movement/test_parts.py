@@ -90,7 +90,7 @@ def test_closing_panels_without_room_or_hold_fail() -> None:
 
 def test_layers_of_one_wood_are_fine_and_told_to_be_of_one_cut() -> None:
     """Yellow-poplar: 0.00289 less 0.00158 per point, over the width of the post."""
-    bed = built()
+    bed = built(frame_wood="yellow_poplar")
     found = movement(bed)["layers_move_alike.post"]
 
     points = bed["wood_wettest"] - bed["bench_moisture"]

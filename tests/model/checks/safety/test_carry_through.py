@@ -74,7 +74,7 @@ def test_a_face_frame_glued_in_the_shop_that_the_landing_does_not_take_fails() -
 
     assert (found.verdict, found.title) == (Verdict.FAILS, "The left side round the landing")
     assert built.pieces.labels[found.pieces[0]].endswith("left side")
-    assert "With its joints (pocket screw) left unglued until it is inside" in found.reason
+    assert "With its joints (dowel) left unglued until it is inside" in found.reason
 
 
 def test_what_would_do_does() -> None:
