@@ -72,15 +72,13 @@ def used(ends: Sequence[GluedEnd], asked: Asked) -> tuple[Floats, Floats]:
     """(c, e): share of what each end may bear for ten years; and which of its ways to give comes
     first, an index into GIVES_FIRST, for dowels 0.
     """
-    width = np.array([end.grip.width for end in ends])
-    force = np.stack(
-        [asked.opens(width), asked.tilt, np.abs(asked.across), np.abs(asked.sideways)], axis=2
-    )
     tenons = [end.grip for end in ends if isinstance(end.grip, TenonEnd)]
     if tenons:
+        width = np.array([grip.width for grip in tenons])
+        force = np.stack([asked.opens(width), asked.tilt, asked.across, asked.sideways])
         shares = np.array([_shares(grip) for grip in tenons])  # (e, ways, forces)
-        each = np.einsum("cef,ewf->cew", force, shares)
-        return each.max(axis=2), each.argmax(axis=2)
+        each = shares @ force.transpose(2, 0, 1)  # (e, ways, c)
+        return each.max(axis=1).T, each.argmax(axis=1).T
     across, out = on_dowels(ends, asked)
     lateral, drawn = np.array([_held(grip) for grip in _dowelled(ends)]).T
     return uses(lateral, drawn, across, out), np.zeros(out.shape)

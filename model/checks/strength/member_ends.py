@@ -39,15 +39,21 @@ def asked_of(joints: JointForces, pieces: Pieces, *, tilts: bool) -> tuple[Asked
     What tilts a stile out of its frame is left to the slats and to the rails' ends, which stand
     against the posts: it counts only where the member `tilts`.
     """
-    axes = pieces.matrices[joints.one][:, :3, :3]
+    axes = pieces.matrices[joints.one, :3, :3]
     low, high = pieces.bounds
     middle = (low[joints.one] + high[joints.one]) / 2
-    outward = np.sign(np.einsum("ei,ei->e", joints.at - middle, axes[:, :, 0]))
-    force = np.einsum("cei,eik->cek", joints.force, axes)
-    moment = np.einsum("cei,eik->cek", joints.moment, axes)
+    outward = np.sign(((joints.at - middle) * axes[:, :, 0]).sum(axis=1))
+    force, moment = (_turned(each, axes) for each in (joints.force, joints.moment))
     asked = Asked(
         pull=force[:, :, 0] * outward, across=np.abs(force[:, :, 1]),
         sideways=np.abs(force[:, :, 2]), bend=moment[:, :, 2],
         tilt=np.abs(moment[:, :, 1]) * tilts,
     )  # fmt: skip
     return asked, outward
+
+
+def _turned(vectors: Floats, axes: Floats) -> Floats:
+    """(c, e, 3) vectors on the bed's axes, on axes of each end's own; as products of matrices,
+    which are several times as fast as one sum.
+    """
+    return np.asarray((vectors.transpose(1, 0, 2) @ axes).transpose(1, 0, 2))
