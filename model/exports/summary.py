@@ -42,8 +42,7 @@ def summary(bed: Bed) -> dict[str, Any]:
         "cost": None,
         "checks": counts(bed),
         "cautions": [
-            {"title": each.title, "text": each.text}
-            for each in cautions(bed.pieces, bed.materials)
+            {"title": each.title, "text": each.text} for each in cautions(bed.pieces, bed.materials)
         ],
     }
 

@@ -55,12 +55,13 @@ def test_screws_bear_what_the_slats_lay_on_the_cleat() -> None:
 
 def test_where_only_glue_holds_it_is_noted_and_the_count_that_would_do_does() -> None:
     """What the sentence promises is built: closer screws hold without glue."""
-    before = said(bed(beam="none"), "left.cleat_screws_hold")
+    poplar = {"beam": "none", "frame_wood": "yellow_poplar"}
+    before = said(bed(**poplar), "left.cleat_screws_hold")
     apart = re.search(r"\d+ screws, one every (.+), would do", before.reason)
     assert before.verdict is Verdict.NOTE and apart is not None
 
     closer = parse_length(apart.group(1), "inch")
-    after = said(bed(beam="none", cleat_screw_spacing=closer), "left.cleat_screws_hold")
+    after = said(bed(**poplar, cleat_screw_spacing=closer), "left.cleat_screws_hold")
 
     assert after.verdict in (Verdict.HOLDS, Verdict.TIGHT)
 
