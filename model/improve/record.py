@@ -39,8 +39,8 @@ ORDER = list(Verdict)
 
 @dataclass(frozen=True, kw_only=True)
 class Improvement:
-    """A change that was built and makes `finding` hold; `then` is what the check says of that bed,
-    None where it is not asked of it.
+    """A change that was built and makes `finding` hold, or a failed one be tight; `then` is what
+    the check says of that bed, None where it is not asked of it.
 
     `choice` is turned, `changes` are all values to take over (a sheet brings its thickness), `size`
     is as in `Turn`. `worse` and `better` are other checks of the changed bed whose verdict moved,
@@ -131,7 +131,8 @@ def _result(finding: Finding, then: Finding | None, unit: str) -> str:
     if then.verdict is Verdict.NOTE:
         return f"a note is left, {value}, limit {limit}"
     way = _way(then) or _way(finding)
-    return f"{value} of {way} {limit}" if way else f"{value}, limit {limit}"
+    told = f"{value} of {way} {limit}" if way else f"{value}, limit {limit}"
+    return f"only just, {told}" if then.verdict is Verdict.TIGHT else told
 
 
 def _way(finding: Finding) -> str:

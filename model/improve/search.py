@@ -65,14 +65,17 @@ class Search:
         self.check = Check(bed, finding)
         self.spent = 0
         self._found: list[Improvement] = []
+        self._only_just: list[Improvement] = []  # the check that failed is tight then
         self._spoken_of = set(bed.pieces.made_by(*finding.pieces))
         self._used = {part.material for made in bed.parts.values() for part in made}
 
     def answer(self) -> Improvement | None:
-        """The best of what was found."""
+        """The best of what was found; where nothing makes a failed check hold, what lets it be
+        tight at least.
+        """
         with suppress(Spent):
             self._look()
-        return min(self._found, key=lambda each: each.cost, default=None)
+        return min(self._found or self._only_just, key=lambda each: each.cost, default=None)
 
     def _look(self) -> None:
         """Remedies before whatever else the check hangs on; sizes and counts before other kinds
@@ -119,7 +122,10 @@ class Search:
         if bed is None:
             return Reading(State.UNBUILT, turn)
         then = self.check.of(bed)
-        return Reading(self._state(turn, bed, then), turn, bed, then)
+        reading = Reading(self._state(turn, bed, then), turn, bed, then)
+        if then is not None and then.verdict is Verdict.TIGHT and self._has_fewer_failed(bed):
+            self._only_just.append(self._told(reading, bed))
+        return reading
 
     def _built(self, turn: Turn) -> Bed | None:
         if self.stop():
@@ -148,10 +154,14 @@ class Search:
         """What trades one failed check for another is no improvement."""
         if reading.state is not State.HOLDS or reading.bed is None:
             return
-        if _failed(reading.bed) < _failed(self.bed) or self._mends_tight(reading.bed):
-            self._found.append(
-                improvement_of(self.bed, self.finding, reading.turn, reading.bed, reading.then)
-            )
+        if self._has_fewer_failed(reading.bed) or self._mends_tight(reading.bed):
+            self._found.append(self._told(reading, reading.bed))
+
+    def _told(self, reading: Reading, bed: Bed) -> Improvement:
+        return improvement_of(self.bed, self.finding, reading.turn, bed, reading.then)
+
+    def _has_fewer_failed(self, bed: Bed) -> bool:
+        return _failed(bed) < _failed(self.bed)
 
     def _mends_tight(self, bed: Bed) -> bool:
         return self.finding.verdict is Verdict.TIGHT and _failed(bed) == _failed(self.bed)

@@ -302,6 +302,21 @@ def test_a_value_that_looks_alike_in_inches_is_told_in_millimetres() -> None:
     assert new.removeprefix("Slide play ").lstrip("~") != old.lstrip("~")
 
 
+def test_where_nothing_makes_a_failed_check_hold_only_just_is_told_too() -> None:
+    """A king without a beam hangs too heavily on its plates; a beam takes some of it off them."""
+    bed = solve(Design().with_choices({"beam": "none", "mattress_width": 1930.4}))
+    finding = said(bed, "left.connectors_carry")
+    assert finding.verdict is Verdict.FAILS
+
+    found = improvement(bed, finding)
+
+    assert found is not None and found.then is not None
+    assert found.then.verdict is Verdict.TIGHT
+    assert "only just, " in found.sentence
+    again = said(solve(bed.design.with_choices(found.changes)), finding.id)
+    assert again.verdict is Verdict.TIGHT
+
+
 # ---------------------------------------------------------------- stopping
 
 
