@@ -16,7 +16,10 @@ from model.structure.record import Carried, Unjudged
     "strength",
     "Knock-down joints carry their load",
     source="load class of the joint: its row in the table of connectors, from memory",
-    remedies=("connector", "beam",),
+    remedies=(
+        "connector",
+        "beam",
+    ),
 )
 def connectors_carry(
     strength: Carried | Unjudged, pieces: Pieces, connector: Connector, row_name: str
