@@ -24,6 +24,9 @@ from model.rules import Dimensions
 from model.solids.carried import MATTRESS, Assembly, assemblies, piece_weights
 from model.solids.clash import Travel
 from model.solids.proof import Proof, prove
+from model.stock.prices import NO_PRICES, Prices
+from model.stock.progress import NOT_BEGUN, Progress
+from model.stock.rows import NO_STOCK, StockRows
 from model.structure.carry import judged
 from model.structure.record import Strength
 
@@ -31,12 +34,16 @@ from model.structure.record import Strength
 @dataclass(frozen=True, kw_only=True)
 class Design:
     """What the maker decided: a name, and the choices that differ from the defaults (mm, keys,
-    counts); and materials of his own, which travel with the design.
+    counts); and what travels with the design: materials, stock and prices of the maker's own, and
+    how far the work is.
     """
 
     name: str = "Untitled bed"
     choices: Mapping[str, Any] = field(default_factory=dict)
     own: OwnRows = NONE
+    stock: StockRows = NO_STOCK
+    prices: Prices = NO_PRICES
+    progress: Progress = NOT_BEGUN
     kept: Mapping[str, Any] = field(default_factory=dict)
 
     def with_choices(self, changes: Mapping[str, Any]) -> Design:

@@ -1,0 +1,1 @@
+"""What a bed takes to buy and to make, and what it is quoted at."""
