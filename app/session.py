@@ -174,8 +174,14 @@ class Session(QObject):
         Refused as BedError: one that is gone and still chosen, one with which the bed cannot be
         built.
         """
+        self.take(lambda design: design.with_own(own))
+
+    def take(self, change: Callable[[Design], Design]) -> None:
+        """Change what travels with the design (materials, stock, prices, ticks): a step that can be
+        undone. Refused as BedError: what `change` refuses, or with which no bed can be built.
+        """
         self.settle()
-        self._replace(self.design.with_own(own))
+        self._replace(change(self.design))
 
     # ------------------------------------------------------------ choosing
 

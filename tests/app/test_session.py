@@ -377,3 +377,17 @@ def test_the_last_value_of_a_drag_is_taken_when_the_hand_leaves(
 
     assert session.design.value("height") == 420
     gate.set()
+
+
+def test_what_travels_with_the_design_changes_in_a_step_of_its_own(session: Session) -> None:
+    session.take(lambda design: replace(design, name="With a rack"))
+
+    assert session.design.name == "With a rack"
+    session.undo()
+    assert session.design.name == "A bed"
+
+
+def test_what_is_taken_as_it_was_is_no_step(session: Session) -> None:
+    session.take(lambda design: design)
+
+    assert not session.can_undo
