@@ -10,8 +10,14 @@ from model.units import Mm
 
 @dataclass(frozen=True, kw_only=True)
 class CutPart:
-    """A piece that is cut, as it was when it was ticked: finished size, what joints did to it
-    (`work`, a digest), and its material's key. `name` is that of the part (`top rail`).
+    """A piece that is cut, as it was drawn when it was ticked: `mark` and `piece` as the plan calls
+    it (a layer is `H1/1`), `name` that of the part (`top rail`), its material's key, and its
+    finished size.
+
+    `rough_length`, `rough_width` and `rough_thickness` are its size as long as it is as sawn; 0 once
+    it is milled, and for sheet parts. `steps` are the keys of the steps of the work order that were
+    done to it since, `work` a digest of what they cut into it (empty: nothing yet). `cut` is the key
+    of the cut that freed it, empty for one that was recut from another part.
     """
 
     mark: str
@@ -21,7 +27,12 @@ class CutPart:
     length: Mm
     width: Mm
     thickness: Mm
+    rough_length: Mm = 0.0
+    rough_width: Mm = 0.0
+    rough_thickness: Mm = 0.0
+    steps: tuple[str, ...] = ()
     work: str = ""
+    cut: str = ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -37,6 +48,10 @@ class Progress:
     bought: frozenset[str] = field(default_factory=frozenset)
     steps_done: frozenset[str] = field(default_factory=frozenset)
     parts: tuple[CutPart, ...] = ()
+
+    def plan_of(self, name: str) -> Plan | None:
+        """The stored plan of the task of that name, or None."""
+        return next((plan for plan in self.plans if plan.task.name == name), None)
 
 
 NOT_BEGUN = Progress()
