@@ -14,10 +14,10 @@ class CutPart:
     it (a layer is `H1/1`), `name` that of the part (`top rail`), its material's key, and its
     finished size.
 
-    `rough_length`, `rough_width` and `rough_thickness` are its size as long as it is as sawn; 0 once
-    it is milled, and for sheet parts. `steps` are the keys of the steps of the work order that were
-    done to it since, `work` a digest of what they cut into it (empty: nothing yet). `cut` is the key
-    of the cut that freed it, empty for one that was recut from another part.
+    `rough_length`, `rough_width` and `rough_thickness` are its size as long as it is as sawn; 0
+    once it is milled, and for sheet parts. `steps` are the keys of the steps of the work order that
+    were done to it since, `work` a digest of what they cut into it (empty: nothing yet). `cut` is
+    the key of the cut that freed it, empty for one that was recut from another part.
     """
 
     mark: str
