@@ -11,9 +11,11 @@ from typing import Any
 
 from model.brief import (
     climate,
+    cutting,
     deck,
     drawers,
     ends,
+    finish,
     heights,
     loads,
     mattress,
@@ -31,6 +33,8 @@ TOPICS: tuple[type, ...] = (
     sides.Side, sides.SideFrames, deck.Deck, deck.CleatScrews, deck.Beam, posts.Posts,
     ends.End, ends.Ends,
     shop.Shop, sides.Nightstand, loads.Sleepers, climate.House, route.WayIn,
+    finish.Finishing, finish.Spares,
+    cutting.Milling, cutting.Sawing, cutting.Buying,
 )  # fmt: skip
 
 
