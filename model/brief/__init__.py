@@ -34,7 +34,6 @@ TOPICS: tuple[type, ...] = (
     ends.End, ends.Ends,
     shop.Shop, sides.Nightstand, loads.Sleepers, climate.House, route.WayIn,
     finish.Finishing, finish.Spares,
-    finish.Finishing, finish.Spares,
     cutting.Milling, cutting.Sawing, cutting.Buying,
 )  # fmt: skip
 
