@@ -1,0 +1,1 @@
+"""Plans for sheets: any cuts from edge to edge, cheapest stock first, then what suits the shop."""
