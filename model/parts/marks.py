@@ -6,6 +6,7 @@ cuts and holes. Mirror images cannot, so they are different marks that name each
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from itertools import combinations
@@ -135,6 +136,15 @@ def _work(part: Part, turn: _Turn = _TURNS[0]) -> Work:
     if turn not in kept:
         kept[turn] = frozenset([*_cuts(part, turn), *_holes(part, turn)])
     return kept[turn]
+
+
+def work_digest(part: Part) -> str:
+    """A short text for all that is cut into a part: the same for parts that can be turned so that
+    one lies on the other, another for mirror images; empty when nothing is cut.
+    """
+    turned = (_work(part, turn) for turn in _TURNS if _fits(turn, part))
+    least = min("\n".join(sorted(map(repr, work))) for work in turned)
+    return hashlib.sha256(least.encode()).hexdigest()[:12] if least else ""
 
 
 def _cuts(part: Part, turn: _Turn) -> Iterator[tuple[Any, ...]]:

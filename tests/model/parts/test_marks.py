@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.part import Cut, Face, Hole, Part, Place
-from model.parts.marks import Mark, hardware_counts, marks, piece_names
+from model.parts.marks import Mark, hardware_counts, marks, piece_names, work_digest
 from model.parts.pieces import Pieces, wood_boxes
 from model.rules import Dim
 from tests.model.parts.test_pieces import covered
@@ -43,6 +43,15 @@ def test_a_rail_turned_over_is_the_same_rail(low: Any, high: Any, turned: str) -
     found = marked(rail(CORNER), rail(cut(low, high)))
 
     assert [(mark.mark, mark.quantity) for mark in found] == [("S1", 2)], turned
+
+
+def test_a_digest_of_the_work_is_the_same_for_what_can_be_turned_and_for_nothing_else() -> None:
+    corner = work_digest(rail(CORNER))
+
+    assert work_digest(rail(cut((250, 60, 0), (300, 80, 5)))) != corner, "a mirror image"
+    assert work_digest(rail(cut((250, 0, 15), (300, 20, 20)))) == corner, "turned end for end"
+    assert work_digest(rail(cut((0, 0, 0), (50, 20, 6)))) != corner, "cut deeper"
+    assert work_digest(rail()) == ""
 
 
 @pytest.mark.parametrize(
