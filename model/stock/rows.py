@@ -16,7 +16,7 @@ Span = tuple[Mm, Mm, Mm, Mm]  # a bad span: x0, y0, x1, y1 on the board
 @dataclass(frozen=True, kw_only=True)
 class Board:
     """A real board of the rack. `thickness` is that of its rough class (25.4 for 4/4), or as it
-    measures where it is planed.
+    measures where it is `planed`. A board with a `price` is still to be bought, others are on hand.
     """
 
     name: str
@@ -27,6 +27,7 @@ class Board:
     quantity: int = 1
     bad: tuple[Span, ...] = ()
     price: float | None = None
+    planed: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
