@@ -8,10 +8,10 @@ from typing import Any
 from model.bed import Bed
 from model.exports.features import features
 from model.exports.hardware_table import hardware, shop_aids
-from model.exports.parts_table import finished, made_of, row
+from model.exports.parts_table import row
 from model.exports.plain import json_bytes, number, numbers
 from model.parts.marks import Mark
-from model.stock.rough import rough_layer
+from model.shop.cut_list import cut_piece
 
 
 def write(bed: Bed, path: Path) -> None:
@@ -27,28 +27,29 @@ def write(bed: Bed, path: Path) -> None:
 
 def _part(bed: Bed, mark: Mark) -> dict[str, Any]:
     return row(bed, mark) | {
-        "made_of": _layers(bed, mark),
+        "made_of": _made_of(bed, mark),
         "handed": mark.handed,
         "features": features(mark.part),
         "placements": [[numbers(line) for line in matrix] for matrix in mark.matrices],
     }
 
 
-def _layers(bed: Bed, mark: Mark) -> list[dict[str, Any]]:
-    """The layers of a glued-up part: alike, so one entry; the quantity is for the whole bed."""
-    if mark.layers == 1:
+def _made_of(bed: Bed, mark: Mark) -> list[dict[str, Any]]:
+    """The layers or strips of a glued-up part: alike, so one entry; the quantity is for the whole
+    bed.
+    """
+    piece = cut_piece(bed, mark)
+    if not piece.is_glued:
         return []
-    thick = float(mark.part.layer_thickness)
-    sawn = rough_layer(finished(mark), made_of(bed, mark), thick)
     return [
         {
-            "mark": f"{mark.mark}/1",
-            "quantity": mark.layers * mark.quantity,
-            "length": number(mark.length),
-            "width": number(mark.width),
-            "thickness": number(thick),
-            "rough_length": number(sawn.length),
-            "rough_width": number(sawn.width),
-            "rough_thickness": number(sawn.thickness),
+            "mark": piece.name,
+            "quantity": piece.quantity,
+            "length": number(piece.finished.length),
+            "width": number(piece.finished.width),
+            "thickness": number(piece.finished.thickness),
+            "rough_length": number(piece.rough.length),
+            "rough_width": number(piece.rough.width),
+            "rough_thickness": number(piece.rough.thickness),
         }
     ]

@@ -9,7 +9,9 @@ from model.exports.plain import number
 from model.materials import Material
 from model.materials.table import row_of
 from model.parts.marks import Mark
-from model.stock.rough import Size, rough_size
+from model.shop.cut_list import CutPiece, cut_piece
+from model.shop.wood_source import allowances
+from model.stock.rough import Size, blank_size
 from model.units import GRIDS, show_length
 
 SIZES = ("length", "width", "thickness")
@@ -30,10 +32,17 @@ def made_of(bed: Bed, mark: Mark) -> Material:
     return row_of(bed.materials, mark.material, "material")
 
 
+def rough(bed: Bed, mark: Mark, sawn: CutPiece) -> Size:
+    """What is sawn for a part; for one that is glued up, the blank that is trimmed after."""
+    if sawn.material.kind == "sheet":
+        return finished(mark)
+    return blank_size(finished(mark), allowances(bed.design)) if sawn.is_glued else sawn.rough
+
+
 def row(bed: Bed, mark: Mark) -> dict[str, Any]:
     """One mark in the contract's columns; sizes in mm."""
-    wood = made_of(bed, mark)
-    cut, sawn = finished(mark), rough_size(finished(mark), wood, mark.layers)
+    piece = cut_piece(bed, mark)
+    cut, sawn = finished(mark), rough(bed, mark, piece)
     return {
         "mark": mark.mark,
         "name": mark.name,
@@ -42,7 +51,7 @@ def row(bed: Bed, mark: Mark) -> dict[str, Any]:
         "length": number(cut.length),
         "width": number(cut.width),
         "thickness": number(cut.thickness),
-        "material": wood.name,
+        "material": piece.material.name,
         "grain": mark.grain,
         "rough_length": number(sawn.length),
         "rough_width": number(sawn.width),

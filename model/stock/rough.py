@@ -10,11 +10,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from model.errors import CannotBuild
-from model.materials import Material, rough_stock
-from model.units import Count, Mm
-
-LENGTH_MORE: Mm = 25.0  # 1 to 1 1/2 in (25 to 38 mm): snipe at both ends, and a square first cut
-WIDTH_MORE: Mm = 13.0  # 1/2 in: two jointed edges and one rip
+from model.materials import rough_stock
+from model.units import Mm
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -26,26 +23,27 @@ class Size:
     thickness: Mm
 
 
-def rough_size(finished: Size, material: Material, layers: Count = 1) -> Size:
-    """What to saw for a part; for one that is glued up from layers, the blank to be trimmed."""
-    if material.kind == "sheet":
-        return finished
+@dataclass(frozen=True, kw_only=True)
+class Allowances:
+    """What a rough piece has over the finished one."""
+
+    length: Mm
+    width: Mm
+
+
+def blank_size(finished: Size, more: Allowances) -> Size:
+    """A part that is glued up: the blank that is trimmed when the glue is dry."""
     return Size(
-        length=finished.length + LENGTH_MORE,
-        width=finished.width + WIDTH_MORE,
-        thickness=_rough_thickness(finished.thickness) if layers == 1 else finished.thickness,
+        length=finished.length + more.length,
+        width=finished.width + more.width,
+        thickness=finished.thickness,
     )
 
 
-def rough_layer(finished: Size, material: Material, layer_thickness: Mm) -> Size:
-    """What to saw for one layer of a glued-up part: it is milled before the glue, trimmed after."""
-    layer = Size(length=finished.length, width=finished.width, thickness=layer_thickness)
-    return rough_size(layer, material)
-
-
-def _rough_thickness(finished: Mm) -> Mm:
+def rough_thickness(finished: Mm, more: Allowances) -> Mm:
+    """The thickness of the rough board that mills to a finished one."""
     try:
         return rough_stock(finished).actual_mm
     except CannotBuild:
         # Thicker than any board is sold: a timber, with the same allowance as across its width.
-        return finished + WIDTH_MORE
+        return finished + more.width
