@@ -1,0 +1,1 @@
+"""Boards of a rack: rips then crosscuts, or crosscuts then rips, board by board."""

@@ -1,0 +1,1 @@
+"""Sticks of one section: everything is crosscut, nothing is ripped."""
