@@ -100,6 +100,10 @@ class Whole:
         """A whole number as a length."""
         return count * self.step / PER_MM
 
+    def count(self, length: Mm) -> int:
+        """A length as a whole number, a kerf or a trim of the task among others."""
+        return _steps(length) // self.step
+
     def ways(self, size: Size, sheet: Sheet) -> tuple[tuple[int, int], ...]:
         """How a size may lie on a sheet that has room for it: (along x, along y)."""
         along, across = size.along, size.across
@@ -128,7 +132,8 @@ def whole(task: Task, apart: frozenset[str] = frozenset()) -> Whole:
         if each.quantity is None or each.quantity > 0
     ]
     sheets = [each for each in sheets if each.length > kerf and each.width > kerf]
-    step = _shared_step(raw, sheets, kerf)
+    trims = [_steps(each) for sheet in sheets for each in task.stock[sheet.stock].trim]
+    step = _shared_step(raw, sheets, [kerf, *trims])
     return Whole(
         task=task,
         sizes=tuple(
@@ -234,8 +239,8 @@ def _steps(length: Mm) -> int:
     return round(length * PER_MM)
 
 
-def _shared_step(sizes: tuple[Size, ...], sheets: list[Sheet], kerf: int) -> int:
-    lengths = [kerf]
+def _shared_step(sizes: tuple[Size, ...], sheets: list[Sheet], others: list[int]) -> int:
+    lengths = list(others)
     for size in sizes:
         lengths += (size.along, size.across)
     for sheet in sheets:
