@@ -53,10 +53,26 @@ class CutPiece:
         return self.for_each > 1
 
     @property
-    def group(self) -> tuple[str, Mm]:
-        """What pieces share that are cut from the same stock: material and its thickness."""
-        thickness = self.finished.thickness if self.source is None else self.source.thickness
-        return self.material.key, round(thickness, 3)
+    def thickness(self) -> Mm:
+        """Of the stock that it is sawn from."""
+        return self.finished.thickness if self.source is None else self.source.thickness
+
+    @property
+    def task(self) -> str:
+        """What pieces share that are sawn from the same stock: `red_maple-31.75`.
+
+        Planed stock as wide as the part is only crosscut, so each of its widths is on its own:
+        `european_beech-30x160`; what is ripped from wider planed stock is `european_beech-30-planed`.
+        """
+        name = f"{self.material.key}-{round(self.thickness, 3):g}"
+        if self.source is None or not self.source.is_planed:
+            return name
+        return f"{name}x{self.rough.width:g}" if self.is_as_bought else f"{name}-planed"
+
+    @property
+    def is_as_bought(self) -> bool:
+        """Whether planed stock has its width already."""
+        return self.source is not None and self.source.is_as_wide(self.rough.width)
 
 
 def cut_list(bed: Bed) -> tuple[CutPiece, ...]:

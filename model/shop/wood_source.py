@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -13,6 +12,7 @@ from model.units import Mm
 
 Kind = Literal["board foot", "rack", "sold rough", "sold planed"]
 
+_LEAST_PLANED: Mm = 1.0  # two light passes, common practice
 SAME: Mm = 0.05  # two sizes nearer than this are one: no rule reads closer
 OFF_CLASS: Mm = 1.6  # 1/16 in: what kiln-dried boards may be short of their class
 
@@ -56,23 +56,22 @@ def source_of(design: Design, material: str, finished: Mm) -> Source:
 
     What rack or list of sold sizes lacks is reckoned by the board foot.
     """
-    rough = rough_thickness(finished, allowances(design))
     asked = design.value("boards_from")
-    if asked == "sold sizes" and (sold := sold_for(design.stock.sold, material, finished, rough)):
+    if asked == "sold sizes" and (sold := sold_for(design, material, finished)):
         return _sold(sold, material, finished)
-    most: Mm = design.value("widest_board")
-    if asked == "rack" and (boards := boards_for(design.stock.boards, material, rough)):
-        most = min(most, max(board.width for board in boards))
-        return Source(
-            kind="rack", material=material, finished=finished, thickness=rough, widest=most
-        )
+    widest: Mm = design.value("widest_board")
+    boards = boards_for(design, material, finished) if asked == "rack" else ()
     return Source(
-        kind="board foot", material=material, finished=finished, thickness=rough, widest=most
+        kind="rack" if boards else "board foot",
+        material=material,
+        finished=finished,
+        thickness=rough_thickness(finished, allowances(design)),
+        widest=min([widest, max(board.width for board in boards)]) if boards else widest,
     )
 
 
 def _sold(sold: tuple[SoldSize, ...], material: str, finished: Mm) -> Source:
-    is_ready = sold[0].planed and abs(sold[0].thickness - finished) <= SAME
+    is_ready = _is_ready(sold[0], finished)
     widths = tuple(sorted({size.width for size in sold}))
     return Source(
         kind="sold planed" if is_ready else "sold rough",
@@ -84,32 +83,40 @@ def _sold(sold: tuple[SoldSize, ...], material: str, finished: Mm) -> Source:
     )
 
 
-def sold_for(
-    sold: Iterable[SoldSize], material: str, finished: Mm, rough: Mm
-) -> tuple[SoldSize, ...]:
+def sold_for(design: Design, material: str, finished: Mm) -> tuple[SoldSize, ...]:
     """The sold sizes of the thinnest boards that give a thickness; planed to it comes first."""
-    own = [size for size in sold if size.material == material]
-    ready = [size for size in own if size.planed and abs(size.thickness - finished) <= SAME]
-    if ready:
-        return tuple(ready)
-    # Planed stock that is a hair too thick is no use: a planer needs something to take.
-    thick = [
-        size
-        for size in own
-        if (
-            size.thickness >= finished + 1.0 if size.planed else size.thickness >= rough - OFF_CLASS
-        )
-    ]
+    own = [size for size in design.stock.sold if size.material == material]
+    if ready := tuple(size for size in own if _is_ready(size, finished)):
+        return ready
+    rough = rough_thickness(finished, allowances(design))
+    thick = [size for size in own if _mills_to(size, finished, rough)]
     thinnest = min((size.thickness for size in thick), default=0.0)
     return tuple(size for size in thick if abs(size.thickness - thinnest) <= SAME)
 
 
-def boards_for(boards: Iterable[Board], material: str, rough: Mm) -> tuple[Board, ...]:
-    """The boards of the rack that are of this wood and rough class."""
-    return tuple(
-        board
-        for board in boards
-        if board.material == material
-        and not board.planed
-        and abs(board.thickness - rough) <= OFF_CLASS
-    )
+def _is_ready(size: SoldSize, finished: Mm) -> bool:
+    return size.planed and abs(size.thickness - finished) <= SAME
+
+
+def _mills_to(size: SoldSize, finished: Mm, rough: Mm) -> bool:
+    if size.planed:  # a hair too thick is no use: a planer needs something to take
+        return size.thickness >= finished + _LEAST_PLANED
+    return size.thickness >= rough - OFF_CLASS
+
+
+def boards_for(design: Design, material: str, finished: Mm) -> tuple[Board, ...]:
+    """The boards of the rack that a thickness of a wood is milled from: rough ones of its class,
+    and planed ones that were of that class and are still thick enough.
+    """
+    more = allowances(design)
+    rough = rough_thickness(finished, more)
+
+    def serves(board: Board) -> bool:
+        if board.material != material:
+            return False
+        if board.planed:
+            is_class = abs(rough_thickness(board.thickness, more) - rough) <= SAME
+            return is_class and board.thickness >= finished - SAME
+        return abs(board.thickness - rough) <= OFF_CLASS
+
+    return tuple(board for board in design.stock.boards if serves(board))

@@ -1,0 +1,124 @@
+"""The cutting plans of a bed: one for each task, the stored one where the maker has accepted it."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from model.bed import Bed
+from model.cutting.plan import AT_ONCE, USUAL, Stop, plan
+from model.cutting.record import Effort, Plan, Task
+from model.shop.tasks import CutTask, tasks
+from model.units import Mm
+
+_REMEMBERED = 400  # plans: a bed has about ten tasks, so some forty beds of an afternoon
+
+
+@dataclass(frozen=True, kw_only=True)
+class CutPlan:
+    """How one material in one thickness is cut; `is_stored` where it is the plan in use that the
+    design keeps. `notes` are sentences for the maker, the plan's own among them.
+    """
+
+    key: str
+    material: str
+    material_name: str
+    thickness: Mm
+    plan: Plan
+    is_stored: bool = False
+    notes: tuple[str, ...] = ()
+
+
+Improved = Callable[[CutPlan], None]
+
+
+def first_plans(bed: Bed) -> tuple[CutPlan, ...]:
+    """Sound plans at once, to be improved."""
+    return plans(bed, AT_ONCE)
+
+
+def plans(
+    bed: Bed,
+    effort: Effort = USUAL,
+    better: Improved = lambda _: None,
+    stop: Stop = lambda: False,
+) -> tuple[CutPlan, ...]:
+    """The plan of every task. Each better one on the way is told to `better`; `stop` is asked
+    often, and what it stops has the best plan so far.
+
+    A plan that the design keeps for a task that is still the same is taken as it is.
+    """
+    return tuple(_planned(bed, task, effort, better, stop) for task in tasks(bed))
+
+
+def in_use(bed: Bed, task: CutTask) -> Plan | None:
+    """The plan that the design keeps for this very task, or None."""
+    kept = bed.design.progress.plan_of(task.key)
+    return kept if kept is not None and kept.task == task.task else None
+
+
+def cut_plan(task: CutTask, plan: Plan, is_stored: bool = False) -> CutPlan:
+    """A plan with what its task is about."""
+    return CutPlan(
+        key=task.key,
+        material=task.material,
+        material_name=task.material_name,
+        thickness=task.thickness,
+        plan=plan,
+        is_stored=is_stored,
+        notes=(*task.notes, *plan.notes),
+    )
+
+
+def _planned(bed: Bed, task: CutTask, effort: Effort, better: Improved, stop: Stop) -> CutPlan:
+    kept = in_use(bed, task)
+    if kept is not None:
+        found = cut_plan(task, kept, is_stored=True)
+        better(found)
+        return found
+    return cut_plan(task, best_plan(task, effort, better, stop))
+
+
+def best_plan(
+    task: CutTask, effort: Effort = USUAL, better: Improved = lambda _: None,
+    stop: Stop = lambda: False,
+) -> Plan:  # fmt: skip
+    """The best plan that a search finds for a task, whatever is stored; once found, remembered."""
+    known = _PLANS.get((task.task, effort))
+    if known is not None:
+        better(cut_plan(task, known))
+        return known
+    stopped = False
+
+    def asked() -> bool:
+        nonlocal stopped
+        stopped = stopped or stop()
+        return stopped
+
+    found = plan(task.task, effort, lambda each: better(cut_plan(task, each)), asked)
+    if not stopped:  # half a search is not what the next one asks for
+        _PLANS.keep((task.task, effort), found)
+    return found
+
+
+class _Remembered:
+    """The plans that were worked out last."""
+
+    def __init__(self, most: int) -> None:
+        self._most = most
+        self._plans: OrderedDict[tuple[Task, Effort], Plan] = OrderedDict()
+
+    def get(self, key: tuple[Task, Effort]) -> Plan | None:
+        found = self._plans.get(key)
+        if found is not None:
+            self._plans.move_to_end(key)
+        return found
+
+    def keep(self, key: tuple[Task, Effort], plan: Plan) -> None:
+        self._plans[key] = plan
+        while len(self._plans) > self._most:
+            self._plans.popitem(last=False)
+
+
+_PLANS = _Remembered(_REMEMBERED)

@@ -1,0 +1,163 @@
+"""What is cut from what: a task for each sheet material, and for each wood and board thickness."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from model.bed import Bed, Design
+from model.cutting.record import Kind, Piece, Stock, Task, Wishes
+from model.shop.assumed_boards import assumed_boards
+from model.shop.board_stock import rack_stock, sold_stock
+from model.shop.cut_list import CutPiece, cut_list
+from model.shop.sheet_stock import sheet_stock
+from model.shop.together import Member, Together, strip_length, together
+from model.units import Mm
+
+
+@dataclass(frozen=True, kw_only=True)
+class CutTask:
+    """A task and what it is about; `key` is also the task's name. `thickness` is that of the stock
+    as it is bought; `notes` are sentences for the maker.
+    """
+
+    key: str
+    material: str
+    material_name: str
+    thickness: Mm
+    task: Task
+    notes: tuple[str, ...] = ()
+
+
+def tasks(bed: Bed) -> tuple[CutTask, ...]:
+    """Everything that is sawn for a bed, in the order of the parts list."""
+    pieces = cut_list(bed)
+    strips = together(bed, pieces)
+    keys = dict.fromkeys(piece.task for piece in pieces)
+    return tuple(
+        _task(bed, key, [piece for piece in pieces if piece.task == key], strips) for key in keys
+    )
+
+
+def _task(bed: Bed, key: str, own: Sequence[CutPiece], strips: Iterable[Together]) -> CutTask:
+    material, thickness, design = own[0].material, own[0].thickness, bed.design
+    stock, notes = _stock(design, own)
+    weight = material.density_kg_m3 * thickness / 1000
+    task = Task(
+        kind=_kind(own[0]),
+        pieces=tuple(_pieces(own, strips, stock, design.value("kerf"))),
+        stock=tuple(replace(each, kg_per_m2=weight) for each in stock),
+        kerf=design.value("kerf"),
+        wishes=_wishes(design),
+        name=key,
+    )
+    return CutTask(
+        key=key,
+        material=material.key,
+        material_name=material.name,
+        thickness=thickness,
+        task=task,
+        notes=notes,
+    )
+
+
+def _kind(piece: CutPiece) -> Kind:
+    if piece.source is None:
+        return "sheets"
+    return "lengths" if piece.is_as_bought else "boards"
+
+
+def _wishes(design: Design) -> Wishes:
+    return Wishes(
+        least_offcut=design.value("least_offcut"),
+        largest_share=design.value("first_cut_share"),
+        heaviest_kg=design.value("first_cut_kg"),
+        offcut_before_settings=design.value("plan_prefers") == "large offcut",
+        strips=design.value("strips_only"),
+    )
+
+
+def _stock(design: Design, own: Sequence[CutPiece]) -> tuple[tuple[Stock, ...], tuple[str, ...]]:
+    source = own[0].source
+    if source is None:
+        return sheet_stock(design, own[0].material)
+    if source.kind == "rack":
+        return rack_stock(design, own), ()
+    if source.kind == "board foot":
+        return assumed_boards(design, own)
+    return sold_stock(design, own[0]), ()
+
+
+# ---------------------------------------------------------------- pieces
+
+
+def _pieces(
+    own: Sequence[CutPiece], strips: Iterable[Together], stock: Sequence[Stock], kerf: Mm
+) -> Iterator[Piece]:
+    """The pieces of a task: strips first, cut shorter where no stock is as long, then the rest."""
+    names = {piece.name for piece in own}
+    longest = max((each.length - each.trim.left - each.trim.right for each in stock), default=0.0)
+    taken: set[tuple[str, int]] = set()
+    for strip in strips:
+        if strip.members[0].piece.name in names:
+            taken |= {(each.piece.name, each.number) for each in strip.members}
+            yield from _strip_pieces(strip, longest, kerf)
+    for piece in own:
+        left = [n for n in range(1, piece.quantity + 1) if (piece.name, n) not in taken]
+        for first, quantity in _runs(left):
+            yield _piece(piece, first, quantity)
+
+
+def _strip_pieces(strip: Together, longest: Mm, kerf: Mm) -> Iterator[Piece]:
+    parts = list(_split(strip.members, longest, kerf))
+    for number, members in enumerate(parts, 1):
+        alone = len(members) == 1
+        name = "" if alone else strip.name if len(parts) == 1 else f"{strip.name} ({number})"
+        for first, quantity, piece in _alike(members):
+            made = _piece(piece, first, quantity)
+            yield replace(made, row=name, stays_whole=strip.stays_whole and not alone)
+
+
+def _split(members: Sequence[Member], longest: Mm, kerf: Mm) -> Iterator[list[Member]]:
+    run: list[Member] = []
+    for member in members:
+        if run and strip_length([*run, member], kerf) > longest:
+            yield run
+            run = []
+        run.append(member)
+    yield run
+
+
+def _alike(members: Sequence[Member]) -> Iterator[tuple[int, int, CutPiece]]:
+    """Neighbours of one mark whose numbers follow each other: first number, how many, of what."""
+    at = 0
+    while at < len(members):
+        end = at + 1
+        while end < len(members) and _follows(members[end - 1], members[end]):
+            end += 1
+        yield members[at].number, end - at, members[at].piece
+        at = end
+
+
+def _follows(one: Member, other: Member) -> bool:
+    return one.piece is other.piece and other.number == one.number + 1
+
+
+def _runs(numbers: Sequence[int]) -> Iterator[tuple[int, int]]:
+    """Numbers that follow each other: the first, and how many."""
+    start = 0
+    for at in range(1, len(numbers) + 1):
+        if at == len(numbers) or numbers[at] != numbers[at - 1] + 1:
+            yield numbers[start], at - start
+            start = at
+
+
+def _piece(piece: CutPiece, first: int, quantity: int) -> Piece:
+    return Piece(
+        mark=piece.name,
+        length=piece.rough.length,
+        width=piece.rough.width,
+        quantity=quantity,
+        first=first,
+        grain=piece.grain,
+    )
