@@ -1,0 +1,119 @@
+"""Coats of finish and grits of abrasive: how often an area is gone over, and what that uses up."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from model.bed import Bed
+from model.cost.buy import Need
+from model.cost.surfaces import Surfaces
+from model.cost.tables import Abrasive, Coating, SquareMetres, abrasives, coatings, pack_of
+from model.units import Count
+
+_TOP = {"painted": "paint", "clear": "clear", "oil": "oil"}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Coat:
+    """A coating, how often it goes on, and on what area, m2."""
+
+    coating: Coating
+    coats: Count
+    area: SquareMetres
+
+    @property
+    def spread(self) -> SquareMetres:
+        """What is covered in all coats together, m2."""
+        return self.coats * self.area
+
+
+@dataclass(frozen=True, kw_only=True)
+class Grit:
+    """A grit, and the area that is sanded with it, m2."""
+
+    abrasive: Abrasive
+    area: SquareMetres
+
+
+def coats(bed: Bed, areas: Surfaces) -> tuple[Coat, ...]:
+    """What goes on, in order: sealer on fibreboard, primer under paint, then the finish itself.
+
+    Oil needs neither.
+    Source: common practice, no source
+    """
+    finish = str(bed["finish"])
+    if finish == "none":
+        return ()
+    on = {_TOP[finish]: (bed["finish_coats"], areas.all)}
+    if finish == "painted":
+        on["primer"] = (bed["primer_coats"], areas.all)
+    if finish != "oil":
+        on["sealer"] = (bed["sealer_coats"], areas.fibreboard)
+    return tuple(
+        Coat(coating=row, coats=on[key][0], area=on[key][1])
+        for key, row in coatings().items()
+        if key in on and on[key][0] and on[key][1]
+    )
+
+
+def grits(bed: Bed, areas: Surfaces, on: tuple[Coat, ...]) -> tuple[Grit, ...]:
+    """What is sanded with each grit up to the last one chosen, and lightly between the coats.
+
+    Nothing is sanded after the last coat, nor between coats of oil.
+    Source: common practice, no source
+    """
+    last = int(bed["sanded_to"])
+    found = []
+    for row in abrasives().values():
+        if row.key == "between":
+            built = sum(coat.spread for coat in on if coat.coating.key != "oil")
+            area = max(built - areas.all, 0.0)
+        elif row.grit <= last:
+            area = areas.solid * (row.on_solid == "yes") + areas.sheets * (row.on_sheets == "yes")
+        else:
+            continue
+        if area:
+            found.append(Grit(abrasive=row, area=area))
+    return tuple(found)
+
+
+def coating_needs(bed: Bed, on: tuple[Coat, ...]) -> list[Need]:
+    """Litres of each coating, with what is lost, in cans."""
+    kept = 1 - bed["finish_loss"] / 100
+    is_inch = bed["shown_unit"] == "inch"
+    return [
+        Need(
+            key=f"finish/{coat.coating.key}",
+            group="finish",
+            name=coat.coating.name,
+            quantity=_up(coat.spread / coat.coating.m2_per_litre / kept),
+            unit="litre",
+            size=f"{coat.coats} {'coat' if coat.coats == 1 else 'coats'} on {coat.area:.1f} m2",
+            pack=coat.coating.can_us_l if is_inch else coat.coating.can_metric_l,
+            note=f"{coat.coating.m2_per_litre:g} m2 a litre ({coat.coating.source})",
+        )
+        for coat in on
+    ]
+
+
+def abrasive_needs(sanded: tuple[Grit, ...]) -> list[Need]:
+    """Discs of each grit."""
+    return [
+        Need(
+            key=f"abrasives/{grit.abrasive.key}",
+            group="abrasives",
+            name=grit.abrasive.name,
+            quantity=math.ceil(grit.area / grit.abrasive.m2_per_disc - 1e-9),
+            unit="disc",
+            size=f"{grit.area:.1f} m2",
+            pack=pack_of("disc").pack,
+            note=f"{grit.abrasive.m2_per_disc:g} m2 a disc ({grit.abrasive.source})",
+        )
+        for grit in sanded
+    ]
+
+
+def _up(litres: float) -> float:
+    """Litres to the next hundredth: nobody measures paint closer."""
+    return math.ceil(litres * 100 - 1e-6) / 100

@@ -1,0 +1,109 @@
+"""Boards and sheets to buy, and what is used from the rack: counted from the cutting plans."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Iterator, Sequence
+
+from model.cost.buy import Need
+from model.cost.lumber_measure import measure, unit_of
+from model.cost.sizes import sold_size
+from model.cutting.record import Layout, Stock
+from model.materials import lumber
+from model.shop.plans import CutPlan
+from model.stock.keys import board_key, lumber_key, sheet_key
+from model.stock.prices import BoardMeasure
+from model.units import Mm
+
+
+def stock_needs(
+    plans: Iterable[CutPlan], by: BoardMeasure = "board foot", unit: str = "mm"
+) -> list[Need]:
+    """What the plans cut: boards and sheets to be bought, and apart from these what is on hand.
+
+    Boards that stand for what a yard might have are billed by their measure, all others by the
+    piece. The same stock in two plans is one line.
+    """
+    found: dict[str, Need] = {}
+    for plan in plans:
+        for need in _of_plan(plan, by, unit):
+            old = found.get(need.key)
+            found[need.key] = need if old is None else _joined(old, need)
+    order = ("boards", "sheets", "on hand")
+    return sorted(found.values(), key=lambda need: order.index(need.group))
+
+
+def _joined(one: Need, other: Need) -> Need:
+    from dataclasses import replace
+
+    return replace(one, quantity=one.quantity + other.quantity)
+
+
+def _of_plan(plan: CutPlan, by: BoardMeasure, unit: str) -> Iterator[Need]:
+    used = list(dict.fromkeys(layout.stock for layout in plan.plan.layouts))
+    if assumed := [each for each in plan.plan.layouts if each.stock.is_assumed]:
+        yield _lumber(plan, assumed, by, unit)
+    for stock in used:
+        if not stock.is_assumed:
+            count = sum(layout.stock == stock for layout in plan.plan.layouts)
+            yield _pieces(plan, stock, count, unit)
+
+
+def _lumber(plan: CutPlan, layouts: Sequence[Layout], by: BoardMeasure, unit: str) -> Need:
+    """Boards of random width: how much in all, and the longest and widest that must be there."""
+    total = sum(
+        measure(plan.thickness, each.stock.length, each.stock.width, by) for each in layouts
+    )
+    longest, widest = _must_hold(layouts)
+    return Need(
+        key=lumber_key(plan.material, plan.thickness),
+        group="boards",
+        name=plan.material_name,
+        quantity=math.ceil(total - 1e-9) if by == "board foot" else math.ceil(total * 1000) / 1000,
+        unit=unit_of(by),
+        size=rough_name(plan.thickness, unit),
+        measured=True,
+        note=f"about {len(layouts)} boards; clear pieces up to {sold_size(longest, unit)} long "
+        f"and {sold_size(widest, unit)} wide must be among them",
+    )
+
+
+def _must_hold(layouts: Iterable[Layout]) -> tuple[Mm, Mm]:
+    """The longest and the widest piece that is cut from boards."""
+    placed = [piece for layout in layouts for piece in layout.placed]
+    return max(each.length for each in placed), max(each.width for each in placed)
+
+
+def rough_name(thickness: Mm, unit: str) -> str:
+    """A rough thickness as a yard calls it: `5/4 rough`, or its size."""
+    for row in lumber().values():
+        is_class = (row.family, row.dimension, row.state) == ("hardwood", "thickness", "rough")
+        if is_class and abs(row.actual_mm - thickness) < 0.05:
+            return f"{row.nominal} rough"
+    return sold_size(thickness, unit)
+
+
+def _pieces(plan: CutPlan, stock: Stock, count: int, unit: str) -> Need:
+    is_sheet = plan.plan.task.kind == "sheets"
+    size = f"{sold_size(stock.length, unit)} x {sold_size(stock.width, unit)}"
+    if not is_sheet:
+        size = f"{rough_name(plan.thickness, unit)}, {size}"
+    return Need(
+        key=f"on hand/{plan.key}/{stock.key}" if stock.on_hand else _key(plan, stock),
+        group="on hand" if stock.on_hand else "sheets" if is_sheet else "boards",
+        name=plan.material_name,
+        quantity=count,
+        unit="sheet" if is_sheet else "board",
+        size=size,
+        price=stock.price,
+        on_hand=stock.on_hand,
+        note=f"{stock.key}: nothing to buy" if stock.on_hand else "",
+    )
+
+
+def _key(plan: CutPlan, stock: Stock) -> str:
+    if plan.plan.task.kind == "sheets":
+        return sheet_key(plan.material, stock.length, stock.width)
+    if stock.quantity is None:
+        return board_key(plan.material, plan.thickness, stock.length, stock.width)
+    return f"{lumber_key(plan.material, plan.thickness)}/{stock.key}"
