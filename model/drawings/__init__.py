@@ -1,0 +1,1 @@
+"""What is drawn: strokes, hatches and texts in mm on paper, fit for screen and file alike."""
