@@ -135,6 +135,7 @@ def allowed(piece: Piece, stock: Stock, task: Task) -> set[bool]:
     """Whether a piece may lie as it is (False), turned (True), or either way."""
     if task.kind == "lengths":
         return {False}
+    if task.kind == "boards":  # their grain always counts; what is free is not turned for it
+        return {piece.grain == "width"}
     kept = {"length": {False}, "width": {True}, "free": {False, True}}[piece.grain]
-    ways = kept if stock.has_grain else {False, True}
-    return ways - {True} if task.kind == "boards" else ways
+    return kept if stock.has_grain else {False, True}
