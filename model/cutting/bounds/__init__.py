@@ -13,8 +13,8 @@ from model.cutting.bounds.best import Best
 from model.cutting.bounds.clique import clique
 from model.cutting.bounds.cover import weigh
 from model.cutting.bounds.products import products
-from model.cutting.bounds.question import Question, question
-from model.cutting.bounds.scale import ACROSS, ALONG, Rows
+from model.cutting.bounds.question import ACROSS, ALONG, Question, question
+from model.cutting.bounds.scale import Rows
 from model.cutting.whole import Whole
 
 

@@ -20,8 +20,8 @@ from scipy.optimize import linprog
 from model.cutting.bounds.best import Best
 from model.cutting.bounds.cover import Weighing, weigh
 from model.cutting.bounds.fill import Fill
-from model.cutting.bounds.question import Question
-from model.cutting.bounds.scale import ACROSS, ALONG, Axis, Rows, Scale
+from model.cutting.bounds.question import ACROSS, ALONG, Axis, Question
+from model.cutting.bounds.scale import Rows, Scale
 
 MOST_ROUNDS = 60
 FINE = 10**9  # weights are rounded to this part of a sheet's cost

@@ -9,8 +9,8 @@ from numpy.typing import NDArray
 
 from model.cutting.bounds.best import Best
 from model.cutting.bounds.dual_feasible import Whole, family
-from model.cutting.bounds.question import Question
-from model.cutting.bounds.scale import ACROSS, ALONG, Axis, Rows, Scale, product
+from model.cutting.bounds.question import ACROSS, ALONG, Axis, Question
+from model.cutting.bounds.scale import Rows, Scale, product
 
 MOST_PAIRS = 4  # looked at exactly, of all that look promising
 

@@ -9,11 +9,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 from model.cutting.whole import Whole
 
 Way = tuple[int, int]  # along and across the sheet
+
+ALONG: Literal[0] = 0
+ACROSS: Literal[1] = 1
+Axis = Literal[0, 1]
 
 
 class Size(NamedTuple):

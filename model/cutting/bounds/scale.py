@@ -10,15 +10,10 @@ higher-dimensional orthogonal packing problems, Mathematical Methods of Operatio
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
 from model.cutting.bounds.cover import Weighing, weigh
 from model.cutting.bounds.fill import Fill, best_fill
-from model.cutting.bounds.question import Question
-
-ALONG: Literal[0] = 0
-ACROSS: Literal[1] = 1
-Axis = Literal[0, 1]
+from model.cutting.bounds.question import Axis, Question
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -1,0 +1,42 @@
+"""Exact plans for sheets: every block that edge-to-edge cuts can part, and the cheapest cover.
+
+For lists of few sizes and few pieces on a sheet; the bound then is a proof among all plans that
+are cut from edge to edge. Sizes and sheets are numbered as in the task in whole numbers.
+"""
+
+from __future__ import annotations
+
+from model.cutting.blocks.cover import cover
+from model.cutting.blocks.enumerate import MOST_BOXES
+from model.cutting.blocks.record import Cover, Join, Leaf, Pattern, Tree, leaves
+from model.cutting.bounds.question import Question, question
+from model.cutting.whole import Whole
+
+__all__ = ["Cover", "Join", "Leaf", "Pattern", "Tree", "exact_cover", "leaves"]
+
+COVERS = "any plan cut edge to edge"
+
+
+def exact_cover(whole: Whole, nodes: int, most: int = MOST_BOXES) -> Cover | None:
+    """The cheapest sheets for all pieces, and what no plan cut from edge to edge goes below.
+
+    None where that cannot be found by these means: more than `most` blocks, a size that fits no
+    sheet, bad spans, pieces that may turn on some sheets only, stock that does not hold all, or no
+    answer within `nodes` of the solver's search.
+    """
+    asked = question(whole)
+    return cover(asked, nodes, most) if _is_plain(whole, asked) else None
+
+
+def _is_plain(whole: Whole, asked: Question) -> bool:
+    """Whether the question says all that there is to the task."""
+    if len(asked.sizes) < len(whole.sizes) or len(asked.sheets) < len(whole.sheets):
+        return False
+    return bool(asked.sizes) and all(
+        not sheet.bad
+        and all(
+            set(whole.ways(size, sheet)) == set(filter(plain.takes, simple.ways))
+            for size, simple in zip(whole.sizes, asked.sizes, strict=True)
+        )
+        for sheet, plain in zip(whole.sheets, asked.sheets, strict=True)
+    )
