@@ -71,23 +71,16 @@ def _faced(pieces: Pieces, a: Ints, b: Ints, gap: Floats, within: Floats) -> Flo
 
 
 def glued_area(bed: Bed, met: Met) -> Mm2:
-    """All that glue joins: faces, the rounds of dowels, and the layers of laminated parts."""
+    """All that glue joins of one part to another: faces, and the rounds of dowels."""
     is_dowel = np.array([part.is_round for part in bed.pieces.parts])[bed.pieces.part]
     flat = met.glued & ~is_dowel[met.one] & ~is_dowel[met.other]
-    return float(met.area[flat].sum()) + _dowels(bed) + _layers(bed)
+    return float(met.area[flat].sum()) + _dowels(bed)
 
 
 def _dowels(bed: Bed) -> Mm2:
     parts = [bed.pieces.parts[k] for k in bed.pieces.part.tolist()]
     glued = [part for part in parts if part.is_round and any(hold.glued for hold in part.held)]
     return math.fsum(math.pi * part.size[1] * part.size[0] for part in glued)
-
-
-def _layers(bed: Bed) -> Mm2:
-    return math.fsum(
-        (mark.layers - 1) * float(mark.length) * float(mark.width) * mark.quantity
-        for mark in bed.marks
-    )
 
 
 def surface(pieces: Pieces) -> Floats:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 
 from model.cost.buy import Need
 from model.cost.lumber_measure import measure, unit_of
@@ -34,8 +35,6 @@ def stock_needs(
 
 
 def _joined(one: Need, other: Need) -> Need:
-    from dataclasses import replace
-
     return replace(one, quantity=one.quantity + other.quantity)
 
 
@@ -89,7 +88,7 @@ def _pieces(plan: CutPlan, stock: Stock, count: int, unit: str) -> Need:
     if not is_sheet:
         size = f"{rough_name(plan.thickness, unit)}, {size}"
     return Need(
-        key=f"on hand/{plan.key}/{stock.key}" if stock.on_hand else _key(plan, stock),
+        key=key_of(plan, stock),
         group="on hand" if stock.on_hand else "sheets" if is_sheet else "boards",
         name=plan.material_name,
         quantity=count,
@@ -101,7 +100,12 @@ def _pieces(plan: CutPlan, stock: Stock, count: int, unit: str) -> Need:
     )
 
 
-def _key(plan: CutPlan, stock: Stock) -> str:
+def key_of(plan: CutPlan, stock: Stock) -> str:
+    """The key of the line that a piece of stock is billed on."""
+    if stock.on_hand:
+        return f"on hand/{plan.key}/{stock.key}"
+    if stock.is_assumed:
+        return lumber_key(plan.material, plan.thickness)
     if plan.plan.task.kind == "sheets":
         return sheet_key(plan.material, stock.length, stock.width)
     if stock.quantity is None:

@@ -1,0 +1,140 @@
+"""How much of each kind of work the bed takes, each in its own unit: no minutes yet."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from model.bed import Bed
+from model.cost.buy import Need
+from model.cost.coats import Coat, Grit
+from model.cost.faces import Met
+from model.cost.joint_screws import Driven
+from model.cost.tables import operations
+from model.cost.work_on_parts import work_on_parts
+from model.cutting.order import setting_changes
+from model.shop.cut_list import CutPiece
+from model.shop.plans import CutPlan
+
+_BOXES = "drawers"  # the assembly of box parts
+
+
+@dataclass(frozen=True, kw_only=True)
+class Work:
+    """A kind of work: `quantity` of its `unit`. `key` is its name in the table of rates."""
+
+    key: str
+    name: str
+    quantity: float
+    unit: str
+
+
+def work(
+    bed: Bed,
+    plans: Iterable[CutPlan],
+    sawn: Sequence[CutPiece],
+    met: Met,
+    sanded: Iterable[Grit],
+    on: Iterable[Coat],
+    fittings: Sequence[Need],
+    driven: Iterable[Driven],
+) -> tuple[Work, ...]:
+    """All work that the bed takes, in the order of the shop."""
+    counted: dict[str, float] = {
+        **_at_the_saw(plans),
+        **_milled(sawn),
+        **work_on_parts(bed.marks),
+        **_assembled(bed, met),
+        **_fitted(fittings),
+        "screws": sum(each.count for each in driven),
+        "assembly": 1,
+    }
+    found = []
+    for key, row in operations().items():
+        if key == "sanding":
+            found += [
+                Work(
+                    key=f"sanding/{grit.abrasive.key}",
+                    name=f"{row.name}: {grit.abrasive.name}",
+                    quantity=_round(grit.area),
+                    unit=row.unit,
+                )
+                for grit in sanded
+            ]
+        elif key == "coats":
+            found += [
+                Work(
+                    key=f"coats/{coat.coating.key}",
+                    name=f"{row.name}: {coat.coating.name}",
+                    quantity=_round(coat.spread),
+                    unit=row.unit,
+                )
+                for coat in on
+            ]
+        elif counted.get(key):
+            found.append(Work(key=key, name=row.name, quantity=_round(counted[key]), unit=row.unit))
+    return tuple(found)
+
+
+def _round(quantity: float) -> float:
+    """To a hundredth: no rate is known better."""
+    return round(quantity, 2)
+
+
+def _at_the_saw(plans: Iterable[CutPlan]) -> dict[str, float]:
+    found = {"cut_sheets": 0.0, "cut_boards": 0.0, "settings": 0.0}
+    for each in plans:
+        kind = "cut_sheets" if each.plan.task.kind == "sheets" else "cut_boards"
+        trees = (layout.tree for layout in each.plan.layouts)
+        found[kind] += sum(region.cut is not None for tree in trees for region in tree.all())
+        found["settings"] += setting_changes(each.plan)
+    return found
+
+
+def _milled(sawn: Iterable[CutPiece]) -> dict[str, float]:
+    """Metres through jointer and planer; blanks that are glued up from layers or strips."""
+    rough = [each for each in sawn if each.source is not None and not each.source.is_planed]
+    metres = math.fsum(each.rough.length * each.quantity for each in rough) / 1000
+    blanks = sum(each.quantity / each.for_each for each in sawn if each.is_glued)
+    return {"mill": metres, "glue_up": blanks}
+
+
+def _assembled(bed: Bed, met: Met) -> dict[str, float]:
+    pieces = bed.pieces
+    assembly = [pieces.parts[k].assembly for k in pieces.part.tolist()]
+    names = [pieces.parts[k].name for k in pieces.part.tolist()]
+    glued = [group for group in _glued_together(len(pieces), met) if len(group) > 1]
+    boxes = [group for group in glued if all(assembly[k] == _BOXES for k in group)]
+    return {
+        "frames": len(glued) - len(boxes),
+        "drawers": len({pieces.group[k] for k, name in enumerate(names) if name == "box side"}),
+        "fronts": sum(name in ("front", "front panel") for name in names),
+        "deck": sum(name in ("slat", "deck panel") for name in names),
+    }
+
+
+def _glued_together(count: int, met: Met) -> list[list[int]]:
+    """Pieces that glue makes one: lists of pieces, in the order of their first."""
+    leader = np.arange(count)
+    pairs = list(zip(met.one[met.glued].tolist(), met.other[met.glued].tolist(), strict=True))
+    for one, other in pairs:
+        low, high = sorted((int(leader[one]), int(leader[other])))
+        leader[leader == high] = low
+    found: dict[int, list[int]] = {}
+    for piece, first in enumerate(leader.tolist()):
+        found.setdefault(first, []).append(piece)
+    return list(found.values())
+
+
+def _fitted(fittings: Iterable[Need]) -> dict[str, float]:
+    found = {"slides": 0.0, "pulls": 0.0, "fittings": 0.0}
+    for need in fittings:
+        kind = need.key.partition("/")[0]
+        if kind in ("slides", "pulls"):
+            found[kind] += need.quantity
+        elif kind not in ("dowels", "washers", "strap"):
+            found["fittings"] += need.quantity
+    return found
