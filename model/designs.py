@@ -2,9 +2,10 @@
 
 `{"format": "bedwright-design", "version": 1, "name": ..., "choices": {full name: value}}`. Lengths
 are mm, or text with a unit; every choice is written, so that a design stays the same bed when a
-later program has other defaults. `own` holds the maker's own woods and sheets, where there are any,
-so that the design opens elsewhere; `kept` what a later version had to say and this one does not
-use.
+later program has other defaults. `own` holds the maker's own woods and sheets, `stock` what there
+is to cut from, `prices` the price list, `progress` the plans in use and what is done, each where
+there is any, so that the design opens elsewhere; `kept` what a later version had to say and this
+one does not use.
 """
 
 from __future__ import annotations
@@ -27,13 +28,16 @@ from model.exports.files import replace_file, told_in_a_sentence
 from model.exports.plain import json_bytes
 from model.materials import OwnRows
 from model.materials.own_rows import record_of_rows, rows_of_record, rows_of_table
+from model.stock import price_record, progress_record, stock_record
 
 FORMAT = "bedwright-design"
 VERSION = 1
 SUFFIX = ".bedwright"
 
-_KEYS = ("format", "version", "name", "choices", "own", "kept")
-_LARGEST = 1_000_000  # bytes: a design has a few kilobytes; more is another file
+_KEYS = (
+    "format", "version", "name", "choices", "own", "stock", "prices", "progress", "kept",
+)  # fmt: skip
+_LARGEST = 4_000_000  # bytes: a design with its plans has some hundred kB; more is another file
 _LONGEST_NAME = 120  # characters: a name must fit the head of a page
 _LONGEST_TEXT = 200  # characters: more is a slip of the clipboard, not a value
 _DEEPEST = 20  # levels inside `kept`
@@ -61,6 +65,9 @@ def from_bytes(content: bytes) -> Design:
         name=checked_name(record.get("name", Design.name)),
         choices=_choices(record.get("choices", {}), own),
         own=own,
+        stock=stock_record.stock_of(record.get("stock", {})),
+        prices=price_record.prices_of(record.get("prices", {})),
+        progress=progress_record.progress_of(record.get("progress", {})),
         kept=_kept(record.get("kept", {})),
     )
 
@@ -237,9 +244,14 @@ def to_bytes(design: Design) -> bytes:
         "name": checked_name(design.name),
         "choices": {name: design.value(name) for name in all_choices()},
     }
-    if own := record_of_rows(design.own):
-        record["own"] = own
-    return json_bytes(record | ({"kept": dict(design.kept)} if design.kept else {}))
+    travelling = {
+        "own": record_of_rows(design.own),
+        "stock": stock_record.record_of(design.stock),
+        "prices": price_record.record_of(design.prices),
+        "progress": progress_record.record_of(design.progress),
+        "kept": dict(design.kept),
+    }
+    return json_bytes(record | {name: held for name, held in travelling.items() if held})
 
 
 def write(design: Design, path: Path | str) -> None:

@@ -62,7 +62,7 @@ class CutPiece:
         """What pieces share that are sawn from the same stock: `red_maple-31.75`.
 
         Planed stock as wide as the part is only crosscut, so each of its widths is on its own:
-        `european_beech-30x160`; what is ripped from wider planed stock is `european_beech-30-planed`.
+        `european_beech-30x160`. What is ripped from wider: `european_beech-30-planed`.
         """
         name = f"{self.material.key}-{round(self.thickness, 3):g}"
         if self.source is None or not self.source.is_planed:

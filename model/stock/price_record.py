@@ -1,0 +1,67 @@
+"""The maker's price list and rates, as a design file holds them. What is as usual is left out."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from typing import Any, cast, get_args
+
+from model.stock.given import Given, spare
+from model.stock.prices import NO_PRICES, BoardMeasure, ExtraRow, PriceRow, Prices, RateRow
+
+NAMES = (
+    "currency", "decimals", "board_measure", "rows", "rates", "extras", "hour", "overhead",
+    "margin", "tax", "offcut_share", "valid_days", "terms", "is_example",
+)  # fmt: skip
+DEAREST = 1e9  # of any currency
+_LONGEST_TERMS = 4000
+
+
+def record_of(prices: Prices) -> dict[str, Any]:
+    """Prices in the form of a design file; empty where nothing is priced."""
+    record = asdict(prices) | {
+        "rows": [spare(asdict(row), {"price": None, "pack": None}) for row in prices.rows],
+        "rates": [asdict(row) for row in prices.rates],
+        "extras": [spare(asdict(row), {"price": None}) for row in prices.extras],
+    }
+    usual = asdict(NO_PRICES) | {"rows": [], "rates": [], "extras": []}
+    return spare(record, usual)
+
+
+def prices_of(record: Any, place: str = "prices") -> Prices:
+    """The prices that a design file gives; refused with BadInput: what is no sound price list."""
+    given, usual = Given(record, place, NAMES), NO_PRICES
+    return Prices(
+        currency=given.text("currency", "", 12),
+        decimals=given.whole("decimals", usual.decimals, 0, 4),
+        board_measure=cast(
+            BoardMeasure,
+            given.word("board_measure", get_args(BoardMeasure), usual.board_measure),
+        ),
+        rows=tuple(_row(each) for each in given.records("rows", ("key", "price", "pack"))),
+        rates=tuple(_rate(each) for each in given.records("rates", ("key", "minutes"))),
+        extras=tuple(_extra(each) for each in given.records("extras", ("name", "price"))),
+        hour=given.maybe("hour", 0.0, DEAREST),
+        overhead=given.number("overhead", usual.overhead, 0.0, 10.0),
+        margin=given.number("margin", usual.margin, 0.0, 0.99),
+        tax=given.number("tax", usual.tax, 0.0, 2.0),
+        offcut_share=given.number("offcut_share", usual.offcut_share, 0.0, 1.0),
+        valid_days=given.whole("valid_days", usual.valid_days, 0, 3650),
+        terms=given.text("terms", usual.terms, _LONGEST_TERMS),
+        is_example=given.flag("is_example"),
+    )
+
+
+def _row(given: Given) -> PriceRow:
+    return PriceRow(
+        key=given.text("key", None),
+        price=given.maybe("price", 0.0, DEAREST),
+        pack=given.maybe("pack", 1e-6, 1e9),
+    )
+
+
+def _rate(given: Given) -> RateRow:
+    return RateRow(key=given.text("key", None), minutes=given.number("minutes", None, 0.0, 100_000))
+
+
+def _extra(given: Given) -> ExtraRow:
+    return ExtraRow(name=given.text("name", None), price=given.maybe("price", 0.0, DEAREST))
