@@ -1,0 +1,1 @@
+"""The work order: what is done at the machines, each setting made once."""

@@ -1,0 +1,71 @@
+"""Spacers that the shop makes for itself, each from named dimensions of the bed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from model.bed import Bed
+from model.brief import all_choices
+from model.brief.declare import Choice
+from model.units import Mm, snapped
+
+
+@dataclass(frozen=True, kw_only=True)
+class Spacer:
+    """A block or strip of an offcut: `size` is the one that counts, `use` says how."""
+
+    name: str
+    quantity: int
+    size: Mm
+    use: str
+
+
+def spacers(bed: Bed) -> tuple[Spacer, ...]:
+    """What to make before the work begins."""
+    return (*_slat_spacers(bed), *_slide_spacers(bed))
+
+
+def _slat_spacers(bed: Bed) -> Iterator[Spacer]:
+    size = bed.dimensions.values.get("slat_spacer")
+    if size:
+        yield Spacer(
+            name="slat spacer",
+            quantity=2,
+            size=size,
+            use="Stands between two slats while they are fixed; its width is the gap.",
+        )
+
+
+def _slide_spacers(bed: Bed) -> Iterator[Spacer]:
+    """Slides that are not parallel make a drawer wobble, so both of a pair lie on one spacer."""
+    if not (bed["has_drawers"] and bed["is_side_mount"]):
+        return
+    on_box = snapped(bed["slide_bottom"] - bed["box_bottom"])
+    on_bearer = snapped(bed["slide_bottom"] - bed["bearer_bottom"])
+    if on_box > 0:
+        yield Spacer(
+            name="slide spacer, box",
+            quantity=2,
+            size=on_box,
+            use="Lies on the box side, flush with its lower edge; the slide's lower edge rests "
+            "against it.",
+        )
+    if on_bearer > 0:
+        yield Spacer(
+            name="slide spacer, bearer",
+            quantity=2,
+            size=on_bearer,
+            use="Lies on the bearer, flush with its lower edge; the slide's lower edge rests "
+            "against it.",
+        )
+
+
+def measured(bed: Bed) -> tuple[tuple[Choice, Mm], ...]:
+    """The measures that the maker has typed in, which sizes hang on."""
+    known = all_choices(bed.design.own)
+    return tuple(
+        (known[name], float(value))
+        for name, value in bed.design.choices.items()
+        if name.endswith("_measured") and value is not None
+    )

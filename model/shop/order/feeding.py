@@ -1,0 +1,70 @@
+"""What is too short, too narrow or too wide to be fed by hand as it is, and what to do instead.
+
+The tool makers' manuals rule; these figures are common practice, from memory.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from model.parts.marks import Mark
+from model.shop.order import say
+from model.shop.order.operations import Operation
+from model.units import Mm
+
+SHORTEST: Mm = 300.0  # 12 in: jointers and planers lose a shorter piece between their rollers
+NARROWEST: Mm = 75.0  # 3 in between blade and fence: no room for a hand
+WIDEST_SLED: Mm = 610.0  # 24 in: what a crosscut sled or mitre gauge steadies
+THINNEST: Mm = 6.0  # 1/4 in: thinner lifts in the planer; it goes through on a carrier board
+SMALL: Mm = 200.0  # 8 in: too short to hold beside a cutter
+
+
+def narrow_rip(width: Mm, unit: str) -> tuple[str, ...]:
+    """The piece between blade and fence is narrow."""
+    if width >= NARROWEST:
+        return ()
+    return (
+        f"Only {say.size(width, unit)} between blade and fence: push block, featherboard before "
+        "the blade, riving knife in.",
+    )
+
+
+def wide_crosscut(width: Mm, unit: str) -> tuple[str, ...]:
+    """The piece is wider than what a sled steadies."""
+    if width <= WIDEST_SLED:
+        return ()
+    return (
+        f"{say.size(width, unit)} across is more than a sled steadies: crosscut with a guided saw, "
+        "the piece supported on both sides.",
+    )
+
+
+def short_feed(pieces: Sequence[tuple[str, Mm]], unit: str) -> tuple[str, ...]:
+    """Pieces (name, length) that jointer and planer cannot hold."""
+    short = [name for name, length in pieces if length < SHORTEST]
+    if not short:
+        return ()
+    return (
+        f"Shorter than {say.size(SHORTEST, unit)}: {say.listed(short)}. Not through jointer or "
+        "planer alone: mill them as one long piece, or true them with a hand plane.",
+    )
+
+
+def thin_feed(thickness: Mm, unit: str) -> tuple[str, ...]:
+    """Stock that lifts in the planer."""
+    if thickness >= THINNEST:
+        return ()
+    return (f"Thinner than {say.size(THINNEST, unit)}: through the planer on a carrier board.",)
+
+
+def joinery_cautions(at: Operation, own: Sequence[Mark], unit: str) -> tuple[str, ...]:
+    """Small parts at a turning cutter, and end cuts that stand upright."""
+    if "jig" in at.machine or "drill" in at.machine:
+        return ()
+    small = [mark.mark for mark in own if float(mark.length) < SMALL]
+    if not small:
+        return ()
+    return (
+        f"{say.listed(small)}: too short to hold by hand at the cutter. Clamp to a larger board or "
+        "a jig, or cut the joint before it is cut to length.",
+    )

@@ -1,0 +1,78 @@
+"""What is done last at the bench: edges eased, faces sanded, before anything is glued together."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from model.bed import Bed
+from model.parts.marks import Mark
+from model.shop.order import say
+from model.shop.order.jobs import Alike, alike, figure
+from model.shop.order.joinery import key_of
+from model.shop.order.record import Batch, Distance, Line
+
+SANDING = "120, then 150 grit, along the grain"  # before paint or finish; common practice
+
+
+def finishing(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
+    """Round-overs, one radius after the other, then sanding, solid wood and sheets apart."""
+    unit = bed.design.value("shown_unit")
+    radii: dict[Alike, tuple[Distance, list[Mark]]] = {}
+    for mark in bed.marks:
+        if mark.part.eased:
+            radius = figure("radius", mark.part.eased)
+            radii.setdefault(alike((radius,)), (radius, []))[1].append(mark)
+    eased = [_eased(radius, own, who, unit) for radius, own in radii.values()]
+    return (*eased, *_sanded(bed, who))
+
+
+def _eased(radius: Distance, own: list[Mark], who: Mapping[str, str], unit: str) -> Batch:
+    key = key_of("ease", (radius,))
+    return Batch(
+        key=key,
+        stage="finish",
+        machine="trim router with a round-over bit, or block plane",
+        operation="Ease edges",
+        way="ease",
+        lines=_lines(key, own, who, "all long edges"),
+        distances=(radius,),
+        setting=f"Radius {say.size(radius.size, unit)}, all four long edges",
+        before=("Stop short of joints: an eased edge leaves a gap at a shoulder.",),
+    )
+
+
+def _sanded(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
+    kinds = {
+        "solid": ("Sand solid wood", ("Keep off joint faces: a sanded tenon is loose.",)),
+        "sheet": ("Sand sheets", ("Two light passes: a face veneer is soon sanded through.",)),
+    }
+    made = []
+    for kind, (title, before) in kinds.items():
+        own = [m for m in bed.marks if m.made_of is not None and m.made_of.kind == kind]
+        if own:
+            made.append(
+                Batch(
+                    key=f"sand {kind}",
+                    stage="finish",
+                    machine="sander, or block and paper, with dust collection",
+                    operation=title,
+                    way="sand",
+                    lines=_lines(f"sand {kind}", own, who),
+                    setting=SANDING,
+                    before=before,
+                )
+            )
+    return tuple(made)
+
+
+def _lines(key: str, own: list[Mark], who: Mapping[str, str], detail: str = "") -> tuple[Line, ...]:
+    return tuple(
+        Line(
+            key=f"{key} | {who[mark.mark]}",
+            mark=mark.mark,
+            name=mark.name,
+            quantity=mark.quantity,
+            detail=detail,
+        )
+        for mark in own
+    )

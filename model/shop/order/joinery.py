@@ -1,0 +1,129 @@
+"""Joints and holes as batches: alike cuts of all parts together, each setting made once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from model.bed import Bed
+from model.part import Face
+from model.parts.marks import Mark
+from model.shop.order import say
+from model.shop.order.feeding import joinery_cautions
+from model.shop.order.jobs import Alike, Job, alike, figure, jobs
+from model.shop.order.mates import Mates
+from model.shop.order.operations import TAPER, Operation, operation
+from model.shop.order.record import Batch, Distance, Line, Spot
+from model.shop.order.trying import before
+
+Figures = tuple[Distance, ...]
+
+
+class _Group(NamedTuple):
+    """All jobs that one setting makes, by mark."""
+
+    operation: Operation
+    first: Job
+    spots: dict[str, list[Spot]]
+
+
+def joinery(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
+    """Every cut and hole of every part, in the order of the trade; tapers last."""
+    groups: dict[tuple[Operation, str, Alike], _Group] = {}
+    marks = {mark.mark: mark for mark in bed.marks}
+    for mark in bed.marks:
+        for job in jobs(mark.part):
+            at = operation(job)
+            group = groups.setdefault((at, job.way, alike(job.figures)), _Group(at, job, {}))
+            group.spots.setdefault(mark.mark, []).append(job.spot)
+    mates, unit = Mates(bed), bed.design.value("shown_unit")
+    ordered = sorted(groups, key=lambda key: (key[0].rank, key[0].machine, key[2]))
+    made = [_batch(groups[key], marks, who, mates, unit) for key in ordered]
+    return (*made, *_tapers(bed, who, unit))
+
+
+def key_of(operation_key: str, figures: Figures) -> str:
+    """`groove width 9.525 depth 6.2 fence 7.9`: what a batch is, whatever else the bed has."""
+    return " ".join([operation_key, *(f"{what} {size:g}" for what, size in alike(figures))])
+
+
+def _batch(
+    group: _Group, marks: Mapping[str, Mark], who: Mapping[str, str], mates: Mates, unit: str
+) -> Batch:
+    first, figures = group.first, group.first.figures
+    key = key_of(f"{group.operation.key} {group.operation.machine.split()[0]}", figures)
+    lines = tuple(
+        Line(
+            key=f"{key} | {who[name]}",
+            mark=name,
+            name=marks[name].name,
+            quantity=marks[name].quantity,
+            spots=tuple(spots),
+            detail=say.places(marks[name].part, spots, first.way, unit),
+        )
+        for name, spots in group.spots.items()
+    )
+    own = [marks[name] for name in group.spots]
+    return Batch(
+        key=key,
+        stage="joinery",
+        machine=group.operation.machine,
+        operation=group.operation.title,
+        way=first.way,
+        lines=lines,
+        distances=figures,
+        setting=say.setting(first.kind, first.way, figures, first.spot.against, unit),
+        before=before(group.operation.key, first, own, group.spots, mates, unit),
+        aids=_aids(lines, unit),
+        cautions=joinery_cautions(group.operation, own, unit),
+    )
+
+
+def _aids(lines: tuple[Line, ...], unit: str) -> tuple[str, ...]:
+    """Stops that serve more than one cut: the places that several spots share."""
+    seen: dict[float, int] = {}
+    for line in lines:
+        for start in {round(spot.start, 3) for spot in line.spots if spot.start > 1e-6}:
+            seen[start] = seen.get(start, 0) + line.quantity
+    shared = [say.size(start, unit) for start, times in sorted(seen.items()) if times > 1]
+    if not shared or len(shared) > 4:
+        return ("Mark these places on a story stick, and all parts from it.",) if shared else ()
+    return (f"Stop block at {say.listed(shared)}.",)
+
+
+def _tapers(bed: Bed, who: Mapping[str, str], unit: str) -> tuple[Batch, ...]:
+    """Tapers take the faces that mortises and holes were measured from, so they come last."""
+    groups: dict[Figures, list[Mark]] = {}
+    for mark in bed.marks:
+        if mark.part.taper:
+            figures = (
+                figure("depth", mark.part.taper),
+                figure("length", mark.part.taper_length),
+            )
+            groups.setdefault(figures, []).append(mark)
+    return tuple(_taper(figures, own, who, unit) for figures, own in groups.items())
+
+
+def _taper(figures: Figures, own: list[Mark], who: Mapping[str, str], unit: str) -> Batch:
+    key = key_of(TAPER.key, figures)
+    depth, length = (say.size(each.size, unit) for each in figures)
+    return Batch(
+        key=key,
+        stage="joinery",
+        machine=TAPER.machine,
+        operation=TAPER.title,
+        way="taper",
+        distances=figures,
+        setting=f"{depth} off each of the four sides at the {Face.NEAR}, to nothing at {length}",
+        before=("Cut two sides that lie square to each other, then tape the offcuts back on.",),
+        lines=tuple(
+            Line(
+                key=f"{key} | {who[mark.mark]}",
+                mark=mark.mark,
+                name=mark.name,
+                quantity=mark.quantity,
+            )
+            for mark in own
+        ),
+        cautions=joinery_cautions(TAPER, own, unit),
+    )

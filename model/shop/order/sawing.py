@@ -1,0 +1,168 @@
+"""The cuts of the cutting plans as batches, each setting made once over all boards or sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from model.cutting import order
+from model.cutting.record import Layout, Region
+from model.shop.order import feeding, say
+from model.shop.order.jobs import figure
+from model.shop.order.record import Batch, Line, Stage
+from model.shop.plans import CutPlan
+from model.units import Mm
+
+HALF = 0.5  # of a sheet: a larger one goes over the saw with a helper, or is cut on the floor
+
+_ROUGH_RIP = (
+    "Never rip a bowed or rough-edged board against a fence: bandsaw, or joint a face and an edge "
+    "first.",
+)
+
+
+def cut_key(task: str, layout: int, number: int) -> str:
+    """What a cut is ticked under: task, number of the board or sheet, number of the cut."""
+    return f"{task}/{layout}/{number}"
+
+
+def sawing(plan: CutPlan, unit: str) -> tuple[Batch, ...]:
+    """All cuts of one plan; what is used as it is bought comes first."""
+    layouts = {layout.number: layout for layout in plan.plan.layouts}
+    made = [*_as_it_is(plan, layouts.values(), unit)]
+    for k, batch in enumerate(order.batches(plan.plan), 1):
+        made.append(_batch(plan, batch, layouts, k, unit))
+    return tuple(made)
+
+
+def stock_word(plan: CutPlan) -> str:
+    """What is cut up: a sheet or a board."""
+    return "sheet" if plan.plan.task.kind == "sheets" else "board"
+
+
+def frees(region: Region) -> tuple[str, ...]:
+    """The pieces that a cut leaves ready, those of a strip that stays whole with it."""
+    return tuple(name for part in region.parts for name in ready(part))
+
+
+def ready(part: Region) -> Iterator[str]:
+    """The pieces in a region that is cut no further before milling."""
+    if part.cut is None or part.stays_whole:
+        yield from (each.placed.name for each in part.all() if each.placed is not None)
+
+
+def _stage(plan: CutPlan) -> Stage:
+    return "sheets" if plan.plan.task.kind == "sheets" else "mill"
+
+
+def _batch(
+    plan: CutPlan, batch: order.Batch, layouts: dict[int, Layout], k: int, unit: str
+) -> Batch:
+    way, distance, is_trim = batch.setting
+    regions = [step.region for step in batch.steps]
+    is_sheet = plan.plan.task.kind == "sheets"
+    title = "Trim" if is_trim else "Rip" if way == "rip" else "Crosscut"
+    return Batch(
+        key=f"saw {plan.key} {k} {way} {distance:g}",
+        stage=_stage(plan),
+        machine=_machine(batch, layouts, is_sheet),
+        operation=f"{title}, {plan.material_name}, {say.size(plan.thickness, unit)}",
+        way="saw",
+        lines=tuple(_line(plan, step, layouts, unit) for step in batch.steps),
+        distances=(figure(way, distance),),
+        setting=_setting(way, distance, is_trim, unit),
+        cautions=_cautions(way, distance, regions, is_sheet, unit),
+    )
+
+
+def _setting(way: str, distance: Mm, is_trim: bool, unit: str) -> str:
+    what = "Fence" if way == "rip" else "Stop"
+    more = ", to trim the edge" if is_trim else ""
+    return f"{what} at {say.size(distance, unit)}{more}"
+
+
+def _machine(batch: order.Batch, layouts: dict[int, Layout], is_sheet: bool) -> str:
+    if not is_sheet:
+        return (
+            "bandsaw, or table saw" if batch.setting.way == "rip" else "crosscut or hand-held saw"
+        )
+    if any(_is_large(step, layouts) for step in batch.steps):
+        return "guided saw, or table saw with a helper"
+    if batch.setting.way == "rip":
+        return "table saw, rip fence"
+    if any(step.region.width > feeding.WIDEST_SLED for step in batch.steps):
+        return "guided saw"
+    return "table saw, crosscut sled with a stop"
+
+
+def _is_large(step: order.Step, layouts: dict[int, Layout]) -> bool:
+    layout = layouts[step.layout]
+    return step.region.area > HALF * layout.stock.length * layout.stock.width
+
+
+def _cautions(
+    way: str, distance: Mm, regions: Sequence[Region], is_sheet: bool, unit: str
+) -> tuple[str, ...]:
+    if way == "rip":
+        return feeding.narrow_rip(distance, unit) if is_sheet else _ROUGH_RIP
+    return feeding.wide_crosscut(max(region.width for region in regions), unit)
+
+
+def _line(plan: CutPlan, step: order.Step, layouts: dict[int, Layout], unit: str) -> Line:
+    region = step.region
+    return Line(
+        key=cut_key(plan.key, step.layout, step.number),
+        name=f"cut {step.number}, {stock_word(plan)} {step.layout}",
+        detail=f"{_from(region, layouts[step.layout], unit)}: {_leaves(region, unit)}",
+        frees=frees(region),
+    )
+
+
+def _from(region: Region, layout: Layout, unit: str) -> str:
+    stock = layout.stock
+    if region is layout.tree:
+        own = " on hand" if stock.on_hand else ""
+        return f"whole{own} ({stock.key}) {_sides(region, unit)}"
+    return f"from {_sides(region, unit)}"
+
+
+def _sides(region: Region, unit: str) -> str:
+    return f"{say.size(region.length, unit)} x {say.size(region.width, unit)}"
+
+
+def _leaves(region: Region, unit: str) -> str:
+    told = [_told(part, unit) for part in region.parts]
+    return f"leaves {' and '.join(told)}"
+
+
+def _told(part: Region, unit: str) -> str:
+    names = list(ready(part))
+    if names:
+        return say.listed(names) + (" in one strip" if len(names) > 1 else "")
+    if part.use == "offcut":
+        return f"an offcut {_sides(part, unit)} to keep"
+    if part.use == "waste":
+        return "waste"
+    return f"{_sides(part, unit)} to go on with"
+
+
+def _as_it_is(plan: CutPlan, layouts: Iterable[Layout], unit: str) -> Iterator[Batch]:
+    """Stock that is a piece already."""
+    whole = [each for each in layouts if list(ready(each.tree))]
+    if whole:
+        yield Batch(
+            key=f"saw {plan.key} 0 as it is",
+            stage=_stage(plan),
+            machine="bench",
+            operation=f"Use as it is, {plan.material_name}, {say.size(plan.thickness, unit)}",
+            way="saw",
+            lines=tuple(
+                Line(
+                    key=cut_key(plan.key, each.number, 0),
+                    name=f"{stock_word(plan)} {each.number}",
+                    detail=f"{say.listed(list(ready(each.tree)))} as it is",
+                    frees=tuple(ready(each.tree)),
+                )
+                for each in whole
+            ),
+            setting="No cut",
+        )

@@ -1,0 +1,105 @@
+"""What to do before a batch is run: measure what goes in, try the cut on a piece that is waste."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from model.parts.marks import Mark
+from model.shop.order import say
+from model.shop.order.jobs import Job
+from model.shop.order.mates import Mates
+from model.shop.order.record import Spot
+
+# How the second half of a joint should go into the first; common practice, no source.
+_FITS = {
+    "groove": "slide in by hand, without play",
+    "rabbet": "lie flush",
+    "dado": "go in by hand, without play",
+    "mortise": "go in with the push of a hand",
+    "tenon": "go in with the push of a hand",
+    "tongue": "slide in by hand, without play",
+    "dovetail": "go together with light taps",
+    "recess": "lie flush",
+}
+_HOLES = {
+    "dowel hole": "Drill one joint in waste first, and close it dry: flush faces, no gap",
+    "pocket hole": "Drill one in waste of the same thickness and drive its screw: the point stays "
+    "inside",
+}
+_MOST_NAMED = 6
+
+
+def before(
+    operation: str,
+    first: Job,
+    own: Sequence[Mark],
+    spots: Mapping[str, Sequence[Spot]],
+    mates: Mates,
+    unit: str,
+) -> tuple[str, ...]:
+    """Sentences for a batch: the measure that drives it, and the test cut with its mate."""
+    if operation in _HOLES:
+        return (f"{_HOLES[operation]}.",)
+    if operation not in _FITS:
+        return ()
+    met = _met(operation, own, spots, mates)
+    waste = _waste(own, unit)
+    if operation == "recess":
+        return (f"Cut one in {waste} first: the plate must {_FITS[operation]}.",)
+    if not met:
+        return (f"Cut one in {waste} first and measure it.",)
+    tried = f"Cut one in {waste} first: {_named(met)} must {_FITS[operation]}."
+    return (*_measures(operation, met, mates, unit), tried)
+
+
+def _met(
+    operation: str, own: Sequence[Mark], spots: Mapping[str, Sequence[Spot]], mates: Mates
+) -> tuple[str, ...]:
+    found: set[str] = set()
+    for mark in own:
+        meeting = mates.at(mark, spots[mark.mark])
+        wanted = [name for name in meeting if _goes_in(operation, mark, mates.marks[name])]
+        found.update(wanted or meeting)
+    return tuple(name for name in mates.marks if name in found)
+
+
+def _goes_in(operation: str, own: Mark, other: Mark) -> bool:
+    """Whether two parts that meet at a cut meet in this joint, and not in another one beside it."""
+    ours, theirs = ({feature.kind for feature in mark.features} for mark in (own, other))
+    if operation == "groove":
+        tenons = "tenon cheek" in ours and "mortise" in theirs
+        return not tenons and not ("mortise" in ours and "tenon cheek" in theirs)
+    if operation == "mortise":
+        return "tenon cheek" in theirs
+    if operation == "tenon":
+        return "mortise" in theirs
+    return operation != "tongue" or "groove" in theirs
+
+
+def _named(met: Sequence[str]) -> str:
+    more = len(met) - _MOST_NAMED
+    if more > 1:
+        return f"{', '.join(met[:_MOST_NAMED])} and {more} more"
+    return say.listed(met)
+
+
+def _waste(own: Sequence[Mark], unit: str) -> str:
+    thick = sorted({round(float(mark.thickness), 3) for mark in own})
+    if len(thick) > 2:
+        return "waste of the same thickness"
+    return f"waste {say.listed([say.size(each, unit) for each in thick], 'or')} thick"
+
+
+def _measures(operation: str, met: Sequence[str], mates: Mates, unit: str) -> tuple[str, ...]:
+    """A sheet is seldom as thick as it is called: the slot follows the caliper."""
+    if operation not in ("groove", "dado", "rabbet"):
+        return ()
+    flat: dict[float, list[str]] = {}
+    for name in met:
+        mark = mates.marks[name]
+        if mark.made_of is not None and mark.made_of.kind == "sheet":
+            flat.setdefault(round(float(mark.thickness), 3), []).append(name)
+    return tuple(
+        f"Measure {_named(names)} first: reckoned {say.size(thick, unit)} thick."
+        for thick, names in flat.items()
+    )
