@@ -69,9 +69,9 @@ def generate(search: Search, rounds: int) -> None:
 
 def whole_columns(search: Search, node_limit: int) -> None:
     """The best plan of the columns found so far."""
-    used = search.master.chosen(node_limit, search.ease)
-    if used is not None:
-        search.offer(_sticks(search.master.columns, used))
+    whole = search.master.chosen(node_limit, search.ease)
+    if whole is not None:
+        search.offer(_sticks(search.master.columns, whole.used))
 
 
 def dive(search: Search, rounds: int) -> None:

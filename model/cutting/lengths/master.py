@@ -60,6 +60,15 @@ class Priced(NamedTuple):
     value: float
 
 
+class Whole(NamedTuple):
+    """How often each column is used, and what no plan of these columns beats (in the dearest piece
+    of stock; as a solver says it, in floating point).
+    """
+
+    used: tuple[int, ...]
+    least: float
+
+
 @dataclass
 class Master(Generic[What]):
     """The columns found so far. `columns` only grows, and holds nothing twice."""
@@ -97,10 +106,13 @@ class Master(Generic[What]):
         worth = np.maximum(-np.asarray(answer.ineqlin.marginals)[: len(demand)], 0.0)
         return Priced(worth, answer.x[:count], answer.x[count:], float(answer.fun))
 
-    def chosen(self, node_limit: int, gap: float = 0.0) -> tuple[int, ...] | None:
-        """How often each column is used in the best whole plan found; None where none was."""
+    def chosen(self, node_limit: int, gap: float = 0.0, own: float = OWN) -> Whole | None:
+        """The best whole plan of the columns; None where none was found.
+
+        `own` is what the second cost counts beside the first: 0 where `least` is wanted.
+        """
         rows, amounts, _ = self._rows(self.demand, [each.quantity for each in self.sources])
-        costs = np.concatenate((self._costs(), np.full(len(self.demand), DEAR)))
+        costs = np.concatenate((self._costs(own), np.full(len(self.demand), DEAR)))
         answer = milp(
             costs,
             constraints=LinearConstraint(rows, -np.inf, amounts),
@@ -110,7 +122,8 @@ class Master(Generic[What]):
         )
         if answer.x is None:
             return None
-        return tuple(round(each) for each in answer.x[: len(self.columns)])
+        used = tuple(round(each) for each in answer.x[: len(self.columns)])
+        return Whole(used, float(answer.mip_dual_bound))
 
     def least(self, worth: Ints, best: Sequence[int], demand: Sequence[int]) -> Fraction:
         """A cost that no plan for the demand beats, given what lots are worth.
@@ -129,9 +142,9 @@ class Master(Generic[What]):
                 total += source.quantity * min(Fraction(0), cost - shrink * most)
         return total * self.dearest / FINE
 
-    def _costs(self) -> Floats:
+    def _costs(self, own: float = OWN) -> Floats:
         largest = max(source.own for source in self.sources) or 1
-        each = [s.cost / self.dearest + OWN * s.own / largest for s in self.sources]
+        each = [s.cost / self.dearest + own * s.own / largest for s in self.sources]
         return np.array([each[column.source] for column in self.columns], dtype=np.float64)
 
     def _rows(

@@ -11,6 +11,7 @@ from model.cutting.lengths.costs import measure, unit
 from model.cutting.lengths.fill import first_fit
 from model.cutting.lengths.generate import dive, generate, varied_fills, whole_columns
 from model.cutting.lengths.lots import Lot, at_least, lots
+from model.cutting.lengths.patterns import solve_all
 from model.cutting.lengths.reasons import reasons
 from model.cutting.lengths.search import Question, Search
 from model.cutting.lengths.sticks import Kind, layouts
@@ -46,6 +47,7 @@ def _improve(search: Search, effort: Effort) -> None:
     methods: tuple[Callable[[], None], ...] = (
         lambda: varied_fills(search, search.worth + 1e-9, tries // 2, seed=2),
         lambda: whole_columns(search, effort.nodes),
+        lambda: solve_all(search, effort.nodes),
         lambda: dive(search, rounds=10),
         lambda: varied_fills(search, worth, tries, seed=3),
         lambda: whole_columns(search, effort.nodes),

@@ -64,7 +64,7 @@ class Search:
         score = self._score(plan)
         if self.score is None or score < self.score:
             self.sticks, self.score = plan, score
-            self._raise(Fraction(self.bound))
+            self.raise_bound(Fraction(self.bound))
             self.told(self)
 
     @property
@@ -96,18 +96,18 @@ class Search:
         kinds = self.question.kinds
         if len(kinds) == 1 and len(self.rooms[0]) == 1:
             few = least_sticks(self.question.weights, self.question.demand, self.rooms[0][0])
-            self._raise(Fraction(few * kinds[0].cost))
+            self.raise_bound(Fraction(few * kinds[0].cost))
         for kind, rooms in zip(kinds, self.rooms, strict=True):
             rate = kind.cost / max(sum(rooms), 1) / self.master.dearest
             worth = np.array([rate * weight for weight in self.question.weights])
             whole = fine(worth)
             most = [int(rate * (1 << 30) * sum(each)) + 1 for each in self.rooms]
-            self._raise(self.master.least(whole, most, self.question.demand))
+            self.raise_bound(self.master.least(whole, most, self.question.demand))
 
     def learn(self, worth: Floats) -> None:
         """The bound that follows from what lots are worth."""
         if self.sums.is_exact:
-            self._raise(self.master.least(fine(worth), self.most(fine(worth)), self._asked()))
+            self.raise_bound(self.master.least(fine(worth), self.most(fine(worth)), self._asked()))
 
     def most(self, worth: Values) -> list[int]:
         """The most that a piece of each kind can be worth."""
@@ -118,7 +118,8 @@ class Search:
         """What the bound speaks of: all, or what could be placed once the stock is used up."""
         return _totals(self.sticks, self.question) if self.sticks else self.question.demand
 
-    def _raise(self, bound: Fraction) -> None:
+    def raise_bound(self, bound: Fraction) -> None:
+        """No plan costs less: nor less than the next sum that costs can make."""
         kinds = self.question.kinds
         costs, limits = [k.cost for k in kinds], [k.quantity for k in kinds]
         most = self.cost if self.sticks else sum(costs) * sum(self.question.demand)
