@@ -7,7 +7,9 @@ from collections.abc import Iterator, Sequence
 from model.bed import Design
 from model.cutting.record import Box, Stock, Trim
 from model.shop.cut_list import CutPiece
+from model.shop.stock_price import price_of
 from model.shop.wood_source import SAME, boards_for, sold_for
+from model.stock.keys import board_key
 from model.stock.rows import Board, SoldSize
 from model.units import Mm
 
@@ -48,7 +50,7 @@ def sold_stock(design: Design, piece: CutPiece) -> tuple[Stock, ...]:
     sold = sold_for(design, piece.material.key, piece.finished.thickness)
     if piece.is_as_bought:
         sold = tuple(size for size in sold if abs(size.width - piece.rough.width) <= SAME)
-    trim = end_trim(design)
+    trim, made_of, thick = end_trim(design), piece.material.key, piece.thickness
     by_size: dict[tuple[Mm, Mm], SoldSize] = {}
     for size in sold:
         by_size.setdefault((size.length, size.width), size)
@@ -57,7 +59,7 @@ def sold_stock(design: Design, piece: CutPiece) -> tuple[Stock, ...]:
             key=f"board {size.length:g}x{size.width:g}",
             length=size.length,
             width=size.width,
-            price=size.price,
+            price=price_of(design, size.price, board_key(made_of, thick, size.length, size.width)),
             trim=Trim() if size.planed else trim,
         )
         for size in by_size.values()

@@ -7,6 +7,8 @@ from collections.abc import Iterable
 from model.bed import Design
 from model.cutting.record import Stock, Trim
 from model.materials import Material
+from model.shop.stock_price import price_of
+from model.stock.keys import sheet_key
 from model.stock.rows import SheetSize
 from model.units import Mm
 
@@ -45,7 +47,7 @@ def _sold(row: SheetSize, design: Design, has_grain: bool) -> Stock:
         length=row.length,
         width=row.width,
         quantity=row.quantity,
-        price=row.price,
+        price=price_of(design, row.price, sheet_key(row.material, row.length, row.width)),
         has_grain=has_grain,
         trim=_trim(design),
     )
