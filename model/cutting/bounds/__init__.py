@@ -38,7 +38,11 @@ def bound(whole: Whole, target: int) -> Bound:
 
     Sizes that fit no sheet are not counted.
     """
-    asked = question(whole)
+    return bound_of(question(whole), target)
+
+
+def bound_of(asked: Question, target: int) -> Bound:
+    """The same for a question put by hand."""
     best = Best(asked, target)
     if asked.sizes and not best.is_settled:
         _look(asked, best)
