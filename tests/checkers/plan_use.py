@@ -80,15 +80,21 @@ def value_faults(plan: Plan) -> Iterator[str]:
 
 
 def measured(plan: Plan) -> float | None:
-    """What the plan takes, counted from its layouts; None where a price is missing."""
+    """What the plan takes, counted from its layouts; None where a price is missing.
+
+    What is on hand costs nothing more. Boards and lengths that are all on hand count all the same,
+    else no plan of them would be better than another.
+    """
     stocks = [layout.stock for layout in plan.layouts]
-    bought = [stock for stock in stocks if not stock.on_hand]
+    can_buy = any(not each.on_hand and each.quantity != 0 for each in plan.task.stock)
+    if can_buy or plan.task.kind == "sheets":
+        stocks = [stock for stock in stocks if not stock.on_hand]
     if plan.measure == "stock":
-        return float(len(bought))
+        return float(len(stocks))
     if plan.measure == "length":
         return sum(stock.length for stock in stocks)
     if plan.measure == "area":
         return sum(stock.length * stock.width for stock in stocks)
-    if any(stock.price is None for stock in bought):
+    if any(stock.price is None for stock in stocks):
         return None
-    return sum(stock.price or 0.0 for stock in bought)
+    return sum(stock.price or 0.0 for stock in stocks)

@@ -110,8 +110,10 @@ class Sawn:
 
     @property
     def clear(self) -> Rect:
-        """What the trims leave."""
+        """What the trims leave; sticks are trimmed at their ends only."""
         lower, upper, left, right = self.trim
+        if self.is_length:
+            lower = upper = 0.0
         return Rect(left, lower, self.length - right, self.width - upper)
 
     @property

@@ -161,3 +161,30 @@ def with_rows(seed: int) -> Task:
     )
     pieces = (*task.pieces, *fronts)
     return Task(kind="sheets", pieces=pieces, stock=task.stock, kerf=task.kerf, name=task.name)
+
+
+def tiny_list(seed: int) -> Task:
+    """Three to eight pieces on small sheets: few enough to try every way to cut them."""
+    lot = Random(seed)
+    step, kerf = lot.choice(((1.0, 3.0), (10.0, 0.0), (INCH / 4, INCH / 8), (1.0, 40.0)))
+    left, asked = lot.randint(3, 8), []
+    while left:
+        quantity = min(left, lot.randint(1, 3))
+        left -= quantity
+        asked.append(
+            Piece(
+                mark=f"P{len(asked) + 1}",
+                length=step * lot.randint(int(100 / step), int(1000 / step)),
+                width=step * lot.randint(int(60 / step), int(700 / step)),
+                quantity=quantity,
+                grain=lot.choice(("length", "width", "free", "free")),
+            )
+        )
+    sheet = Stock(
+        key="sheet",
+        length=48 * INCH if step == INCH / 4 else 1200.0,
+        width=48 * INCH if step == INCH / 4 else lot.choice((800.0, 1000.0)),
+        has_grain=lot.random() < 0.6,
+        trim=Trim(lower=lot.choice((0.0, 6.0)), left=lot.choice((0.0, 6.0))),
+    )
+    return Task(kind="sheets", pieces=tuple(asked), stock=(sheet,), kerf=kerf, name=f"tiny {seed}")

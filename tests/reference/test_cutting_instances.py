@@ -5,10 +5,15 @@ Sources: `published_cutting.py`, one beside each problem.
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
+from model.cutting.blocks import leaves
+from model.cutting.blocks.enumerate import blocks
+from model.cutting.bounds.question import question
 from model.cutting.plan import plan
 from model.cutting.record import Plan, Task
+from model.cutting.whole import whole
 from tests.checkers.plans import faults
 from tests.reference.published_cutting import FOLDER, TYPED_IN, Published, in_folder
 
@@ -60,3 +65,23 @@ def test_what_is_typed_in_is_what_the_folder_holds() -> None:
             (other.length, other.width, other.fewest, other.fewest_turned, other.most)
         )
         assert sorted(one.pieces) == sorted(other.pieces)
+
+
+MOST = [each for each in EVERY if each.most is not None]
+
+
+@pytest.mark.parametrize("published", MOST, ids=named)
+def test_the_greatest_value_of_one_sheet_is_among_all_blocks(published: Published) -> None:
+    """Every block of wanted pieces that fits the sheet is listed: the dearest is the optimum."""
+    counted = whole(published.task())
+    found = blocks(question(counted))
+    assert found is not None and found.is_complete
+    counts = found.counts.all(found.boxes.keys)
+    worth = counts @ np.array([value for *_, value in published.pieces])
+
+    best = found.tree(int(worth.argmax()))
+
+    assert worth.max() == published.most
+    assert sum(published.pieces[leaf.size][3] for leaf in leaves(best)) == published.most
+    assert counted.mm(best.length) <= published.length
+    assert counted.mm(best.width) <= published.width
