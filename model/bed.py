@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
 from functools import cache, cached_property
 from typing import Any
 
 from model.book import ROWS, check_list, open_book
-from model.brief import all_choices, given
+from model.brief import after_the_bed, all_choices, given
 from model.brief.words import full_label, row_name
 from model.checks.fit.screws import screw_findings
 from model.checks.record import Finding
@@ -149,6 +149,15 @@ class Bed:
         checked = check_list().findings({**self.dimensions.values, **self.facts})
         return worst_first((*checked, *screw_findings(self.proof.screws)))
 
+    def under(self, design: Design, dimensions: Dimensions) -> Bed:
+        """The same bed under another design that changes nothing about it: what was worked out of
+        it (marks, strength, findings) is kept.
+        """
+        same = replace(self, design=design, dimensions=dimensions)
+        given = {each.name for each in fields(self)}
+        vars(same).update({n: known for n, known in vars(self).items() if n not in given})
+        return same
+
     def __getitem__(self, name: str) -> Any:
         """The value of a dimension or choice by its full name."""
         return self.dimensions[name]
@@ -176,6 +185,8 @@ def solve(design: Design, last: Bed | None = None) -> Bed:
     """
     start = last.dimensions if last is not None else Dimensions(open_book())
     dimensions = start.changed(given(design.choices, design.own))
+    if last is not None and dimensions.moved <= after_the_bed() and design.own == last.design.own:
+        return last.under(design, dimensions)
     parts = made(dimensions)
     pieces = Pieces.of(parts)
     proof = prove(parts, pieces, travel_of(dimensions))

@@ -28,13 +28,16 @@ from model.brief.declare import Choice, choices_of
 from model.materials.own import NONE, OwnRows
 from model.units import GRIDS
 
+# What is decided when the bed stands: no rule and no check reads it.
+AFTER: tuple[type, ...] = (
+    finish.Finishing, finish.Spares, cutting.Milling, cutting.Sawing, cutting.Buying,
+)  # fmt: skip
 TOPICS: tuple[type, ...] = (
     mattress.Mattress, heights.Heights, sides.Row, drawers.Slides, drawers.Boxes, drawers.Fronts,
     sides.Side, sides.SideFrames, deck.Deck, deck.CleatScrews, deck.Beam, posts.Posts,
     ends.End, ends.Ends,
     shop.Shop, sides.Nightstand, loads.Sleepers, climate.House, route.WayIn,
-    finish.Finishing, finish.Spares,
-    cutting.Milling, cutting.Sawing, cutting.Buying,
+    *AFTER,
 )  # fmt: skip
 
 
@@ -46,6 +49,12 @@ def all_choices(own: OwnRows = NONE) -> Mapping[str, Choice]:
     """
     listed = (c.with_own(own) for topic in TOPICS for c in choices_of(topic))
     return MappingProxyType({c.name: c for c in listed})
+
+
+@cache
+def after_the_bed() -> frozenset[str]:
+    """The choices that leave the bed as it is: how it is milled, sawn, bought and finished."""
+    return frozenset(choice.name for topic in AFTER for choice in choices_of(topic))
 
 
 @cache
