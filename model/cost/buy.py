@@ -83,6 +83,6 @@ def priced(need: Need, prices: Prices) -> Buy:
     )  # fmt: skip
 
 
-def total(buys: Iterable[Buy], groups: tuple[Group, ...]) -> Money:
+def total(buys: Iterable[Buy], groups: tuple[Group, ...], decimals: int) -> Money:
     """What is known of the cost of some groups."""
-    return added(buy.total for buy in buys if buy.group in groups)
+    return added((buy.total for buy in buys if buy.group in groups), decimals)

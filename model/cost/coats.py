@@ -35,6 +35,11 @@ class Grit:
     abrasive: Abrasive
     area: SquareMetres
 
+    @property
+    def is_between(self) -> bool:
+        """Whether it is for the coats, and not for the wood."""
+        return self.abrasive.key == "between"
+
 
 def coats(bed: Bed, areas: Surfaces) -> tuple[Coat, ...]:
     """What goes on, in order: sealer on fibreboard, primer under paint, then the finish itself.
@@ -105,10 +110,10 @@ def abrasive_needs(sanded: tuple[Grit, ...]) -> list[Need]:
             group="abrasives",
             name=grit.abrasive.name,
             quantity=math.ceil(grit.area / grit.abrasive.m2_per_disc - 1e-9),
-            unit="disc",
+            unit="sheet" if grit.is_between else "disc",
             size=f"{grit.area:.1f} m2",
             pack=pack_of("disc").pack,
-            note=f"{grit.abrasive.m2_per_disc:g} m2 a disc ({grit.abrasive.source})",
+            note=f"{grit.abrasive.m2_per_disc:g} m2 each ({grit.abrasive.source})",
         )
         for grit in sanded
     ]

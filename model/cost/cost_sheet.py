@@ -64,7 +64,7 @@ def cost_sheet(costing: Costing) -> CostSheet:
         )
         for row in prices.extras
     )
-    labour = added(each.cost for each in costing.work)
+    labour = added((each.cost for each in costing.work), prices.decimals)
     direct = added([*groups, labour, *(each.amount for each in extras)])
     overhead = rounded(direct * exact(prices.overhead), prices.decimals)
     return CostSheet(
@@ -77,7 +77,7 @@ def cost_sheet(costing: Costing) -> CostSheet:
         labour=labour,
         overhead=overhead,
         total=direct + overhead,
-        offcuts=added(each.value for each in costing.offcuts),
+        offcuts=added((each.value for each in costing.offcuts), prices.decimals),
         missing=tuple(_missing(costing)),
         is_example=prices.is_example,
     )

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import cast
 
-from model.bed import Bed
+from model.bed import Bed, Design
 from model.cost.buy import Buy, Group, Need, priced, total
 from model.cost.coats import abrasive_needs, coating_needs, coats, grits
 from model.cost.faces import fixed, glued_area
@@ -62,18 +62,13 @@ class Costing:
         return tuple(each for each in self.work if each.rate is None)
 
     @property
-    def is_any_priced(self) -> bool:
-        """Whether anything has a price, so that there is a total to speak of."""
-        return any(buy.is_priced and not buy.on_hand for buy in self.buys)
-
-    @property
     def is_whole(self) -> bool:
         """Whether everything that is bought is on the list, and priced."""
         return not self.not_priced and not self.without_stock
 
     def bought(self, groups: tuple[Group, ...]) -> Money:
         """What is known of the cost of some groups of the buying list."""
-        return total(self.buys, groups)
+        return total(self.buys, groups, self.prices.decimals)
 
 
 def costing(bed: Bed, cut: Sequence[CutPlan]) -> Costing:
@@ -128,9 +123,20 @@ def at_prices(taken: Taken, prices: Prices) -> Costing:
     )
 
 
+def is_anything_priced(design: Design) -> bool:
+    """Whether the design knows a single price, so that there is a cost to speak of."""
+    stock, prices = design.stock, design.prices
+    known = [row.price for row in prices.rows] + [row.price for row in prices.extras]
+    known += [row.price for row in stock.boards] + [row.price for row in stock.sold]
+    known += [row.price for row in stock.sheets]
+    return prices.hour is not None or any(price is not None for price in known)
+
+
 def costing_of(bed: Bed) -> Costing:
     """The bed by its plans in use, or the best that are found; worked out once and kept with it."""
-    found = bed.__dict__.get("_costing")
-    if found is None:
-        found = bed.__dict__["_costing"] = costing(bed, plans(bed))
+    # A bed may hand on what is kept with it to one of another design: see `Bed.under`.
+    design, found = vars(bed).get("_costing", (None, None))
+    if design is not bed.design:
+        found = costing(bed, plans(bed))
+        vars(bed)["_costing"] = (bed.design, found)
     return cast(Costing, found)

@@ -37,6 +37,7 @@ class Waste:
     material: str
     material_name: str
     thickness: Mm
+    is_sheet: bool
     area: Mm2
     pieces: Mm2
     offcuts: Mm2
@@ -93,6 +94,7 @@ def _wasted(plans: Iterable[CutPlan]) -> Iterator[Waste]:
                 material=plan.material,
                 material_name=plan.material_name,
                 thickness=plan.thickness,
+                is_sheet=plan.plan.task.kind == "sheets",
                 area=sum(each.stock.length * each.stock.width for each in layouts),
                 pieces=sum(piece.length * piece.width for each in layouts for piece in each.placed),
                 offcuts=sum(region.area for each in layouts for region in each.offcuts),

@@ -24,9 +24,10 @@ def line(price: Decimal, quantity: float, decimals: int) -> Money:
     return rounded(price * exact(quantity), decimals)
 
 
-def added(amounts: Iterable[Money | None]) -> Money:
-    """The sum of what is known."""
-    return sum((each for each in amounts if each is not None), NOTHING)
+def added(amounts: Iterable[Money | None], decimals: int = 0) -> Money:
+    """The sum of what is known; nothing has the `decimals` of everything else."""
+    nothing = rounded(NOTHING, decimals)
+    return sum((each for each in amounts if each is not None), nothing)
 
 
 def shown(amount: Money | None, currency: str) -> str:

@@ -60,7 +60,7 @@ def quote(sheet: CostSheet, costing: Costing) -> Quote:
         )
         for name, cost in _costs(sheet)
     )
-    net = added(line.amount for line in lines)
+    net = added((line.amount for line in lines), prices.decimals)
     tax = rounded(net * exact(prices.tax), prices.decimals)
     return Quote(
         currency=prices.currency,

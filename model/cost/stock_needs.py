@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from model.cost.buy import Need
 from model.cost.lumber_measure import measure, unit_of
-from model.cost.sizes import sold_size
+from model.cost.sizes import at_least, sold_size
 from model.cutting.record import Layout, Stock
 from model.materials import lumber
 from model.shop.plans import CutPlan
@@ -62,8 +62,8 @@ def _lumber(plan: CutPlan, layouts: Sequence[Layout], by: BoardMeasure, unit: st
         unit=unit_of(by),
         size=rough_name(plan.thickness, unit),
         measured=True,
-        note=f"about {len(layouts)} boards; clear pieces up to {sold_size(longest, unit)} long "
-        f"and {sold_size(widest, unit)} wide must be among them",
+        note=f"about {len(layouts)} {'board' if len(layouts) == 1 else 'boards'}; pieces "
+        f"{at_least(longest, unit)} long and {at_least(widest, unit)} wide are cut from them",
     )
 
 

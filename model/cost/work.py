@@ -58,7 +58,7 @@ def work(
             found += [
                 Work(
                     key=f"sanding/{grit.abrasive.key}",
-                    name=f"{row.name}: {grit.abrasive.name}",
+                    name=_sanding(grit),
                     quantity=_round(grit.area),
                     unit=row.unit,
                 )
@@ -77,6 +77,10 @@ def work(
         elif counted.get(key):
             found.append(Work(key=key, name=row.name, quantity=_round(counted[key]), unit=row.unit))
     return tuple(found)
+
+
+def _sanding(grit: Grit) -> str:
+    return "Sand between coats" if grit.is_between else f"Sand, grit {grit.abrasive.grit}"
 
 
 def _round(quantity: float) -> float:

@@ -9,6 +9,8 @@ import numpy as np
 
 from model.bed import Bed
 from model.checks.safety.cautions import cautions
+from model.cost.cost_sheet import cost_sheet
+from model.cost.costing import costing_of, is_anything_priced
 from model.exports.checks_table import counts
 from model.exports.parts_table import made_of
 from model.exports.plain import json_bytes, number
@@ -39,7 +41,7 @@ def summary(bed: Bed) -> dict[str, Any]:
             "pieces": sum(mark.quantity for mark in bed.marks),
             "hardware": sum(each.quantity for each in bed.hardware),
         },
-        "cost": None,
+        "cost": _cost(bed),
         "checks": counts(bed),
         "cautions": [
             {"title": each.title, "text": each.text} for each in cautions(bed.pieces, bed.materials)
@@ -54,6 +56,23 @@ def _overall(bed: Bed) -> dict[str, Any]:
     width, length, _ = np.round(high.max(axis=0) - low.min(axis=0), 6)
     height = high[:, 2].max()  # from the floor, glides and all
     return {"length": number(length), "width": number(width), "height": number(height)}
+
+
+def _cost(bed: Bed) -> dict[str, Any] | None:
+    """What is known of the cost to its maker, and whether that is all of it."""
+    if not is_anything_priced(bed.design):
+        return None
+    costing = costing_of(bed)
+    sheet = cost_sheet(costing)
+    return {
+        "currency": sheet.currency,
+        "materials": float(sheet.materials),
+        "total": float(sheet.total),
+        "complete": sheet.is_complete,
+        "not_priced": len(costing.not_priced),
+        "not_timed": len(costing.not_timed),
+        "example": sheet.is_example,
+    }
 
 
 def _weights(bed: Bed) -> dict[str, Any]:
