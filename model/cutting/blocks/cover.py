@@ -35,7 +35,9 @@ def cover(asked: Question, nodes: int, most: int = MOST_BOXES) -> Cover | None:
         for (sheet, box), row, times in zip(patterns, counts, choice.times, strict=True)
         for _ in range(times)
     ]
-    return Cover(patterns=exactly(asked, chosen), cost=choice.cost, lower_bound=choice.lower_bound)
+    kept = exactly(asked, chosen)
+    cost = sum(asked.sheets[each.sheet].cost for each in kept)
+    return Cover(patterns=kept, cost=cost, lower_bound=min(cost, choice.lower_bound))
 
 
 def _patterns(found: Blocks) -> list[tuple[int, int]]:

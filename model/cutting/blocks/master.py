@@ -46,9 +46,9 @@ def choose(asked: Question, sheets: Sequence[int], counts: Whole, nodes: int) ->
     if answer.x is None:
         return None
     times = np.rint(answer.x).astype(np.int64)
-    cost = sum(
-        asked.sheets[sheet].cost * int(number) for sheet, number in zip(sheets, times, strict=True)
-    )
+    if (counts.T @ times < [size.demand for size in asked.sizes]).any():
+        return None  # the solver took a hair too little for enough
+    cost = int(np.array([sheet.cost for sheet in asked.sheets], np.int64)[of_sheet] @ times)
     floor = cost if answer.status == 0 else _floor(answer.mip_dual_bound, dearest)
     return Choice(times=tuple(times.tolist()), cost=cost, lower_bound=min(cost, floor))
 
