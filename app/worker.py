@@ -54,7 +54,12 @@ class _Run(QRunnable):
 
 
 class Worker(QObject):
-    """Runs jobs in lanes. Answers arrive in the window's thread, unless a newer job has come."""
+    """Runs jobs in lanes. Answers arrive in the window's thread, unless a newer job has come.
+
+    `leaving` is told before the last wait: a long search ends itself then.
+    """
+
+    leaving = Signal()
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -91,6 +96,7 @@ class Worker(QObject):
 
     def wait(self) -> None:
         """Let what runs come to its end, and drop its answer: the window is closing."""
+        self.leaving.emit()
         for lane in tuple(self._running):
             self.forget(lane)
         self._waiting.clear()
