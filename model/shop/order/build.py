@@ -78,7 +78,7 @@ def _spacers(bed: Bed, unit: str) -> tuple[str, ...]:
 
 def _measures(bed: Bed, unit: str) -> tuple[str, ...]:
     return tuple(
-        f"Measure again before the first cut: {full_label(choice)}, "
+        f"Measure again before the first cut: {full_label(choice).removesuffix(' measured')}, "
         f"{value_text(choice, value, unit)}; sizes hang on it."
         for choice, value in measured(bed)
     )

@@ -33,7 +33,7 @@ def joinery(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
     marks = {mark.mark: mark for mark in bed.marks}
     for mark in bed.marks:
         for job in jobs(mark.part):
-            at = operation(job)
+            at = operation(job, mark.part.size)
             group = groups.setdefault((at, job.way, alike(job.figures)), _Group(at, job, {}))
             group.spots.setdefault(mark.mark, []).append(job.spot)
     mates, unit = Mates(bed), bed.design.value("shown_unit")

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from model.part import Face
-from model.shop.order.jobs import Job
+from model.part import Face, Point
+from model.shop.order.jobs import HAIR, Job
 
 
 class Operation(NamedTuple):
@@ -23,7 +23,7 @@ class Operation(NamedTuple):
 
 
 DADO_SET = "table saw with a dado set, or router table"
-ROUTER = "router table"
+STOPPED = "router table with stops, or plunge router with a fence"
 GAUGE = "table saw with a dado set and mitre gauge"
 PRESS = "drill press with a fence and a stop"
 END_DRILL = "hand drill with a guide, or doweling jig"
@@ -54,11 +54,21 @@ _KNOWN = {kind: Operation(key, title, at, n) for n, (kind, key, title, at) in en
 TAPER = Operation("taper", "Tapers", "table saw with a taper jig, or bandsaw", len(_ROWS) + 1)
 
 
-def operation(job: Job) -> Operation:
-    """Where a cut or hole belongs; one of a kind that nobody has named yet goes after the rest."""
+def operation(job: Job, size: Point) -> Operation:
+    """Where a cut or hole of a part belongs; `size` is the part's.
+
+    What nobody has named yet goes after the rest.
+    """
     found = _KNOWN.get(job.kind)
     if found is None:
         return Operation(job.kind, job.kind.capitalize(), "as suits the shop", len(_ROWS))
     if found.machine == PRESS and job.spot.face in (Face.NEAR, Face.FAR):
         return found._replace(machine=END_DRILL)
+    if found.machine in (DADO_SET, GAUGE) and not _is_through(job, size):
+        return found._replace(machine=STOPPED)
     return found
+
+
+def _is_through(job: Job, size: Point) -> bool:
+    """Whether a cut runs from end to end: what stops inside is never made over a saw blade."""
+    return job.spot.start <= HAIR and job.spot.stop >= size[job.spot.end.axis] - HAIR

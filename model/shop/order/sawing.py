@@ -76,7 +76,7 @@ def _batch(
 
 def _setting(way: str, distance: Mm, is_trim: bool, unit: str) -> str:
     what = "Fence" if way == "rip" else "Stop"
-    more = ", to trim the edge" if is_trim else ""
+    more = f", to trim the {'edge' if way == 'rip' else 'end'}" if is_trim else ""
     return f"{what} at {say.size(distance, unit)}{more}"
 
 

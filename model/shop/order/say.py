@@ -38,12 +38,10 @@ def setting(kind: str, way: str, figures: tuple[Distance, ...], against: Face, u
         return f"{told['depth']} deep, stop for {told['width']} from the end"
     if kind == "dovetail allowance":
         return f"{told['depth']} in from the end, {told['width']} wide"
-    from_fence = next(each.size for each in figures if each.what == "fence")
-    fence = "stop" if against.axis == 0 else "fence"
-    far = (
-        f"{told['fence']} from the {fence}" if from_fence > _HAIR else f"along the {edge(against)}"
-    )
-    return f"{told['width']} wide, {told['depth']} deep, {far}"
+    sizes = f"{told['width']} wide, {told['depth']} deep"
+    if next(each.size for each in figures if each.what == "fence") <= _HAIR:
+        return f"{sizes}, along the {edge(against)}"
+    return f"{sizes}, {told['fence']} from the {'stop' if against.axis == 0 else 'fence'}"
 
 
 def edge(face: Face) -> str:

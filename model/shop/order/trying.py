@@ -10,19 +10,19 @@ from model.shop.order.jobs import Job
 from model.shop.order.mates import Mates
 from model.shop.order.record import Spot
 
-# How the second half of a joint should go into the first; common practice, no source.
+# How a joint should go together dry; common practice, no source.
 _FITS = {
-    "groove": "slide in by hand, without play",
-    "rabbet": "lie flush",
-    "dado": "go in by hand, without play",
-    "mortise": "go in with the push of a hand",
-    "tenon": "go in with the push of a hand",
-    "tongue": "slide in by hand, without play",
-    "dovetail": "go together with light taps",
-    "recess": "lie flush",
+    "groove": "it slides in by hand, without play",
+    "rabbet": "faces flush",
+    "dado": "it goes in by hand, without play",
+    "mortise": "the push of a hand seats it",
+    "tenon": "the push of a hand seats it",
+    "tongue": "it slides in by hand, without play",
+    "dovetail": "light taps close it",
+    "recess": "the plate lies flush",
 }
 _HOLES = {
-    "dowel hole": "Drill one joint in waste first, and close it dry: flush faces, no gap",
+    "dowel hole": "Drill one joint in waste and close it dry: flush faces, no gap",
     "pocket hole": "Drill one in waste of the same thickness and drive its screw: the point stays "
     "inside",
 }
@@ -45,10 +45,10 @@ def before(
     met = _met(operation, own, spots, mates)
     waste = _waste(own, unit)
     if operation == "recess":
-        return (f"Cut one in {waste} first: the plate must {_FITS[operation]}.",)
+        return (f"Cut one in {waste} and try the plate: {_FITS[operation]}.",)
     if not met:
-        return (f"Cut one in {waste} first and measure it.",)
-    tried = f"Cut one in {waste} first: {_named(met)} must {_FITS[operation]}."
+        return (f"Cut one in {waste} and measure it.",)
+    tried = f"Cut one in {waste} and try it with {_named(met)}: {_FITS[operation]}."
     return (*_measures(operation, met, mates, unit), tried)
 
 
@@ -100,6 +100,6 @@ def _measures(operation: str, met: Sequence[str], mates: Mates, unit: str) -> tu
         if mark.made_of is not None and mark.made_of.kind == "sheet":
             flat.setdefault(round(float(mark.thickness), 3), []).append(name)
     return tuple(
-        f"Measure {_named(names)} first: reckoned {say.size(thick, unit)} thick."
+        f"Measure {_named(names)}: reckoned {say.size(thick, unit)} thick."
         for thick, names in flat.items()
     )
