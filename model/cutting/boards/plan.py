@@ -4,36 +4,71 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from model.cutting.boards.pattern import Pattern
-from model.cutting.boards.rack import measure, rack, unit
-from model.cutting.boards.reasons import reasons
+import numpy as np
+
+from model.cutting.boards.generate import generate, varied_fills, whole_columns
+from model.cutting.boards.rack import Board, measure, rack, unit
+from model.cutting.boards.reasons import holds, reasons
+from model.cutting.boards.search import Question, Search
 from model.cutting.boards.shelf import MANNERS, shelf
 from model.cutting.boards.tree import layouts
-from model.cutting.lengths.lots import at_least, lots
+from model.cutting.lengths.lots import Lot, at_least, lots
 from model.cutting.record import Effort, Plan, Task
+
+ROUNDS = 100  # of column generation
+TRIES_A_FILL = 100  # a filled plan takes as long as so many simple ones
+
+TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
+AROUND_BAD = TWO_WAYS + ", once bad spans are crosscut out"
 
 
 def board_plan(
     task: Task, effort: Effort, better: Callable[[Plan], None], stop: Callable[[], bool]
 ) -> Plan:
     """The best plan found; each better one on the way is told to `better`, the first at once."""
-    sizes, kerf = lots(task), at_least(task.kerf)
+    sizes = lots(task)
     boards = rack(task, min((lot.across for lot in sizes), default=0))
-    demand = tuple(lot.demand for lot in sizes)
-    made: list[tuple[int, int, int, tuple[Pattern, ...], tuple[int, ...]]] = []
+    demand = tuple(lot.demand if _fits(lot, boards) else 0 for lot in sizes)
+    question = Question(sizes, boards, at_least(task.kerf), demand)
+    search = Search(question, lambda found: better(_plan(task, found)), stop)
+    search.first_bound()
     for manner in MANNERS[: max(1, effort.tries)]:
-        patterns, missing = shelf(boards, sizes, demand, kerf, manner)
-        lost = sum(m * lot.area for m, lot in zip(missing, sizes, strict=True))
-        made.append(
-            (lost, sum(boards[p.board].cost for p in patterns), len(made), patterns, missing)
-        )
-    _, cost, _, patterns, missing = min(made)
-    plan = Plan(
-        task=task,
-        layouts=layouts(task, boards, sizes, patterns),
-        left_out=reasons(boards, sizes, missing),
-        measure=measure(task.stock),
-        value=cost / unit(task.stock),
+        search.offer(shelf(boards, sizes, demand, question.kerf, manner)[0])
+    search.first_bound()
+    if any(demand) and effort.nodes:
+        _improve(search, effort)
+    return _plan(task, search)
+
+
+def _improve(search: Search, effort: Effort) -> None:
+    area = np.array([lot.area for lot in search.question.sizes], dtype=np.float64)
+    varied_fills(search, area / area.max(), effort.tries // TRIES_A_FILL)
+    if search.is_done:
+        return
+    generate(search, search.coarse, ROUNDS)
+    generate(search, search.exact, ROUNDS)
+    search.learn(search.worth)
+    whole_columns(search, effort.nodes, gap=0.001)
+
+
+def _fits(lot: Lot, boards: tuple[Board, ...]) -> bool:
+    return any(holds(blank, lot) for board in boards for form in board.forms for blank in form)
+
+
+def _plan(task: Task, search: Search) -> Plan:
+    question = search.question
+    missing = tuple(
+        lot.demand - wanted + gone
+        for lot, wanted, gone in zip(question.sizes, question.demand, search.missing, strict=True)
     )
-    better(plan)
-    return plan
+    is_any = search.cost <= search.any_bound or search.bound <= search.any_bound
+    two_ways = AROUND_BAD if any(stock.bad for stock in task.stock) else TWO_WAYS
+    return Plan(
+        task=task,
+        layouts=layouts(task, question.boards, question.sizes, search.patterns),
+        left_out=reasons(question.boards, question.sizes, missing),
+        measure=measure(task.stock),
+        value=search.cost / unit(task.stock),
+        lower_bound=min(search.bound, search.cost) / unit(task.stock),
+        covers="any plan" if is_any else two_ways,
+    )

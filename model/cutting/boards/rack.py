@@ -53,6 +53,13 @@ class Board:
     def quantity(self) -> int | None:
         return self.stock.quantity
 
+    def room(self, kerf: int) -> int:
+        """Area for pieces that carry a kerf each way, however the board is cut."""
+        return max(
+            sum((blank.length + kerf) * (blank.width + kerf) for blank in form)
+            for form in self.forms
+        )
+
 
 def measure(stock: Sequence[Stock]) -> Measure:
     """Pieces where one kind is sold without limit, price where all have one, else area of board."""

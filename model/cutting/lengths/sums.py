@@ -40,20 +40,30 @@ class Filled:
     after: tuple[Values, ...]
 
 
+@dataclass(frozen=True)
+class FilledEach:
+    """Values (sums, cases) of the best fillings, and how they came about."""
+
+    values: Values
+    steps: tuple[_Step, ...]
+
+
 class Sums:
     """All sums of `sizes` (item i at most `limits[i]` times) up to the largest room.
 
-    `is_exact` is False where there were too many and sizes were rounded up (a filling still fits,
-    but its value bounds nothing).
+    `is_exact` is False where sizes were rounded up to a grid, because there were too many or the
+    caller wants them coarse (a filling still fits, but its value bounds nothing).
     """
 
-    def __init__(self, sizes: Sequence[int], limits: Sequence[int], largest: int) -> None:
-        grid = 1
-        sums = _sums(sizes, limits, largest)
-        self.is_exact = sums is not None
+    def __init__(
+        self, sizes: Sequence[int], limits: Sequence[int], largest: int, grid: int = 1
+    ) -> None:
+        sums = None
         while sums is None:
-            grid = max(grid * 2, largest // MOST)
             sums = _sums([-(-size // grid) * grid for size in sizes], limits, largest)
+            fitting, grid = grid, max(grid * 2, largest // MOST)
+        grid = fitting
+        self.is_exact = grid == 1
         self.sums = sums
         self._sizes = [-(-size // grid) * grid for size in sizes]
         self._starts = [int(np.searchsorted(sums, size)) for size in self._sizes]
@@ -87,6 +97,34 @@ class Sums:
         steps = filled.steps[: filled.ends[last - 1]] if last else ()
         for step in reversed(steps):
             if entry >= step.start and step.paid[entry - step.start]:
+                counts[step.item] += 1
+                entry = int(self._back[step.item][entry - step.start])
+        return counts
+
+    def fill_each(self, profits: Values) -> FilledEach:
+        """The best value for every room, items taken as often as they fit.
+
+        `profits`: (items, n), n cases that differ only in what items are worth. The values are
+        (sums, n).
+        """
+        values: Values = (0 * profits[:1]).repeat(len(self.sums), axis=0)
+        steps: list[_Step] = []
+        for item, profit in enumerate(profits):
+            start, back = self._starts[item], self._back[item]
+            while profit.any():
+                more = values[back] + profit
+                paid = more > values[start:]
+                if not paid.any():
+                    break
+                values = np.concatenate((values[:start], np.where(paid, more, values[start:])))
+                steps.append(_Step(item, start, paid))
+        return FilledEach(values, tuple(steps))
+
+    def counts_of(self, filled: FilledEach, entry: int, case: int) -> list[int]:
+        """How many of each item the best filling of an entry takes in one case."""
+        counts = [0] * len(self._sizes)
+        for step in reversed(filled.steps):
+            if entry >= step.start and step.paid[entry - step.start, case]:
                 counts[step.item] += 1
                 entry = int(self._back[step.item][entry - step.start])
         return counts

@@ -1,0 +1,125 @@
+"""The worthiest bands of clear blanks, cut in one way: two nested knapsacks.
+
+The inner one fills a band of each class (strips of a width, sections of a length) with all that is
+no wider (no longer); the outer one fills the blank with bands. A band's filling depends on the
+length (width) of the blank alone, so that all blanks share the inner table.
+Source: Gilmore, Gomory, Multistage cutting stock problems of two and more dimensions, Operations
+Research 13, 1965.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from model.cutting.boards.pattern import Band, Cut, Lying
+from model.cutting.boards.rack import Blank
+from model.cutting.lengths.lots import Lot
+from model.cutting.lengths.sums import Filled, FilledEach, Ints, Sums, Values
+from model.cutting.record import Way
+
+
+@dataclass(frozen=True)
+class Valued:
+    """The best of every blank: `values` (blanks), with the tables to read it from."""
+
+    values: Values
+    inner: Filled
+    outer: FilledEach
+
+
+class Bands:
+    """One way of cutting, for all blanks of a rack."""
+
+    def __init__(
+        self, way: Way, sizes: Sequence[Lot], demand: Sequence[int], blanks: Sequence[Blank],
+        kerf: int,
+        grid: int = 1,
+    ) -> None:
+        self.way, self.sizes, self.kerf, self.blanks = way, sizes, kerf, blanks
+        across = [self._across(lot) for lot in sizes]
+        along = [lot.along if way == "rip" else lot.across for lot in sizes]
+        self.order = sorted(range(len(sizes)), key=lambda n: (across[n], -along[n]))
+        self.along, self.across = along, across
+        self.classes = sorted(set(across))
+        self._ends = [max(i for i, n in enumerate(self.order) if across[n] == c) for c in self.classes]
+        rooms = [self._rooms(blank) for blank in blanks]
+        longest = max((room for room, _ in rooms), default=0)
+        widest = max((room for _, room in rooms), default=0)
+        limits = [demand[n] for n in self.order]
+        self.inner = Sums([along[n] + kerf for n in self.order], limits, longest, grid)
+        times = [widest // (each + kerf) for each in self.classes]
+        self.outer = Sums([each + kerf for each in self.classes], times, widest, grid)
+        self._inner_at = self.inner.at([room for room, _ in rooms])
+        self._outer_at = self.outer.at([room for _, room in rooms])
+
+    @property
+    def is_exact(self) -> bool:
+        return self.inner.is_exact and self.outer.is_exact
+
+    def value(self, worth: Values, limits: Sequence[int]) -> Valued:
+        """What each blank can be worth; a lot at most `limits` times in each band."""
+        inner = self.inner.fill(worth[self.order], [limits[n] for n in self.order], keep=True)
+        bands = np.array([inner.after[end][self._inner_at] for end in self._ends])
+        outer = self.outer.fill_each(bands)
+        cases = np.arange(len(self.blanks))
+        return Valued(outer.values[self._outer_at, cases], inner, outer)
+
+    def cut(self, valued: Valued, number: int, worth: Values, left: Ints) -> Cut:
+        """The blank as it is worth most, with at most `left` of each lot, which is used up."""
+        times = self.outer.counts_of(valued.outer, int(self._outer_at[number]), number)
+        bands: list[list[int]] = []
+        for kind in reversed(range(len(times))):
+            for _ in range(times[kind]):
+                counts = self._band(valued.inner, kind, number, worth, left)
+                if any(counts):
+                    bands.append(counts)
+                    left -= counts
+        return self.placed(self.blanks[number], bands)
+
+    def _band(
+        self, filled: Filled, kind: int, number: int, worth: Values, left: Ints
+    ) -> list[int]:
+        entry, items = int(self._inner_at[number]), self._ends[kind] + 1
+        counts = self._by_lot(self.inner.counts(filled, entry, items))
+        if (np.array(counts) <= left).all():
+            return counts
+        limits = [int(left[n]) if i < items else 0 for i, n in enumerate(self.order)]
+        again = self.inner.fill(worth[self.order], limits)
+        return self._by_lot(self.inner.counts(again, entry))
+
+    def _by_lot(self, counts: Sequence[int]) -> list[int]:
+        by_lot = [0] * len(counts)
+        for position, lot in enumerate(self.order):
+            by_lot[lot] = counts[position]
+        return by_lot
+
+    def placed(self, blank: Blank, bands: Sequence[Sequence[int]]) -> Cut:
+        """Bands of so many of each lot, side by side from the blank's corner; widest first."""
+        rect = blank.rect
+        low, start = (rect.y0, rect.x0) if self.way == "rip" else (rect.x0, rect.y0)
+        made = []
+        for counts in sorted(bands, key=lambda each: (-self._widest(each), list(each))):
+            made.append(Band(low, low + self._widest(counts), self._lying(counts, start)))
+            low += self._widest(counts) + self.kerf
+        return Cut(self.way, tuple(made))
+
+    def _lying(self, counts: Sequence[int], at: int) -> tuple[Lying, ...]:
+        lying = []
+        for lot in sorted(range(len(counts)), key=lambda n: (-self.along[n], n)):
+            for _ in range(counts[lot]):
+                lying.append(Lying(lot, at))
+                at += self.along[lot] + self.kerf
+        return tuple(lying)
+
+    def _widest(self, counts: Sequence[int]) -> int:
+        return max(self.across[lot] for lot, count in enumerate(counts) if count)
+
+    def _across(self, lot: Lot) -> int:
+        return lot.across if self.way == "rip" else lot.along
+
+    def _rooms(self, blank: Blank) -> tuple[int, int]:
+        rooms = (blank.length + self.kerf, blank.width + self.kerf)
+        return rooms if self.way == "rip" else (rooms[1], rooms[0])
