@@ -4,13 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from model.cutting.record import Effort, Plan, Task
+from model.cutting.boards.plan import board_plan
+from model.cutting.lengths.plan import length_plan
+from model.cutting.record import Effort, Kind, Plan, Task
+from model.cutting.sheets.plan import sheet_plan
 
 Better = Callable[[Plan], None]
 Stop = Callable[[], bool]
 
 AT_ONCE = Effort(tries=12, moves=0, nodes=0, racks=0)
 USUAL = Effort()
+
+_PLANNERS: dict[Kind, Callable[[Task, Effort, Better, Stop], Plan]] = {
+    "sheets": sheet_plan,
+    "boards": board_plan,
+    "lengths": length_plan,
+}
 
 
 def first_plan(task: Task) -> Plan:
@@ -29,4 +38,4 @@ def plan(
     `stop` is asked often; once it says yes, the best plan so far is the answer. What cannot be
     cut at all is in `left_out` with a sentence; nothing is raised for it.
     """
-    raise NotImplementedError
+    return _PLANNERS[task.kind](task, effort, better, stop)
