@@ -1,0 +1,129 @@
+"""Sanding and finish: areas, coats, litres, discs.
+
+Paint arithmetic as on a can, from memory: a US gallon covers 400 square feet in one coat, so that
+two coats on 100 square feet take half a gallon, 1.89 litres.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+import pytest
+
+from model.cost.coats import abrasive_needs, coating_needs, coats, grits
+from model.cost.faces import fixed
+from model.cost.surfaces import Surfaces, surfaces
+from tests.model.cost.beds import bed_of
+
+SQUARE_FOOT = 0.09290304  # m2
+QUEEN = "painted_storage_queen"
+PAINTED = {
+    "finish": "painted", "primer_coats": 1, "sealer_coats": 2, "finish_coats": 2,
+    "finish_loss": 0.0, "sanded_to": "150", "shown_unit": "inch",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What of a bed these functions read: its choices."""
+
+    choices: dict[str, Any]
+
+    def __getitem__(self, name: str) -> Any:
+        return self.choices[name]
+
+
+def asked(**changes: Any) -> Any:
+    return Asked(PAINTED | changes)
+
+
+def used(bed: Any, areas: Surfaces) -> dict[str, float]:
+    return {need.key: need.quantity for need in coating_needs(bed, coats(bed, areas))}
+
+
+def test_two_coats_on_100_square_feet_take_half_a_gallon() -> None:
+    bed = asked(finish="clear", finish_coats=2)
+
+    litres = used(bed, Surfaces(solid=100 * SQUARE_FOOT))
+
+    assert litres == {"finish/clear": pytest.approx(1.89, abs=0.02)}  # 3.785 / 2
+
+
+def test_paint_is_primed_and_fibreboard_sealed_twice_before() -> None:
+    areas = Surfaces(solid=4.0, fibreboard=2.0)
+
+    on = [(coat.coating.key, coat.coats, coat.area) for coat in coats(asked(), areas)]
+
+    assert on == [("sealer", 2, 2.0), ("primer", 1, 6.0), ("paint", 2, 6.0)]
+
+
+def test_oil_needs_neither_primer_nor_sealer_and_no_finish_needs_nothing() -> None:
+    areas = Surfaces(solid=4.0, fibreboard=2.0)
+
+    assert [coat.coating.key for coat in coats(asked(finish="oil"), areas)] == ["oil"]
+    assert coats(asked(finish="none"), areas) == ()
+
+
+def test_what_sprays_past_is_bought_too() -> None:
+    areas = Surfaces(solid=9.8)  # a litre a coat
+
+    brushed, sprayed = (used(asked(finish_loss=loss), areas) for loss in (0.0, 50.0))
+
+    assert sprayed["finish/paint"] == pytest.approx(2 * brushed["finish/paint"]) == 4.0
+
+
+def test_cans_are_quarts_or_litres() -> None:
+    areas = Surfaces(solid=9.8)
+
+    packs = [
+        coating_needs(bed, coats(bed, areas))[0].pack for bed in (asked(), asked(shown_unit="mm"))
+    ]
+
+    assert packs == [0.946, 1]
+
+
+def test_grits_end_where_the_maker_stops_and_sheets_begin_at_120() -> None:
+    areas, bed = Surfaces(solid=5.0, plywood=3.0), asked(finish="none", sanded_to="150")
+
+    sanded = {grit.abrasive.grit: grit.area for grit in grits(bed, areas, ())}
+
+    assert sanded == {80: 5.0, 120: 8.0, 150: 8.0}
+
+
+def test_coats_are_sanded_between_and_not_after() -> None:
+    """Primer and two coats of paint on 6 m2: sanded after the first two, 12 m2."""
+    areas, bed = Surfaces(solid=6.0), asked()
+
+    (between,) = [grit for grit in grits(bed, areas, coats(bed, areas)) if grit.is_between]
+
+    assert between.area == pytest.approx(12.0)
+    (need,) = [n for n in abrasive_needs((between,))]
+    assert (need.quantity, need.unit) == (6, "sheet")  # 2 m2 each
+
+
+def test_only_what_shows_is_finished_unless_more_is_asked() -> None:
+    bed = bed_of(QUEEN)
+    met = fixed(bed)
+
+    least, more, most = (
+        surfaces(bed_of(QUEEN, finished=word), met)
+        for word in ("what shows", "what shows and drawer boxes", "all wood")
+    )
+
+    assert least.plywood == 0  # its boxes are of plywood
+    assert more.solid == least.solid
+    assert more.plywood > 10  # four boxes: sides, backs and bottoms, inside and out
+    assert most.plywood == more.plywood
+    assert most.solid > least.solid + 14 * 0.3  # slats
+
+
+def test_fibreboard_is_told_from_plywood_and_wood() -> None:
+    bed = bed_of(QUEEN)
+    found = surfaces(bed, fixed(bed))
+    panels = [m for m in bed.marks if m.material.startswith("mdf")]
+
+    faces = sum(2 * m.length * m.width * m.quantity for m in panels) / 1e6
+
+    # Both faces of all panels, a little less where grooves hold their edges.
+    assert 0.85 * faces < found.fibreboard < faces

@@ -1,0 +1,95 @@
+"""Screws: each in its place is counted once, the rest by practice, and said so."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from model.bed import Bed
+from model.cost.joint_screws import reckoned
+from model.cost.screws import driven, screw_needs
+from tests.model.cost.beds import DEMOS, bed_of
+
+QUEEN = "painted_storage_queen"
+
+
+def needs(bed: Bed) -> dict[str, float]:
+    return {need.key: need.quantity for need in screw_needs(bed, driven(bed))}
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_every_placed_screw_is_counted_once(name: str) -> None:
+    bed = bed_of(name)
+    placed = sum(
+        len(part.screws) * len(part.places) for made in bed.parts.values() for part in made
+    )
+
+    assert sum(each.placed for each in driven(bed)) == placed > 0
+
+
+def test_screws_of_the_queen_by_hand() -> None:
+    """With none to spare: four pairs of 28 in slides with three screws to a member, four pairs of
+    hook plates with four screws to a half, two cleats of 14, 14 slats of two.
+    """
+    found = needs(bed_of(QUEEN, spare_screws=0))
+
+    assert found["screws/4/12.7"] == 8 * 3  # inner members, into box sides of 12 mm
+    assert found["screws/6/15.88"] == 8 * 3  # outer members
+    assert found["screws/10/38.1"] == 4 * 2 * 4
+    assert found["screws/8/50.8"] == 2 * 14
+    assert found["screws/8/57.15"] == 14 * 2
+    assert found["screws/pull/8_32_1_1_4"] == 8 * 2
+
+
+def test_some_are_bought_to_spare_but_no_pull_screws() -> None:
+    found = needs(bed_of(QUEEN, spare_screws=25))
+
+    assert found["screws/8/50.8"] == 35
+    assert found["screws/pull/8_32_1_1_4"] == 16
+
+
+def test_boxes_hold_a_hundred_or_fifty_of_the_long_ones() -> None:
+    bed = bed_of(QUEEN)
+    packs = {need.key: need.pack for need in screw_needs(bed, driven(bed))}
+
+    assert (packs["screws/8/50.8"], packs["screws/8/57.15"]) == (100, 50)
+
+
+def test_screwed_joints_without_placed_screws_are_reckoned_once_a_pair() -> None:
+    """The queen's beam lies on four packers, these on two bearers each side, with a leg to each
+    bearer: beam and packer name each other, and are screwed once.
+    """
+    bed = bed_of(QUEEN)
+    marks = Counter({mark.name: mark.quantity for mark in bed.marks})
+
+    found = list(reckoned(bed))
+
+    packers, legs = marks["beam packer"], marks["bearer leg"]
+    assert len(found) == packers * 2 + legs == 12
+    assert {each.kind for each in found} == {"wood screw"}
+    notes = [need.note for need in screw_needs(bed, driven(bed))]
+    assert sum("common practice, no source" in note for note in notes) == 1
+
+
+def test_no_reckoned_screw_comes_through() -> None:
+    for name in DEMOS:
+        for each in reckoned(bed_of(name)):
+            assert each.length <= 63.5
+            assert each.reckoned >= 1
+
+
+def test_battens_take_the_pocket_screw_of_their_thickness() -> None:
+    """Six battens of 1 in, screwed at both ends by two pocket screws of 1 1/2 in."""
+    pockets = [each for each in reckoned(bed_of("split_king_foot_drawers"))
+               if each.kind == "pocket screw"]  # fmt: skip
+
+    assert sum(each.reckoned for each in pockets) == 6 * 2 * 2
+    assert {each.length for each in pockets} == {38.1}
+
+
+def test_bottoms_are_screwed_only_under_a_cut_down_back() -> None:
+    grooved = len(list(reckoned(bed_of(QUEEN))))
+    under = list(reckoned(bed_of(QUEEN, bottom_fit="under back")))
+
+    assert len(under) == grooved + 4  # a back each
