@@ -9,6 +9,7 @@ from model.bed import Design
 from model.cutting.record import Stock
 from model.shop.board_stock import end_trim
 from model.shop.cut_list import CutPiece
+from model.stock.cells import shown_thickness
 from model.units import INCH
 
 _FOOT = 12 * INCH
@@ -36,5 +37,17 @@ def assumed_boards(
                 is_assumed=True,
             )
         )
-    said = "The boards are drawn at random: type in yours when you have them, and plan again."
-    return tuple(boards), (said,)
+    return tuple(boards), (_note(design, own[0]),)
+
+
+_RANDOM = "drawn at random from what a yard may have. Type in yours when you have them."
+_LACKING = {"rack": "Your rack has none", "sold sizes": "Your list of sold sizes has none"}
+
+
+def _note(design: Design, piece: CutPiece) -> str:
+    """Why boards are assumed, and what would be better."""
+    lacking = _LACKING.get(design.value("boards_from"))
+    if lacking is None:
+        return f"The boards are {_RANDOM}"
+    thick = shown_thickness(piece.thickness, True, design.value("shown_unit"))
+    return f"{lacking} of {piece.material.name} in {thick}: these boards are {_RANDOM}"

@@ -15,7 +15,7 @@ from typing import NamedTuple
 from model.bed import Bed
 from model.parts.marks import Mark
 from model.shop.cut_list import CutPiece
-from model.units import Mm
+from model.units import Mm, show_length
 
 FRONTS = ("front", "front panel")  # what of a front shows its grain in one sweep
 
@@ -55,9 +55,22 @@ def together(bed: Bed, pieces: Sequence[CutPiece]) -> tuple[Together, ...]:
 
 
 def too_short(piece: CutPiece, shortest: Mm) -> bool:
-    """Whether a part must not go through jointer and planer on its own."""
+    """Whether a part must not go through jointer and planer on its own, as it is sawn."""
     is_milled = piece.source is not None and not piece.source.is_planed
-    return is_milled and piece.finished.length < shortest
+    return is_milled and piece.rough.length < shortest
+
+
+def lone_notes(
+    pieces: Iterable[CutPiece], strips: Iterable[Together], shortest: Mm, unit: str
+) -> tuple[str, ...]:
+    """What to do about short parts that have no company of their width and thickness."""
+    kept = {member.piece.name for strip in strips for member in strip.members}
+    return tuple(
+        f"{piece.name} is {show_length(piece.rough.length, unit)} long as sawn and has no company: "
+        "mill it on the end of a longer piece, or by hand."
+        for piece in pieces
+        if too_short(piece, shortest) and piece.name not in kept
+    )
 
 
 # ---------------------------------------------------------------- fronts of one row
