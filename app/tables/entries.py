@@ -49,12 +49,16 @@ class Entries(QAbstractTableModel):
         return tuple(tuple(row) for row in self._rows if any(cell.strip() for cell in row))
 
     def show_rows(self, rows: Sequence[Cells], unit: str) -> None:
-        """Put other rows on view; nothing is told of it."""
-        if tuple(rows) == self.rows and unit == self.unit:
-            return
-        self.beginResetModel()
-        self._rows, self.unit, self.trouble = [list(row) for row in rows], unit, None
-        self.endResetModel()
+        """Put other rows on view; nothing is told of it, and the cursor stays if it can."""
+        if len(rows) == len(self._rows):
+            self._rows, self.trouble = [list(row) for row in rows], None
+            last = self.index(self.rowCount() - 1, len(self.columns) - 1)
+            self.dataChanged.emit(self.index(0, 0), last)
+        else:
+            self.beginResetModel()
+            self._rows, self.trouble = [list(row) for row in rows], None
+            self.endResetModel()
+        self.unit = unit
         self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(self.columns) - 1)
 
     def mark_trouble(self, trouble: tuple[int, str] | None) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import csv
 import io
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeyEvent, QKeySequence
 from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
@@ -16,7 +16,12 @@ LEAST, WIDEST = 56, 280  # px
 
 
 class EntryTable(QTableView):
-    """Type, Enter goes on; Delete empties cells, Ctrl+C and Ctrl+V take blocks of them."""
+    """Type, Enter goes on; Delete empties cells, Ctrl+C and Ctrl+V take blocks of them.
+
+    Whoever listens to `paste_asked` decides what a copied block means, and may `lay` it.
+    """
+
+    paste_asked = Signal()
 
     def __init__(self, entries: Entries, name: str, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -57,16 +62,15 @@ class EntryTable(QTableView):
         cells = ((self.entries.index(r, c).data() for c in columns) for r in rows)
         QGuiApplication.clipboard().setText("".join("\t".join(row) + "\n" for row in cells))
 
-    def paste(self) -> None:
-        """Lay the cells on the clipboard over the table, from the current cell on."""
+    def lay(self, text: str) -> None:
+        """Lay copied cells over the table, from the current cell on."""
         at = self.currentIndex()
-        text = QGuiApplication.clipboard().text()
         if at.isValid() and text.strip():
             self.entries.lay(at, block_of(text))
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         if event.matches(QKeySequence.StandardKey.Paste):
-            self.paste()
+            self.paste_asked.emit()
         elif event.matches(QKeySequence.StandardKey.Copy):
             self.copy()
         elif event.key() == Qt.Key.Key_Delete:

@@ -32,6 +32,7 @@ def entries() -> Entries:
 @pytest.fixture
 def table(entries: Entries, shown: Callable[[QWidget], QWidget]) -> EntryTable:
     view = EntryTable(entries, "Rack")
+    view.paste_asked.connect(lambda: view.lay(QGuiApplication.clipboard().text()))
     shown(view)
     return view
 
