@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, Literal, get_args
 
-from model.cost.price_cells import amount
+from model.cost.price_cells import amount, figure_text
 from model.errors import BadInput
 from model.stock.prices import NO_PRICES, BoardMeasure, Prices
 
@@ -48,13 +48,11 @@ GENERAL: Mapping[str, General] = MappingProxyType(
 def general_text(name: str, prices: Prices) -> str:
     """A value as its cell shows it."""
     value, kind = getattr(prices, name), GENERAL[name].kind
-    if value is None:
-        return ""
     if kind == "percent":
-        return f"{round(value * 100, 8):g}"
+        return figure_text(round(value * 100, 8))
     if kind == "yes or no":
         return "yes" if value else "no"
-    return f"{value:.10g}" if isinstance(value, float) else str(value)
+    return figure_text(value) if kind in ("amount", "whole") else str(value)
 
 
 def with_general(prices: Prices, name: str, text: str, place: str) -> Prices:

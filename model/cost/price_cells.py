@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from decimal import Decimal
 
 from model.errors import BadInput
 
 DEAREST = 1e9  # of any currency; more is a slip of the keys
 
 _PLAIN = re.compile(r"\d+([.,]\d+)?")
-_GROUPED = re.compile(r"\d{1,3}(?P<group>[.,])\d{3}((?P=group)\d{3})*(?!(?P=group))([.,]\d+)?")
+_GROUPED = re.compile(r"[1-9]\d{0,2}(?P<group>[.,])\d{3}((?P=group)\d{3})*(?!(?P=group))([.,]\d+)?")
+_THREE_PLACES = re.compile(r"[1-9]\d{0,2}\.\d{3}")  # would be read as thousands
 _ENDLESS = 24  # figures: longer ones are no amounts
 
 
@@ -29,6 +31,15 @@ def amount(text: str, place: str, column: str, currency: str = "") -> float | No
     if figure > DEAREST:
         raise BadInput(column, f"{place}: {column} is {_shown(text)}, more than anything costs.")
     return figure
+
+
+def figure_text(figure: float | None) -> str:
+    """A figure as `amount` reads it again; nothing where there is none."""
+    if figure is None:
+        return ""
+    text = f"{Decimal(repr(float(figure))):f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return f"{text}0" if _THREE_PLACES.fullmatch(text) else text
 
 
 def _bare(text: str, currency: str) -> str:

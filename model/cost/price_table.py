@@ -13,6 +13,7 @@ from typing import Literal
 from model.cost.buy import Need
 from model.cost.costing import Taken
 from model.cost.general_prices import GENERAL, general_text
+from model.cost.price_cells import figure_text
 from model.cost.work import Work
 from model.stock.prices import Prices
 
@@ -65,8 +66,8 @@ def _thing(need: Need, prices: Prices) -> PriceLine:
         key=need.key,
         name=f"{need.name}, {need.size}" if _is_named_by_size(need) else need.name,
         unit=need.unit,
-        pack=_text(pack),
-        price=_text(need.price if price is None else price),
+        pack=figure_text(pack),
+        price=figure_text(need.price if price is None else price),
         open=("price",) if need.measured else ("pack", "price"),
     )
 
@@ -81,7 +82,7 @@ def _work(work: Work, prices: Prices) -> PriceLine:
         key=f"{WORK}{work.key}",
         name=work.name,
         unit=work.unit,
-        minutes=_text(prices.minutes(work.key)),
+        minutes=figure_text(prices.minutes(work.key)),
         open=("minutes",),
     )
 
@@ -89,7 +90,7 @@ def _work(work: Work, prices: Prices) -> PriceLine:
 def _extras(prices: Prices) -> Iterator[PriceLine]:
     for row in prices.extras:
         yield PriceLine(
-            key=f"{EXTRA}{row.name}", name=row.name, price=_text(row.price), open=("price",)
+            key=f"{EXTRA}{row.name}", name=row.name, price=figure_text(row.price), open=("price",)
         )
 
 
@@ -107,7 +108,3 @@ def _general(prices: Prices) -> Iterator[PriceLine]:
 def without_figures(lines: Iterable[PriceLine]) -> tuple[PriceLine, ...]:
     """The rows of things and work with their cells for prices and minutes empty."""
     return tuple(replace(line, price="", minutes="") for line in lines)
-
-
-def _text(figure: float | None) -> str:
-    return "" if figure is None else f"{figure:.10g}"

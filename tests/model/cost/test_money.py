@@ -19,9 +19,7 @@ def test_a_tenth_is_a_tenth() -> None:
     ("amount", "decimals", "coins"),
     [("2.345", 2, "2.35"), ("2.344999", 2, "2.34"), ("1499.5", 0, "1500"), ("0.0005", 3, "0.001")],
 )
-def test_halves_are_rounded_up_on_the_smallest_coin(
-    amount: str, decimals: int, coins: str
-) -> None:
+def test_halves_are_rounded_up_on_the_smallest_coin(amount: str, decimals: int, coins: str) -> None:
     assert str(rounded(Decimal(amount), decimals)) == coins
 
 

@@ -1,4 +1,4 @@
-"""Work is counted from plans and parts, each kind in its own unit, and timed at the maker's rates."""
+"""Work is counted from plans and parts, each kind in its own unit; rates are the maker's."""
 
 from __future__ import annotations
 
