@@ -32,11 +32,16 @@ def write(bed: Bed, path: Path) -> None:
 
 def content(costing: Costing, unit: str) -> bytes:
     """The bytes of the file; lengths in the unit shown."""
+    return csv_bytes(COLUMNS, rows(costing, unit))
+
+
+def rows(costing: Costing, unit: str) -> tuple[Row, ...]:
+    """The cost sheet in the columns of the file; lengths in the unit shown."""
     sheet = cost_sheet(costing)
-    rows = [
+    parts = (
         *_heading(sheet), *_groups(costing), *_work(costing), *_sums(sheet), *_left(costing, unit),
-    ]  # fmt: skip
-    return csv_bytes(COLUMNS, (_told(row, sheet.currency) for row in rows))
+    )  # fmt: skip
+    return tuple(_told(row, sheet.currency) for row in parts)
 
 
 def _told(row: Row, currency: str) -> Row:
