@@ -35,9 +35,14 @@ def cover(asked: Question, nodes: int, most: int = MOST_BOXES) -> Cover | None:
         for (sheet, box), row, times in zip(patterns, counts, choice.times, strict=True)
         for _ in range(times)
     ]
-    kept = exactly(asked, chosen)
+    return assembled(asked, chosen, choice.lower_bound)
+
+
+def assembled(asked: Question, patterns: Sequence[Pattern], lower_bound: int) -> Cover:
+    """Patterns that hold all pieces at least once, as a cover that holds them exactly once."""
+    kept = exactly(asked, patterns)
     cost = sum(asked.sheets[each.sheet].cost for each in kept)
-    return Cover(patterns=kept, cost=cost, lower_bound=min(cost, choice.lower_bound))
+    return Cover(patterns=kept, cost=cost, lower_bound=min(cost, lower_bound))
 
 
 def _patterns(found: Blocks) -> list[tuple[int, int]]:

@@ -7,12 +7,14 @@ boxes with the same pieces only those are kept that no other can stand in for.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
-from model.cutting.blocks.counts import Counts, Whole
+from model.cutting.blocks.beside import Beside
+from model.cutting.blocks.boxes import CROSSCUT, PIECE, RIP, Boxes, Whole, smallest, together
+from model.cutting.blocks.counts import Counts
 from model.cutting.blocks.record import Leaf, Tree, joined
 from model.cutting.bounds.question import ACROSS, ALONG, Axis, Question
 
@@ -20,39 +22,10 @@ MOST_BOXES = 20_000
 MOST_PAIRS = 10_000_000  # of boxes looked at for joining
 MOST_JOINS = 400_000
 AT_A_TIME = 400_000
-MOST_SUMS = 20_000
 
-PIECE, CROSSCUT, RIP = 0, 1, 2  # what the first cut of a box is
+Narrow = Callable[[Boxes], Boxes]
 
-
-@dataclass(frozen=True)
-class Boxes:
-    """Boxes with their packed counts; of a piece `low` is its size, else `low` and `high` are the
-    numbers of the boxes that are joined.
-    """
-
-    lengths: Whole
-    widths: Whole
-    keys: Whole
-    cuts: Whole
-    low: Whole
-    high: Whole
-
-    def __len__(self) -> int:
-        return len(self.keys)
-
-    def take(self, places: Whole | NDArray[np.bool_]) -> Boxes:
-        return Boxes(*(column[places] for column in self.columns))
-
-    @property
-    def columns(self) -> tuple[Whole, ...]:
-        return (self.lengths, self.widths, self.keys, self.cuts, self.low, self.high)
-
-
-def together(parts: list[Boxes]) -> Boxes:
-    return Boxes(
-        *(np.concatenate(each) for each in zip(*(one.columns for one in parts), strict=True))
-    )
+NOTHING = Boxes(*np.zeros((6, 0), np.int64))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -77,141 +50,123 @@ def blocks(asked: Question, most: int = MOST_BOXES) -> Blocks | None:
 
     None where the counts are too many to be told apart.
     """
-    counts = Counts(tuple(_limit(asked, at) for at in range(len(asked.sizes))))
+    counts = Counts(limits(asked))
     if not counts.fits:
         return None
-    search = _Search(asked, counts, most)
-    is_complete = search.run()
-    boxes = together([each for each in search.levels if each is not None])
-    return Blocks(asked=asked, counts=counts, boxes=boxes, is_complete=is_complete)
+    search = Search(asked, counts, Beside(asked))
+    is_complete = search.run(most)
+    return Blocks(asked=asked, counts=counts, boxes=search.boxes, is_complete=is_complete)
 
 
-def _limit(asked: Question, at: int) -> int:
-    """How many of a size one sheet can hold at most, by area."""
-    size = asked.sizes[at]
-    room = max(sheet.area for sheet, fits in zip(asked.sheets, asked.fits, strict=True) if fits[at])
-    return min(size.demand, room // size.area)
+def limits(asked: Question) -> tuple[int, ...]:
+    """How many of each size one sheet can hold at most, by area."""
+    rooms = (
+        max((sheet.area for sheet in asked.sheets if any(map(sheet.takes, size.ways))), default=0)
+        for size in asked.sizes
+    )
+    return tuple(
+        min(size.demand, room // size.area if room else 0)
+        for size, room in zip(asked.sizes, rooms, strict=True)
+    )
 
 
-class _Search:
+class Search:
     """Level by level: boxes of one piece, of two, of three.
 
     The later block of a join is never the larger one, nor itself joined the same way: a chain of
     blocks is built up from its first, its smallest last, and none of its blocks is lost by that.
+    `narrow` may thin out a level before it is built on.
     """
 
-    def __init__(self, asked: Question, counts: Counts, most: int) -> None:
+    def __init__(
+        self, asked: Question, counts: Counts, beside: Beside, narrow: Narrow | None = None
+    ) -> None:
         self.asked = asked
         self.counts = counts
-        self.most = most
+        self.beside = beside
+        self.narrow = narrow
+        self.rooms = (
+            max(sheet.length for sheet in asked.sheets),
+            max(sheet.width for sheet in asked.sheets),
+        )
         self.pairs = 0
         self.joins = 0
-        self.breaks = _breaks(asked, ALONG), _breaks(asked, ACROSS)
         self.levels: list[Boxes] = []
-        self.starts: list[int] = []
+        self.starts = [0]
 
-    def run(self) -> bool:
+    @property
+    def boxes(self) -> Boxes:
+        return together(self.levels)
+
+    def run(self, most: int) -> bool:
+        """Build all levels; False when given up, above `most` boxes or too many tries."""
         self._keep(self._pieces())
-        smallest = min(size.area for size in self.asked.sizes)
-        room = max(sheet.area for sheet in self.asked.sheets)
-        for number in range(2, min(room // smallest, sum(self.counts.limits)) + 1):
-            found = []
-            for later in range(1, number // 2 + 1):
-                self.pairs += 2 * len(self.levels[number - later - 1]) * len(self.levels[later - 1])
+        for number in range(2, sum(self.counts.limits) + 1):
+            if number > self._reach():
+                break
+            found = [NOTHING]
+            for part in self._joins(number):
+                found.append(part)
                 if self.pairs > MOST_PAIRS or self.joins > MOST_JOINS:
                     return False
-                found += self._joins(number - later, later)
-            if not any(map(len, found)):
-                return True
             self._keep(together(found))
-            if self.starts[-1] + len(self.levels[-1]) > self.most:
+            if self.starts[-1] > most:
                 return False
         return True
+
+    def _reach(self) -> int:
+        """The most pieces that a join can still have. A block less any piece is a block: if no
+        block has so many pieces, none has more, unless levels were thinned out.
+        """
+        if self.narrow is None:
+            return len(self.levels) + 1 if len(self.levels[-1]) else 0
+        return 2 * max((at for at, level in enumerate(self.levels, 1) if len(level)), default=0)
 
     def _pieces(self) -> Boxes:
         rows = [
             (length, width, self.counts.one(at), PIECE, at, 0)
             for at, size in enumerate(self.asked.sizes)
+            if self.counts.limits[at]
             for length, width in size.ways
         ]
-        return Boxes(*np.array(rows, np.int64).T)
+        return Boxes(*np.array(rows, np.int64).reshape(len(rows), 6).T)
 
     def _keep(self, found: Boxes) -> None:
-        self.starts.append(self.starts[-1] + len(self.levels[-1]) if self.levels else 0)
-        self.levels.append(found.take(self._best(found)))
+        along = self.beside.classes(ALONG, found.lengths)
+        across = self.beside.classes(ACROSS, found.widths)
+        level = smallest(found, along, across)
+        self.levels.append(level if self.narrow is None else self.narrow(level))
+        self.starts.append(self.starts[-1] + len(self.levels[-1]))
 
-    def _joins(self, first: int, later: int) -> list[Boxes]:
-        """All joins of boxes of so many pieces that fit a sheet."""
-        low, high = self.levels[first - 1], self.levels[later - 1]
-        start = self.starts[first - 1], self.starts[later - 1]
-        step = max(1, AT_A_TIME // max(1, len(high)))
-        found = []
-        for cut in (CROSSCUT, RIP):
-            right = np.flatnonzero(high.cuts != cut)
-            for begin in range(0, len(low), step):
-                left = np.arange(begin, min(begin + step, len(low)))
-                found.append(self._join(cut, (low, left, start[0]), (high, right, start[1])))
-        return found
+    def _joins(self, number: int) -> Iterator[Boxes]:
+        """All joins to so many pieces that fit a sheet."""
+        for later in range(1, number // 2 + 1):
+            low, high = self.levels[number - later - 1], self.levels[later - 1]
+            step = max(1, AT_A_TIME // max(1, len(high)))
+            for cut in (CROSSCUT, RIP):
+                right = np.flatnonzero(high.cuts != cut)
+                for begin in range(0, len(low), step):
+                    left = np.arange(begin, min(begin + step, len(low)))
+                    self.pairs += len(left) * len(right)
+                    yield self._join(cut, (number - later - 1, left), (later - 1, right))
 
-    def _join(
-        self, cut: int, low: tuple[Boxes, Whole, int], high: tuple[Boxes, Whole, int]
-    ) -> Boxes:
-        (lows, left, low_start), (highs, right, high_start) = low, high
-        axis, other = (ALONG, ACROSS) if cut == CROSSCUT else (ACROSS, ALONG)
-        a, b = lows.columns[axis][left], highs.columns[axis][right]
-        room = max(sheet[axis] for sheet in self.asked.sheets)
-        i, j = np.nonzero(a[:, None] + b[None, :] <= room)
-        i, j = left[i], right[j]
-        keys = lows.keys[i] + highs.keys[j]
+    def _join(self, cut: int, low: tuple[int, Whole], high: tuple[int, Whole]) -> Boxes:
+        """Joins of some boxes of one level with some of another."""
+        axis: Axis = ALONG if cut == CROSSCUT else ACROSS
+        lows, highs = self.levels[low[0]], self.levels[high[0]]
+        sides = lows.columns[axis][low[1]][:, None] + highs.columns[axis][high[1]][None, :]
+        left, right = np.nonzero(sides <= self.rooms[axis])
+        left, right = low[1][left], high[1][right]
+        keys = lows.keys[left] + highs.keys[right]
         wanted = self.counts.within(keys)
-        i, j, keys = i[wanted], j[wanted], keys[wanted]
-        sides = [lows.columns[axis][i] + highs.columns[axis][j]]
-        sides.append(np.maximum(lows.columns[other][i], highs.columns[other][j]))
-        lengths, widths = (sides[axis], sides[other])
-        cuts = np.full_like(keys, cut)
-        boxes = Boxes(lengths, widths, keys, cuts, i + low_start, j + high_start)
+        left, right, keys = left[wanted], right[wanted], keys[wanted]
+        self.joins += len(keys)
+        ends = lows.columns[axis][left] + highs.columns[axis][right]
+        depths = np.maximum(lows.columns[1 - axis][left], highs.columns[1 - axis][right])
+        lengths, widths = (ends, depths) if axis == ALONG else (depths, ends)
+        left, right = left + self.starts[low[0]], right + self.starts[high[0]]
+        boxes = Boxes(lengths, widths, keys, np.full_like(keys, cut), left, right)
         fits = np.zeros(len(keys), bool)
         for sheet in self.asked.sheets:
             fits |= (lengths <= sheet.length) & (widths <= sheet.width)
-        self.joins += len(keys)
         return boxes.take(fits)
-
-    def _best(self, found: Boxes) -> Whole:
-        """Boxes that no other of the same pieces can stand in for.
-
-        Compared by class: which sums of pieces still fit beside them. Their real sizes are kept
-        for joining, because two classes say nothing about the class of their sum.
-        """
-        along = _classes(self.breaks[ALONG], found.lengths)
-        across = _classes(self.breaks[ACROSS], found.widths)
-        order = np.lexsort((across, along, found.keys))
-        keys = found.keys[order]
-        group = np.cumsum(np.diff(keys, prepend=keys[:1]) != 0)
-        height = across[order] - group * (np.max(across, initial=0) + 1)
-        lowest_before = np.minimum.accumulate(height)[:-1]
-        kept: Whole = order[np.concatenate((height[:1] == height[:1], height[1:] < lowest_before))]
-        return kept
-
-
-def _classes(breaks: Whole | None, lengths: Whole) -> Whole:
-    """By how many breaks a length is past; lengths themselves where there are no breaks."""
-    return lengths if breaks is None else np.searchsorted(breaks, lengths).astype(np.int64)
-
-
-def _breaks(asked: Question, axis: Axis) -> Whole | None:
-    """Lengths at which one sum of pieces less fits beside a block, on some sheet; None when there
-    are too many sums.
-    """
-    rooms = sorted({sheet[axis] for sheet in asked.sheets})
-    sums = np.zeros(1, np.int64)
-    for size in asked.sizes:
-        sides = {way[axis] for way in size.ways}
-        for _ in range(size.demand):
-            more = np.unique(np.concatenate([sums, *(sums + side for side in sides)]))
-            more = more[more <= rooms[-1]]
-            if len(more) > MOST_SUMS:
-                return None
-            if len(more) == len(sums):
-                break
-            sums = more
-    return np.unique(np.concatenate([room - sums for room in rooms]))

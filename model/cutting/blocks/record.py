@@ -70,6 +70,14 @@ def leaves(tree: Tree) -> Iterator[Leaf]:
             waiting += (each.high, each.low)
 
 
+def counted(tree: Tree, sizes: int) -> tuple[int, ...]:
+    """How many pieces of each size."""
+    counts = [0] * sizes
+    for leaf in leaves(tree):
+        counts[leaf.size] += 1
+    return tuple(counts)
+
+
 def joined(way: Way, low: Tree, high: Tree) -> Join:
     """Both end to end along the sheet (a crosscut parts them) or side by side (a rip does)."""
     if way == "crosscut":

@@ -1,0 +1,123 @@
+"""One sheet filled for the most value: what a sheet can hold at best, or nearly."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from model.cutting.blocks.beside import Beside
+from model.cutting.blocks.boxes import Boxes
+from model.cutting.blocks.counts import Counts
+from model.cutting.blocks.enumerate import MOST_BOXES, Blocks, Search, limits
+from model.cutting.blocks.record import Pattern, counted
+from model.cutting.bounds.question import Question, Size
+
+Floats = NDArray[np.float64]
+Whole = NDArray[np.int64]
+
+HAIR = 1e-9
+
+
+@dataclass(frozen=True, kw_only=True)
+class Filled:
+    """The best pattern found; `is_best` when no edge-to-edge cuts make more of the sheet."""
+
+    value: int
+    pattern: Pattern
+    is_best: bool
+
+
+class Filler:
+    """One sheet of a question, filled again and again with other values."""
+
+    def __init__(self, asked: Question, sheet: int) -> None:
+        self.number = sheet
+        self.sheet = asked.sheets[sheet]
+        sizes = (tuple(filter(self.sheet.takes, size.ways)) for size in asked.sizes)
+        self.asked = Question(
+            sizes=tuple(
+                Size(ways, size.demand if ways else 0)
+                for ways, size in zip(sizes, asked.sizes, strict=True)
+            ),
+            sheets=(self.sheet,),
+        )
+        self.limits = limits(self.asked)
+        self.beside = Beside(self.asked)
+
+    def best_filled(self, values: Sequence[int], width: int) -> list[Filled]:
+        """Patterns worth most, each holding at most what is wanted; the best first, then the best
+        of each number of pieces. Values are whole, and none is below zero.
+
+        Blocks are built up by numbers of pieces; of each number only the `width` most promising
+        are built on, and none that cannot beat the best so far even if all else were filled with
+        the densest piece. Empty when nothing of value fits.
+        """
+        worth = tuple(
+            each if value > 0 else 0 for each, value in zip(self.limits, values, strict=True)
+        )
+        counts = Counts(_capped(worth))
+        if not any(worth) or not counts.fits:
+            return []
+        beam = _Beam(self.asked, counts, values, width)
+        search = Search(self.asked, counts, self.beside, beam)
+        is_all = search.run(MOST_BOXES) and not beam.is_narrowed and counts.limits == worth
+        found = Blocks(asked=self.asked, counts=counts, boxes=search.boxes, is_complete=is_all)
+        worths: Whole = counts.all(found.boxes.keys) @ np.array(values, np.int64)
+        leaders = _leaders(worths, search.starts)
+        return [
+            self._filled(found, int(worths[at]), at, is_all and not rank)
+            for rank, at in enumerate(leaders)
+        ]
+
+    def _filled(self, found: Blocks, value: int, at: int, is_best: bool) -> Filled:
+        tree = found.tree(at)
+        counts = counted(tree, len(self.asked.sizes))
+        pattern = Pattern(sheet=self.number, counts=counts, tree=tree)
+        return Filled(value=value, pattern=pattern, is_best=is_best)
+
+
+def _leaders(worths: Whole, starts: Sequence[int]) -> list[int]:
+    """The box worth most of each level, the best of all first."""
+    spans = zip(starts, starts[1:], strict=False)
+    leaders = (start + int(np.argmax(worths[start:end])) for start, end in spans if end > start)
+    return sorted(leaders, key=lambda at: (-int(worths[at]), at))
+
+
+def _capped(limits: tuple[int, ...]) -> tuple[int, ...]:
+    """Limits small enough to be counted in one number, the largest brought down."""
+    cap = max(limits, default=0)
+    while cap > 1 and not Counts(tuple(min(each, cap) for each in limits)).fits:
+        cap //= 2
+    return tuple(min(each, cap) for each in limits)
+
+
+class _Beam:
+    """Thins out each level to what promises most."""
+
+    def __init__(self, asked: Question, counts: Counts, values: Sequence[int], width: int) -> None:
+        self.counts = counts
+        self.values = np.array(values, np.int64)
+        self.room = asked.sheets[0].area
+        self.densest = max(
+            value / size.area
+            for value, size, limit in zip(values, asked.sizes, counts.limits, strict=True)
+            if limit
+        )
+        self.width = width
+        self.is_narrowed = False
+        self.most = 0
+
+    def __call__(self, boxes: Boxes) -> Boxes:
+        values: Whole = self.counts.all(boxes.keys) @ self.values
+        self.most = max(self.most, int(values.max(initial=0)))
+        # Areas may pass what 64 bits hold: in floats, and a hair above for their rounding.
+        free = self.room - boxes.lengths.astype(float) * boxes.widths
+        promise: Floats = (values + self.densest * free) * (1 + HAIR)
+        places = np.flatnonzero((promise > self.most) | (values == self.most))
+        if len(places) > self.width:
+            self.is_narrowed = True
+            places = places[np.argsort(-promise[places], kind="stable")[: self.width]]
+        return boxes.take(places)
