@@ -34,9 +34,12 @@ class Bands:
     """One way of cutting, for all blanks of a rack."""
 
     def __init__(
-        self, way: Way, sizes: Sequence[Lot], demand: Sequence[int], blanks: Sequence[Blank],
+        self,
+        way: Way,
+        sizes: Sequence[Lot],
+        demand: Sequence[int],
+        blanks: Sequence[Blank],
         kerf: int,
-        grid: int = 1,
     ) -> None:
         self.way, self.sizes, self.kerf, self.blanks = way, sizes, kerf, blanks
         across = [self._across(lot) for lot in sizes]
@@ -44,14 +47,16 @@ class Bands:
         self.order = sorted(range(len(sizes)), key=lambda n: (across[n], -along[n]))
         self.along, self.across = along, across
         self.classes = sorted(set(across))
-        self._ends = [max(i for i, n in enumerate(self.order) if across[n] == c) for c in self.classes]
+        self._ends = [
+            max(i for i, n in enumerate(self.order) if across[n] == c) for c in self.classes
+        ]
         rooms = [self._rooms(blank) for blank in blanks]
         longest = max((room for room, _ in rooms), default=0)
         widest = max((room for _, room in rooms), default=0)
         limits = [demand[n] for n in self.order]
-        self.inner = Sums([along[n] + kerf for n in self.order], limits, longest, grid)
+        self.inner = Sums([along[n] + kerf for n in self.order], limits, longest)
         times = [widest // (each + kerf) for each in self.classes]
-        self.outer = Sums([each + kerf for each in self.classes], times, widest, grid)
+        self.outer = Sums([each + kerf for each in self.classes], times, widest)
         self._inner_at = self.inner.at([room for room, _ in rooms])
         self._outer_at = self.outer.at([room for _, room in rooms])
 
@@ -79,9 +84,7 @@ class Bands:
                     left -= counts
         return self.placed(self.blanks[number], bands)
 
-    def _band(
-        self, filled: Filled, kind: int, number: int, worth: Values, left: Ints
-    ) -> list[int]:
+    def _band(self, filled: Filled, kind: int, number: int, worth: Values, left: Ints) -> list[int]:
         entry, items = int(self._inner_at[number]), self._ends[kind] + 1
         counts = self._by_lot(self.inner.counts(filled, entry, items))
         if (np.array(counts) <= left).all():

@@ -8,7 +8,6 @@ from random import Random
 import numpy as np
 
 from model.cutting.boards.pattern import Pattern
-from model.cutting.boards.pricing import Pricing
 from model.cutting.boards.search import Search
 from model.cutting.lengths.master import Column, Floats
 
@@ -27,7 +26,8 @@ def fill_by_worth(search: Search, worth: Floats, start: Sequence[Column[Pattern]
         chosen.append(column)
     while left.any() and not search.stop():
         never = [np.inf if count == 0 else 0.0 for count in have]
-        columns = search.coarse.columns(worth, left.tolist(), never)
+        prices = search.pricing.prices(worth, left.tolist())
+        columns = search.pricing.columns(prices, left.tolist(), never)
         usable = [column for column in columns if any(column.counts)]
         if not usable:
             break
@@ -49,7 +49,7 @@ def varied_fills(search: Search, worth: Floats, tries: int, seed: int = 1) -> No
         fill_by_worth(search, worth * np.array(shake))
 
 
-def generate(search: Search, pricing: Pricing, rounds: int) -> None:
+def generate(search: Search, rounds: int) -> None:
     """Columns until no more would lower the cost; leaves behind what each lot is worth."""
     ask, master = search.question, search.master
     quantity = [board.quantity for board in ask.boards]
@@ -58,7 +58,8 @@ def generate(search: Search, pricing: Pricing, rounds: int) -> None:
         search.worth, search.relaxed = priced.worth, priced.value
         if search.stop():
             break
-        columns = pricing.columns(priced.worth, ask.demand, _least(search))
+        prices = search.pricing.prices(priced.worth, ask.demand)
+        columns = search.pricing.columns(prices, ask.demand, least_of(search))
         if not any([master.add(column) for column in columns]):
             break
 
@@ -67,18 +68,15 @@ def whole_columns(search: Search, node_limit: int, gap: float) -> None:
     """The best plan of the columns found so far."""
     whole = search.master.chosen(node_limit, gap)
     if whole is not None:
-        search.offer(_used(search.master.columns, whole.used))
+        search.offer(used_columns(search.master.columns, whole.used))
 
 
-def _used(columns: Sequence[Column[Pattern]], used: Sequence[int]) -> list[Pattern]:
-    return [
-        column.what
-        for column, times in zip(columns, used, strict=True)
-        for _ in range(times)
-    ]
+def used_columns(columns: Sequence[Column[Pattern]], used: Sequence[int]) -> list[Pattern]:
+    """The boards of a whole plan."""
+    return [column.what for column, times in zip(columns, used, strict=True) for _ in range(times)]
 
 
-def _least(search: Search) -> list[float]:
+def least_of(search: Search) -> list[float]:
     """What a column of each board must be worth to be of use at all."""
     return [source.cost / search.master.dearest + NEW for source in search.master.sources]
 

@@ -6,9 +6,12 @@ from collections.abc import Callable
 
 import numpy as np
 
+from model.cutting.boards.bound import tighten
+from model.cutting.boards.dive import dive
 from model.cutting.boards.generate import generate, varied_fills, whole_columns
 from model.cutting.boards.rack import Board, measure, rack, unit
 from model.cutting.boards.reasons import holds, reasons
+from model.cutting.boards.reopen import reopen
 from model.cutting.boards.search import Question, Search
 from model.cutting.boards.shelf import MANNERS, shelf
 from model.cutting.boards.tree import layouts
@@ -16,7 +19,7 @@ from model.cutting.lengths.lots import Lot, at_least, lots
 from model.cutting.record import Effort, Plan, Task
 
 ROUNDS = 100  # of column generation
-TRIES_A_FILL = 100  # a filled plan takes as long as so many simple ones
+MOVES_A_PART = 200  # cutting a few boards anew takes as long as so many small changes
 
 TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
 AROUND_BAD = TWO_WAYS + ", once bad spans are crosscut out"
@@ -42,13 +45,15 @@ def board_plan(
 
 def _improve(search: Search, effort: Effort) -> None:
     area = np.array([lot.area for lot in search.question.sizes], dtype=np.float64)
-    varied_fills(search, area / area.max(), effort.tries // TRIES_A_FILL)
+    varied_fills(search, area / area.max(), 1)
     if search.is_done:
         return
-    generate(search, search.coarse, ROUNDS)
-    generate(search, search.exact, ROUNDS)
-    search.learn(search.worth)
-    whole_columns(search, effort.nodes, gap=0.001)
+    generate(search, ROUNDS)
+    tighten(search, rounds=12, steps=6)
+    varied_fills(search, search.worth + 1e-9, 1)
+    for skip in range(4):
+        dive(search, skip)
+    whole_columns(search, effort.nodes // 4, gap=0.001)
 
 
 def _fits(lot: Lot, boards: tuple[Board, ...]) -> bool:

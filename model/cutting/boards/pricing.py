@@ -26,7 +26,7 @@ class Prices:
 
 
 class Pricing:
-    """All boards of a rack at once; `grid` above 1 rounds sizes up to it, which is faster."""
+    """All boards of a rack at once."""
 
     def __init__(
         self,
@@ -34,7 +34,6 @@ class Pricing:
         boards: Sequence[Board],
         demand: Sequence[int],
         kerf: int,
-        grid: int = 1,
     ) -> None:
         self.boards = boards
         self.lots = len(sizes)
@@ -47,8 +46,8 @@ class Pricing:
                 self._first[-1].append(number)
                 number += len(form)
         self.ways = (
-            Bands("rip", sizes, demand, blanks, kerf, grid),
-            Bands("crosscut", sizes, demand, blanks, kerf, grid),
+            Bands("rip", sizes, demand, blanks, kerf),
+            Bands("crosscut", sizes, demand, blanks, kerf),
         )
 
     @property
@@ -60,22 +59,36 @@ class Pricing:
         rip, crosscut = (way.value(worth, limits) for way in self.ways)
         return Prices(worth, (rip, crosscut), np.array((rip.values, crosscut.values)))
 
-    def most(self, worth: Values, limits: Sequence[int]) -> list[float]:
-        """The most that each board can be worth."""
-        best = self.prices(worth, limits).blanks.max(axis=0)
+    def most(self, prices: Prices) -> list[float]:
+        """The most that each board can be worth, if a lot's limit held in each band alone."""
+        best = prices.blanks.max(axis=0)
         return [max(self._forms(best, number)) for number in range(len(self.boards))]
 
     def columns(
-        self, worth: Values, limits: Sequence[int], least: Sequence[float]
+        self, prices: Prices, limits: Sequence[int], least: Sequence[float]
     ) -> list[Column[Pattern]]:
-        """The worthiest column of every board that may be worth more than its `least`."""
-        prices = self.prices(worth, limits)
+        """The worthiest column of every board that may be worth more than its `least`; no lot more
+        often than its limit.
+        """
         best = prices.blanks.max(axis=0)
         found = []
         for number in range(len(self.boards)):
             values = self._forms(best, number)
             if max(values) > least[number]:
-                found.append(self._column(prices, number, int(np.argmax(values)), limits))
+                found.append(self.column(prices, number, int(np.argmax(values)), limits))
+        return found
+
+    def beyond(self, prices: Prices, demand: Sequence[int]) -> dict[int, Ints]:
+        """By how much the best of a board goes beyond the demand of each lot, where it does."""
+        endless = [1 << 30] * self.lots
+        best = prices.blanks.max(axis=0)
+        found = {}
+        for number in range(len(self.boards)):
+            form = int(np.argmax(self._forms(best, number)))
+            counts = self.column(prices, number, form, endless).counts
+            over: Ints = np.maximum(np.array(counts) - np.array(demand), 0)
+            if over.any():
+                found[number] = over
         return found
 
     def _forms(self, best: Values, number: int) -> list[float]:
@@ -85,9 +98,10 @@ class Pricing:
             for first, form in zip(self._first[number], forms, strict=True)
         ]
 
-    def _column(
+    def column(
         self, prices: Prices, number: int, form: int, limits: Sequence[int]
     ) -> Column[Pattern]:
+        """A board in one of its forms, as it is worth most."""
         left: Ints = np.array(limits, dtype=np.int64)
         first = self._first[number][form]
         cuts = tuple(

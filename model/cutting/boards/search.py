@@ -8,17 +8,15 @@ from fractions import Fraction
 
 import numpy as np
 
-from model.cutting.boards.pattern import Pattern
+from model.cutting.boards.pattern import Lying, Pattern
 from model.cutting.boards.pricing import Pricing
 from model.cutting.boards.rack import Board
 from model.cutting.lengths.bounds import reachable
 from model.cutting.lengths.lots import Lot
-from model.cutting.lengths.master import FINE, Column, Floats, Master, Source, fine
+from model.cutting.lengths.master import FINE, Floats, Ints, Master, Source, fine
 
 Counts = tuple[int, ...]
 Score = tuple[int, int, int, int, int]
-
-COARSE = 1200  # places along the longest board, for columns; bounds are counted exactly
 
 
 @dataclass(frozen=True)
@@ -49,17 +47,15 @@ class Search:
         ask = self.question
         sources = tuple(Source(b.cost, b.quantity, b.own_cost) for b in ask.boards)
         self.master: Master[Pattern] = Master(ask.demand, sources)
-        longest = max((b.length for x in ask.boards for f in x.forms for b in f), default=0)
-        self.coarse = Pricing(ask.sizes, ask.boards, ask.demand, ask.kerf, longest // COARSE + 1)
-        self._exact: Pricing | None = None
+        self._pricing: Pricing | None = None
 
     @property
-    def exact(self) -> Pricing:
+    def pricing(self) -> Pricing:
         """Made when it is first needed: a first plan needs none."""
-        if self._exact is None:
+        if self._pricing is None:
             ask = self.question
-            self._exact = Pricing(ask.sizes, ask.boards, ask.demand, ask.kerf)
-        return self._exact
+            self._pricing = Pricing(ask.sizes, ask.boards, ask.demand, ask.kerf)
+        return self._pricing
 
     # ------------------------------------------------------------ plans
 
@@ -104,12 +100,10 @@ class Search:
             most = [int(rate * FINE * each.room(ask.kerf)) + 1 for each in ask.boards]
             self.raise_bound(self.master.least(worth, most, wanted), is_any=True)
 
-    def learn(self, worth: Floats) -> None:
+    def learn(self, worth: Ints, most: Sequence[int]) -> None:
         """The bound that follows from what lots are worth, for plans of the kinds we make."""
-        if self.exact.is_exact:
-            whole = fine(worth)
-            most = [int(each) for each in self.exact.most(whole, self.question.demand)]
-            self.raise_bound(self.master.least(whole, most, self._asked()))
+        if self.pricing.is_exact:
+            self.raise_bound(self.master.least(worth, most, self._asked()))
 
     def raise_bound(self, bound: Fraction, is_any: bool = False) -> None:
         """No plan costs less: nor less than the next sum that costs can make."""
@@ -137,10 +131,6 @@ class Search:
         return (lost, cost, own, len(rips), len(patterns))
 
 
-def columns_cost(columns: Sequence[Column[Pattern]], boards: Sequence[Board]) -> int:
-    return sum(boards[each.source].cost for each in columns)
-
-
 def _totals(patterns: Iterable[Pattern], lots: int) -> Counts:
     total = [0] * lots
     for pattern in patterns:
@@ -162,7 +152,7 @@ def _without_extra(patterns: tuple[Pattern, ...], demand: Counts) -> tuple[Patte
     return tuple(sorted(kept))
 
 
-def _taken(lying: tuple, left: list[int]) -> tuple:
+def _taken(lying: tuple[Lying, ...], left: list[int]) -> tuple[Lying, ...]:
     kept = []
     for each in lying:
         if left[each.lot] > 0:
