@@ -11,7 +11,18 @@ from pathlib import Path
 
 from model.bed import Bed
 from model.errors import BadInput
-from model.exports import checks_csv, checks_json, glb, parts_csv, parts_json, parts_xlsx, summary
+from model.exports import (
+    checks_csv,
+    checks_json,
+    cost_csv,
+    glb,
+    parts_csv,
+    parts_json,
+    parts_xlsx,
+    quote_text,
+    shopping_csv,
+    summary,
+)
 from model.exports.files import settle, told_in_a_sentence
 
 Writer = Callable[[Bed, Path], None]
@@ -23,6 +34,9 @@ WRITERS: dict[str, Writer] = {
     "parts.xlsx": parts_xlsx.write,
     "checks.json": checks_json.write,
     "checks.csv": checks_csv.write,
+    "shopping.csv": shopping_csv.write,
+    "cost.csv": cost_csv.write,
+    "quote.txt": quote_text.write,
     "bed.glb": glb.write,
 }
 

@@ -4,14 +4,30 @@ from __future__ import annotations
 
 import errno
 import os
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from model.bed import Bed, solve
+from model.designs import read
 from model.errors import BadInput
 from model.exports import package
 from model.exports.package import WRITERS, write_package
+
+DEMOS = Path(__file__).resolve().parents[3] / "resources" / "demos"
+
+
+@cache
+def smallest() -> Bed:
+    return solve(read(DEMOS / "loft_single.bedwright"))
+
+
+@pytest.fixture
+def small_bed() -> Bed:
+    """A real one: what is bought and sawn is worked out from more than its parts."""
+    return smallest()
 
 
 def contents(folder: Path) -> dict[str, bytes]:
