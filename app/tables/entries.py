@@ -41,12 +41,18 @@ class Entries(QAbstractTableModel):
         self.can_grow = can_grow
         self.unit = "mm"
         self.trouble: tuple[int, str] | None = None  # row and name of the column
+        self.is_open: Callable[[int, str], bool] = lambda _row, _column: True
         self._rows: list[list[str]] = []
 
     @property
     def rows(self) -> tuple[Cells, ...]:
         """All rows in which something stands."""
-        return tuple(tuple(row) for row in self._rows if any(cell.strip() for cell in row))
+        return tuple(row for row in self.all_rows if any(cell.strip() for cell in row))
+
+    @property
+    def all_rows(self) -> tuple[Cells, ...]:
+        """Every row but the waiting one, emptied ones among them."""
+        return tuple(tuple(row) for row in self._rows)
 
     def show_rows(self, rows: Sequence[Cells], unit: str) -> None:
         """Put other rows on view; nothing is told of it, and the cursor stays if it can."""
@@ -87,7 +93,7 @@ class Entries(QAbstractTableModel):
             while row >= len(self._rows):
                 self._rows.append([""] * len(self.columns))
             for column, text in enumerate(texts[: len(self.columns) - at.column()], at.column()):
-                if not self.columns[column].is_fixed:
+                if self._takes(row, column):
                     self._rows[row][column] = text.strip()
         self.endResetModel()
         self.typed.emit(self.rows)
@@ -102,9 +108,14 @@ class Entries(QAbstractTableModel):
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         flags = super().flags(index)
-        if index.isValid() and not self.columns[index.column()].is_fixed:
+        if index.isValid() and self._takes(index.row(), index.column()):
             flags |= Qt.ItemFlag.ItemIsEditable
         return flags
+
+    def _takes(self, row: int, column: int) -> bool:
+        """Whether a cell is typed in; `is_open` says so where the whole column is not fixed."""
+        each = self.columns[column]
+        return not each.is_fixed and self.is_open(row, each.name)
 
     def data(self, index: Index, role: int = Role.DisplayRole) -> Any:
         if not index.isValid():

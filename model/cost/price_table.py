@@ -8,19 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from model.cost.buy import Need
 from model.cost.costing import Taken
 from model.cost.general_prices import GENERAL, general_text
 from model.cost.price_cells import figure_text
+from model.cost.price_keys import EXTRA, WHOLE, WORK, Column
 from model.cost.work import Work
 from model.stock.prices import Prices
-
-Column = Literal["pack", "price", "minutes", "value"]
-COLUMNS = ("key", "name", "unit", "pack", "price", "minutes", "value")
-
-WORK, EXTRA, WHOLE = "work/", "extra/", "general/"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -38,6 +33,11 @@ class PriceLine:
     minutes: str = ""
     value: str = ""
     open: tuple[Column, ...] = ()
+
+    @property
+    def is_extra(self) -> bool:
+        """Whether it is a charge of the maker's own, beyond the bed."""
+        return self.key.startswith(EXTRA)
 
     @property
     def cells(self) -> tuple[str, ...]:

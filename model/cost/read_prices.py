@@ -11,7 +11,7 @@ from typing import TypeVar
 
 from model.cost.general_prices import GENERAL, with_general
 from model.cost.price_cells import amount
-from model.cost.price_table import COLUMNS, EXTRA, WHOLE, WORK, Column
+from model.cost.price_keys import COLUMNS, EXTRA, WHOLE, WORK, Column
 from model.errors import BadInput
 from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 
@@ -48,6 +48,11 @@ def prices_of_table(text: str, name: str, start: Prices) -> Prices:
 def with_cell(prices: Prices, key: str, column: Column, text: str) -> Prices:
     """A price list with one cell changed; refused with BadInput: what is no figure for it."""
     return _changed(prices, key, {column: text}, key)
+
+
+def without_extra(prices: Prices, name: str) -> Prices:
+    """A price list without the charge of that name."""
+    return replace(prices, extras=tuple(each for each in prices.extras if each.name != name))
 
 
 # ---------------------------------------------------------------- the table

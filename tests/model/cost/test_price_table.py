@@ -13,8 +13,9 @@ from hypothesis import strategies as st
 from model.cost.cost_sheet import cost_sheet
 from model.cost.costing import at_prices
 from model.cost.price_cells import amount
-from model.cost.price_table import COLUMNS, price_lines, without_figures
-from model.cost.read_prices import prices_of_table, with_cell
+from model.cost.price_keys import COLUMNS
+from model.cost.price_table import price_lines, without_figures
+from model.cost.read_prices import prices_of_table, with_cell, without_extra
 from model.errors import BadInput
 from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 from tests.model.cost.beds import taken_of
@@ -183,3 +184,9 @@ def test_a_template_has_no_figure_of_the_makers() -> None:
     assert not any(
         line.price or line.minutes for line in without_figures(price_lines(TAKEN, prices))
     )
+
+
+def test_a_charge_of_ones_own_is_taken_out_by_its_name() -> None:
+    start = Prices(extras=(ExtraRow(name="delivery", price=40.0), ExtraRow(name="hire")))
+
+    assert without_extra(start, "delivery").extras == (ExtraRow(name="hire"),)
