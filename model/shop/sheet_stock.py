@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from model.bed import Design
 from model.cutting.record import Stock, Trim
-from model.materials import Material
+from model.shop.cut_list import CutPiece
 from model.shop.stock_price import price_of
 from model.stock.keys import sheet_key
 from model.stock.rows import SheetSize
@@ -15,25 +15,45 @@ from model.units import Mm
 Sizes = tuple[tuple[Mm, Mm], ...]
 
 
-def sheet_stock(design: Design, material: Material) -> tuple[tuple[Stock, ...], tuple[str, ...]]:
-    """Offcuts and sheets of a material, what is on hand first; and a note where none is known.
+def sheet_stock(design: Design, own: Sequence[CutPiece]) -> tuple[Stock, ...]:
+    """Offcuts and sheets that the pieces of a task are cut from, what is on hand first.
 
     Where the maker typed in what is sold, the table's sizes are left out.
     """
+    material = own[0].material
     rows = [row for row in design.stock.sheets if row.material == material.key]
     sold = [row for row in rows if not row.on_hand]
     listed = material.flat.sizes if material.flat is not None else ()
     if not sold:
-        wanted = listed if design.value("sheets_from") == "all sizes" else listed[:1]
+        wanted = listed if design.value("sheets_from") == "all sizes" else _first(listed, own)
         sold = [SheetSize(material=material.key, length=a, width=b) for a, b in wanted]
     whole = {*listed, *((row.length, row.width) for row in sold)}
     on_hand = [row for row in rows if row.on_hand]
     has_grain = material.flat is None or material.flat.has_grain
-    stock = (
+    return (
         *(_on_hand(row, n, design, whole, has_grain) for n, row in enumerate(on_hand, 1)),
         *(_sold(row, design, has_grain) for row in _apart(sold)),
     )
-    return stock, () if stock else (f"No size is known for {material.name}: type in one.",)
+
+
+def _first(sizes: Sizes, own: Sequence[CutPiece]) -> Sizes:
+    """The first size of the table, and those after it that are asked for by what it cannot hold."""
+    taken: list[tuple[Mm, Mm]] = []
+    for piece in own:
+        if not any(_holds(size, piece) for size in taken):
+            better = [size for size in sizes if _holds(size, piece)]
+            taken += better[:1]
+    return tuple(size for size in sizes if size in taken) or sizes[:1]
+
+
+def _holds(size: tuple[Mm, Mm], piece: CutPiece) -> bool:
+    """Whether a whole sheet is large enough, its trims aside."""
+    (length, width), rough = size, piece.rough
+    lengthwise = rough.length <= length and rough.width <= width
+    crosswise = rough.width <= length and rough.length <= width
+    if piece.grain == "free":
+        return lengthwise or crosswise
+    return lengthwise if piece.grain == "length" else crosswise
 
 
 def _apart(rows: Iterable[SheetSize]) -> list[SheetSize]:

@@ -6,12 +6,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from model.bed import Bed, Design
+from model.cutting.plan import first_plan
 from model.cutting.record import Kind, Piece, Stock, Task, Wishes
-from model.shop.assumed_boards import assumed_boards
-from model.shop.board_stock import rack_stock, sold_stock
+from model.shop.assumed_boards import assumed_boards, longest_length
+from model.shop.board_stock import end_trim, rack_stock, sold_stock
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.sheet_stock import sheet_stock
 from model.shop.together import Member, Together, lone_notes, strip_length, together
+from model.stock.cells import shown_thickness
 from model.units import Mm
 
 
@@ -41,22 +43,23 @@ def tasks(bed: Bed) -> tuple[CutTask, ...]:
 
 def _task(bed: Bed, key: str, own: Sequence[CutPiece], strips: Iterable[Together]) -> CutTask:
     material, thickness, design = own[0].material, own[0].thickness, bed.design
-    stock, notes = _stock(design, own)
-    weight = material.density_kg_m3 * thickness / 1000
+    stock, longest = _stock(design, own)
     task = Task(
         kind=_kind(own[0]),
-        pieces=tuple(_pieces(own, strips, stock, design.value("kerf"))),
-        stock=tuple(replace(each, kg_per_m2=weight) for each in stock),
+        pieces=tuple(_pieces(own, strips, longest, design.value("kerf"))),
+        stock=stock,
         kerf=design.value("kerf"),
         wishes=_wishes(design),
         name=key,
     )
+    whole, notes = _with_yard(design, own[0], task)
+    weight = material.density_kg_m3 * thickness / 1000
     return CutTask(
         key=key,
         material=material.key,
         material_name=material.name,
         thickness=thickness,
-        task=task,
+        task=replace(whole, stock=tuple(replace(each, kg_per_m2=weight) for each in whole.stock)),
         notes=(*notes, *_lone_notes(design, own, strips)),
     )
 
@@ -73,6 +76,21 @@ def _kind(piece: CutPiece) -> Kind:
     return "lengths" if piece.is_as_bought else "boards"
 
 
+_RANDOM = "drawn at random from what a yard may have. Type in yours when you have them."
+_LACKING = {"rack": "Your rack has none", "sold sizes": "Your list of sold sizes has none"}
+_TOO_SMALL = f"Your rack does not hold all pieces: the boards to buy beside it are {_RANDOM}"
+_NO_SHEET = "No size of a sheet is known for {name}: type one in."
+
+
+def _by_foot(design: Design, piece: CutPiece) -> str:
+    """Why boards are assumed, and what would be better."""
+    lacking = _LACKING.get(design.value("boards_from"))
+    if lacking is None:
+        return f"The boards are {_RANDOM}"
+    thick = shown_thickness(piece.thickness, True, design.value("shown_unit"))
+    return f"{lacking} of {piece.material.name} in {thick}: these boards are {_RANDOM}"
+
+
 def _wishes(design: Design) -> Wishes:
     return Wishes(
         least_offcut=design.value("least_offcut"),
@@ -83,26 +101,53 @@ def _wishes(design: Design) -> Wishes:
     )
 
 
-def _stock(design: Design, own: Sequence[CutPiece]) -> tuple[tuple[Stock, ...], tuple[str, ...]]:
+def _stock(design: Design, own: Sequence[CutPiece]) -> tuple[tuple[Stock, ...], Mm]:
+    """What the maker has or can buy by the piece, and how long a strip that is cut from it may be;
+    nothing where boards are bought by the foot.
+    """
     source = own[0].source
     if source is None:
-        return sheet_stock(design, own[0].material)
-    if source.kind == "rack":
-        return rack_stock(design, own), ()
-    if source.kind == "board foot":
-        return assumed_boards(design, own)
-    return sold_stock(design, own[0]), ()
+        stock = sheet_stock(design, own)
+    elif source.kind == "rack":
+        stock = rack_stock(design, own)
+    elif source.kind == "board foot":
+        return (), longest_length(design)
+    else:
+        stock = sold_stock(design, own[0])
+    return stock, max((each.length - each.trim.left - each.trim.right for each in stock), default=0)
+
+
+def _with_yard(design: Design, piece: CutPiece, task: Task) -> tuple[Task, tuple[str, ...]]:
+    """The task with boards that a yard may have, where the maker's do not hold all pieces."""
+    if piece.source is None:
+        return task, () if task.stock else (_NO_SHEET.format(name=piece.material.name),)
+    trim = end_trim(design)
+    if piece.source.kind == "board foot":
+        return replace(task, stock=assumed_boards(task, trim)), (_by_foot(design, piece),)
+    if piece.source.kind == "rack" and (missing := _missing(task)):
+        more = assumed_boards(replace(task, pieces=missing), trim)
+        return replace(task, stock=(*task.stock, *more)), (_TOO_SMALL,)
+    return task, ()
+
+
+def _missing(task: Task) -> tuple[Piece, ...]:
+    """What a quick plan of the maker's own boards leaves out, as pieces of their own."""
+    short = {(each.mark, each.quantity) for each in first_plan(task).left_out}
+    sizes = {piece.mark: piece for piece in task.pieces}
+    return tuple(
+        replace(sizes[mark], quantity=quantity, row="", stays_whole=False)
+        for mark, quantity in sorted(short)
+    )
 
 
 # ---------------------------------------------------------------- pieces
 
 
 def _pieces(
-    own: Sequence[CutPiece], strips: Iterable[Together], stock: Sequence[Stock], kerf: Mm
+    own: Sequence[CutPiece], strips: Iterable[Together], longest: Mm, kerf: Mm
 ) -> Iterator[Piece]:
     """The pieces of a task: strips first, cut shorter where no stock is as long, then the rest."""
     names = {piece.name for piece in own}
-    longest = max((each.length - each.trim.left - each.trim.right for each in stock), default=0.0)
     taken: set[tuple[str, int]] = set()
     for strip in strips:
         if strip.members[0].piece.name in names:
