@@ -17,8 +17,8 @@ import pytest
 import trimesh
 
 FILES = [
-    "bed.glb", "checks.csv", "checks.json", "cost.csv", "parts.csv", "parts.json", "parts.xlsx",
-    "quote.txt", "shopping.csv", "summary.json",
+    "bed.glb", "checks.csv", "checks.json", "cost.csv", "cutting.json", "parts.csv", "parts.json",
+    "parts.xlsx", "quote.txt", "shopping.csv", "summary.json",
 ]  # fmt: skip
 RUN = "import sys; from app.cli import main; sys.exit(main(sys.argv[1:]))"
 LOADED = "import sys; from app.cli import main; main(sys.argv[1:]); print(*sys.modules)"
