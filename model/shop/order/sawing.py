@@ -10,6 +10,7 @@ from model.shop.order import feeding, say
 from model.shop.order.jobs import figure
 from model.shop.order.record import Batch, Line, Stage
 from model.shop.plans import CutPlan
+from model.shop.tracking_cuts import cut_key, ready
 from model.units import Mm
 
 HALF = 0.5  # of a sheet: a larger one goes over the saw with a helper, or is cut on the floor
@@ -18,11 +19,6 @@ _ROUGH_RIP = (
     "Never rip a bowed or rough-edged board against a fence: bandsaw, or joint a face and an edge "
     "first.",
 )
-
-
-def cut_key(task: str, layout: int, number: int) -> str:
-    """What a cut is ticked under: task, number of the board or sheet, number of the cut."""
-    return f"{task}/{layout}/{number}"
 
 
 def sawing(plan: CutPlan, unit: str) -> tuple[Batch, ...]:
@@ -39,15 +35,9 @@ def stock_word(plan: CutPlan) -> str:
     return "sheet" if plan.plan.task.kind == "sheets" else "board"
 
 
-def frees(region: Region) -> tuple[str, ...]:
-    """The pieces that a cut leaves ready, those of a strip that stays whole with it."""
-    return tuple(name for part in region.parts for name in ready(part))
-
-
-def ready(part: Region) -> Iterator[str]:
-    """The pieces in a region that is cut no further before milling."""
-    if part.cut is None or part.stays_whole:
-        yield from (each.placed.name for each in part.all() if each.placed is not None)
+def _ready(part: Region) -> tuple[str, ...]:
+    """The names of the pieces in a region that is cut no further before milling."""
+    return tuple(placed.name for placed in ready(part))
 
 
 def _stage(plan: CutPlan) -> Stage:
@@ -113,7 +103,7 @@ def _line(plan: CutPlan, step: order.Step, layouts: dict[int, Layout], unit: str
         key=cut_key(plan.key, step.layout, step.number),
         name=f"cut {step.number}, {stock_word(plan)} {step.layout}",
         detail=f"{_from(region, layouts[step.layout], unit)}: {_leaves(region, unit)}",
-        frees=frees(region),
+        frees=tuple(name for part in region.parts for name in _ready(part)),
     )
 
 
@@ -135,7 +125,7 @@ def _leaves(region: Region, unit: str) -> str:
 
 
 def _told(part: Region, unit: str) -> str:
-    names = list(ready(part))
+    names = _ready(part)
     if names:
         return say.listed(names) + (" in one strip" if len(names) > 1 else "")
     if part.use == "offcut":
@@ -147,7 +137,7 @@ def _told(part: Region, unit: str) -> str:
 
 def _as_it_is(plan: CutPlan, layouts: Iterable[Layout], unit: str) -> Iterator[Batch]:
     """Stock that is a piece already."""
-    whole = [each for each in layouts if list(ready(each.tree))]
+    whole = [each for each in layouts if _ready(each.tree)]
     if whole:
         yield Batch(
             key=f"saw {plan.key} 0 as it is",
@@ -159,8 +149,8 @@ def _as_it_is(plan: CutPlan, layouts: Iterable[Layout], unit: str) -> Iterator[B
                 Line(
                     key=cut_key(plan.key, each.number, 0),
                     name=f"{stock_word(plan)} {each.number}",
-                    detail=f"{say.listed(list(ready(each.tree)))} as it is",
-                    frees=tuple(ready(each.tree)),
+                    detail=f"{say.listed(_ready(each.tree))} as it is",
+                    frees=_ready(each.tree),
                 )
                 for each in whole
             ),

@@ -1,0 +1,296 @@
+"""What is still to be sawn when a plan was begun and the design then changed.
+
+Boards and sheets that were begun stay as they were cut; what is left of them is stock on hand. The
+pieces that serve need not be cut again; all others are planned anew.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from model.bed import Bed
+from model.cutting.record import Box, Layout, Measure, Piece, Plan, Region, Stock, Task, Trim
+from model.shop.cut_list import cut_list
+from model.shop.tasks import CutTask, tasks
+from model.shop.tracking_cuts import CutDone, cuts, task_of
+from model.shop.tracking_fit import fit
+from model.stock.progress import CutPart, Progress
+from model.units import Mm
+
+BY_HAND = "by hand"  # stands for the cut that freed a piece which no plan has
+_BEGUN = ", begun "
+
+
+def is_begun(progress: Progress, plan: Plan) -> bool:
+    """Whether any of its cuts is made."""
+    name = plan.task.name
+    return any(task_of(key) == name for key in progress.cuts_done)
+
+
+def begun_before(progress: Progress, key: str) -> tuple[Plan, ...]:
+    """The plans of a task that were begun before the design changed, cut as far as they were."""
+    return tuple(plan for plan in progress.plans if plan.task.name.startswith(key + _BEGUN))
+
+
+@dataclass(frozen=True, kw_only=True)
+class OnTask:
+    """A task as it now stands: `kept` is the stored plan that is followed, None where a plan is
+    still to be found; `begun` what was cut before the design changed.
+    """
+
+    task: CutTask
+    kept: Plan | None = None
+    begun: tuple[Plan, ...] = ()
+
+
+@dataclass(frozen=True, kw_only=True)
+class Going:
+    """All tasks of a bed as they now stand. `progress` is the design's, with the plans that no
+    longer hold cut as far as they were; nothing that was ticked is missing from it.
+    """
+
+    tasks: tuple[OnTask, ...]
+    progress: Progress
+
+
+def going(bed: Bed) -> Going:
+    """What is still to be sawn, and by which stored plans."""
+    progress, spoilt, found = bed.design.progress, _spoilt(bed), []
+    for task in tasks(bed):
+        kept = progress.plan_of(task.key)
+        rest = _still_to_cut(bed, task, progress)
+        if kept is not None and not (
+            task.key not in spoilt and still_holds(kept, rest.task, progress)
+        ):
+            if is_begun(progress, kept):
+                progress = _closed(bed, task.key, kept, progress)
+                rest = _still_to_cut(bed, task, progress)
+            kept = None
+        found.append(OnTask(task=rest, kept=kept, begun=begun_before(progress, task.key)))
+    return Going(tasks=tuple(found), progress=progress)
+
+
+def _spoilt(bed: Bed) -> frozenset[str]:
+    """The tasks of whose pieces one that is cut serves no more: it has to be cut once more."""
+    parts = bed.design.progress.parts
+    if not parts:
+        return frozenset()
+    return frozenset(task_of(each.part.cut) for each in fit(bed, parts).unfit)
+
+
+def _still_to_cut(bed: Bed, task: CutTask, progress: Progress) -> CutTask:
+    return _rest(bed, task, begun_before(progress, task.key), _from_before(progress, task.key))
+
+
+def _closed(bed: Bed, key: str, kept: Plan, progress: Progress) -> Progress:
+    """A plan that no longer holds, cut as far as it was, under a name of its own; all that stands
+    for its cuts goes with it. Pieces are called what they now are.
+    """
+    begun = as_begun(kept, progress, len(begun_before(progress, key)) + 1)
+    new_key = {_place(cut): k for k, cut in cuts(begun).items()}
+    renamed = {k: new_key[_place(cut)] for k, cut in cuts(kept).items() if _place(cut) in new_key}
+    done = frozenset(renamed.get(each, each) for each in progress.cuts_done)
+    kept_plans = tuple(plan for plan in progress.plans if plan.task.name != key)
+    parts = adopted(bed, tuple(_tied(part, renamed) for part in progress.parts))
+    return replace(progress, plans=(*kept_plans, begun), cuts_done=done, parts=parts)
+
+
+def _place(cut: CutDone) -> tuple[float, ...]:
+    region = cut.region
+    return (cut.layout, region.x, region.y, region.length, region.width)
+
+
+def _tied(part: CutPart, renamed: Mapping[str, str]) -> CutPart:
+    return replace(part, cut=renamed.get(part.cut, part.cut) or BY_HAND)
+
+
+def adopted(bed: Bed, parts: tuple[CutPart, ...]) -> tuple[CutPart, ...]:
+    """Pieces that serve under another mark are called by it."""
+    names = {id(each.part): (each.mark, each.piece) for each in fit(bed, parts).serves}
+    called = ((part, *names.get(id(part), (part.mark, part.piece))) for part in parts)
+    return tuple(replace(part, mark=mark, piece=piece) for part, mark, piece in called)
+
+
+def still_holds(kept: Plan, task: Task, progress: Progress) -> bool:
+    """Whether a plan cuts what a task asks for, from stock that is there or begun."""
+    same = (kept.task.kind, kept.task.kerf, _counted(kept.task.pieces)) == (
+        task.kind, task.kerf, _counted(task.pieces),
+    )  # fmt: skip
+    there = {_form(stock) for stock in task.stock}
+    begun = {cut.layout for cut in _made(kept, progress)}
+    return same and all(
+        _form(layout.stock) in there or layout.number in begun for layout in kept.layouts
+    )
+
+
+def _counted(pieces: Sequence[Piece]) -> Counter[tuple[object, ...]]:
+    return Counter(
+        (p.mark, number, p.length, p.width, p.grain, p.row, p.stays_whole)
+        for p in pieces
+        for number in range(p.first, p.first + p.quantity)
+    )
+
+
+def _form(stock: Stock) -> tuple[object, ...]:
+    return (stock.key, stock.length, stock.width, stock.has_grain, stock.trim, stock.bad)
+
+
+def _from_before(progress: Progress, key: str) -> tuple[CutPart, ...]:
+    """The pieces that no cut of the plan in use has freed."""
+    return tuple(
+        part
+        for part in progress.parts
+        if part.cut == BY_HAND or task_of(part.cut).startswith(key + _BEGUN)
+    )
+
+
+# ---------------------------------------------------------------- the rest of a task
+
+
+def _rest(bed: Bed, task: CutTask, before: Sequence[Plan], parts: Sequence[CutPart]) -> CutTask:
+    """The task less the pieces that serve, with what is left of begun stock in front."""
+    if not before and not parts:
+        return task
+    taken = fit(bed, parts).taken if parts else frozenset()
+    if glued := {mark for mark, _ in taken}:
+        taken |= _layers_of(bed, glued, taken)
+    pieces = tuple(p for piece in task.task.pieces for p in _less(piece, taken))
+    left = [stock for plan in before for stock in left_over(plan, task.task.wishes.least_offcut)]
+    stock = (*left, *_less_begun(task.task.stock, before))
+    return replace(task, task=replace(task.task, pieces=_rows_of_two(pieces), stock=stock))
+
+
+def _layers_of(
+    bed: Bed, marks: set[str], taken: frozenset[tuple[str, int]]
+) -> frozenset[tuple[str, int]]:
+    """The layers and strips of parts that are glued up already."""
+    found = set()
+    for piece in cut_list(bed):
+        if piece.is_glued and piece.mark in marks:
+            for number in range(1, piece.quantity + 1):
+                if (piece.mark, (number - 1) // piece.for_each + 1) in taken:
+                    found.add((piece.name, number))
+    return frozenset(found)
+
+
+def _less(piece: Piece, taken: frozenset[tuple[str, int]]) -> Iterator[Piece]:
+    """A line of a task without the pieces that are there, as runs of numbers."""
+    run: list[int] = []
+    for number in range(piece.first, piece.first + piece.quantity + 1):
+        is_open = number < piece.first + piece.quantity and (piece.mark, number) not in taken
+        if is_open:
+            run.append(number)
+        elif run:
+            yield replace(piece, first=run[0], quantity=len(run))
+            run = []
+
+
+def _rows_of_two(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
+    """A row of which one piece is left is no row."""
+    sizes: Counter[str] = Counter()
+    for piece in pieces:
+        sizes[piece.row] += piece.quantity
+    return tuple(
+        replace(piece, row="", stays_whole=False) if piece.row and sizes[piece.row] == 1 else piece
+        for piece in pieces
+    )
+
+
+def _less_begun(stock: Sequence[Stock], before: Sequence[Plan]) -> Iterator[Stock]:
+    """What can still be cut from: boards that were begun are gone."""
+    used = Counter(_form(layout.stock) for plan in before for layout in plan.layouts)
+    for each in stock:
+        if each.quantity is None or each.is_assumed:
+            yield each
+            continue
+        gone = min(used[_form(each)], each.quantity)
+        used[_form(each)] -= gone
+        if each.quantity > gone:
+            yield replace(each, quantity=each.quantity - gone)
+
+
+# ---------------------------------------------------------------- boards that were begun
+
+
+def as_begun(plan: Plan, progress: Progress, number: int = 1) -> Plan:
+    """A plan cut as far as it was: its begun boards, what is not cut yet left as it lies."""
+    made = {(cut.layout, cut.region) for cut in _made(plan, progress)}
+    begun = {layout for layout, _ in made}
+    layouts = tuple(
+        replace(layout, tree=_as_cut(layout.tree, layout.number, made))
+        for layout in plan.layouts
+        if layout.number in begun
+    )
+    freed = {(placed.mark, placed.piece) for each in layouts for placed in each.placed}
+    pieces = tuple(p for piece in plan.task.pieces for p in _only(piece, freed))
+    name = f"{plan.task.name}{_BEGUN}{number}"
+    value = sum(_taken(layout.stock, plan.measure) for layout in layouts)
+    task = replace(plan.task, pieces=pieces, name=name)
+    return replace(plan, task=task, layouts=layouts, left_out=(), value=value, lower_bound=0.0)
+
+
+def _taken(stock: Stock, measure: Measure) -> float:
+    if measure == "length":
+        return stock.length
+    if measure == "area":
+        return stock.length * stock.width
+    return 0.0 if stock.on_hand else (stock.price or 0.0) if measure == "price" else 1.0
+
+
+def _made(plan: Plan, progress: Progress) -> Iterator[CutDone]:
+    return (cut for key, cut in cuts(plan).items() if key in progress.cuts_done)
+
+
+def _as_cut(region: Region, layout: int, made: set[tuple[int, Region]]) -> Region:
+    if region.cut is None or region.stays_whole:
+        return region
+    if (layout, region) in made:
+        low = _as_cut(region.low, layout, made) if region.low is not None else None
+        high = _as_cut(region.high, layout, made) if region.high is not None else None
+        return replace(region, low=low, high=high)
+    return Region(
+        x=region.x, y=region.y, length=region.length, width=region.width, use="offcut"
+    )  # not cut yet: it lies there whole
+
+
+def _only(piece: Piece, names: set[tuple[str, int]]) -> Iterator[Piece]:
+    everything = range(piece.first, piece.first + piece.quantity)
+    others = frozenset((piece.mark, n) for n in everything if (piece.mark, n) not in names)
+    yield from _less(piece, others)
+
+
+def left_over(plan: Plan, least: Mm) -> Iterator[Stock]:
+    """What is left of begun boards and worth keeping, as stock on hand."""
+    for layout in plan.layouts:
+        regions = [r for r in layout.tree.all() if r.cut is None and r.use == "offcut"]
+        large = [r for r in regions if min(r.length, r.width) >= least or _is_board(plan, r, least)]
+        for k, region in enumerate(large, 1):
+            yield Stock(
+                key=f"left of {plan.task.name}, {layout.number} ({k})",
+                length=region.length,
+                width=region.width,
+                quantity=1,
+                on_hand=True,
+                has_grain=layout.stock.has_grain,
+                trim=Trim(),
+                bad=_within(region, layout),
+                kg_per_m2=layout.stock.kg_per_m2,
+            )
+
+
+def _is_board(plan: Plan, region: Region, least: Mm) -> bool:
+    """What is left of a board is narrow by nature: its length counts."""
+    return plan.task.kind != "sheets" and region.length >= least
+
+
+def _within(region: Region, layout: Layout) -> tuple[Box, ...]:
+    """The bad spans of a board that lie in what is left of it, from its own corner."""
+    found = []
+    for x0, y0, x1, y1 in layout.stock.bad:
+        low_x, low_y = max(x0 - region.x, 0.0), max(y0 - region.y, 0.0)
+        high_x, high_y = min(x1 - region.x, region.length), min(y1 - region.y, region.width)
+        if low_x < high_x and low_y < high_y:
+            found.append(Box(low_x, low_y, high_x, high_y))
+    return tuple(found)
