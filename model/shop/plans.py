@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
 
 from model.bed import Bed
 from model.cutting.plan import AT_ONCE, USUAL, Stop, plan
 from model.cutting.record import Effort, Plan, Task
-from model.shop.tasks import CutTask, tasks
+from model.shop.tasks import CutTask
+from model.shop.tracking_rest import OnTask, going
 from model.units import Mm
 
 _REMEMBERED = 400  # plans: a bed has about ten tasks, so some forty beds of an afternoon
@@ -47,15 +48,19 @@ def plans(
     """The plan of every task. Each better one on the way is told to `better`; `stop` is asked
     often, and what it stops has the best plan so far.
 
-    A plan that the design keeps for a task that is still the same is taken as it is.
+    A plan that the design keeps is taken as it is, as long as it holds. What was cut before the
+    design changed comes before the plan for the rest.
     """
-    return tuple(_planned(bed, task, effort, better, stop) for task in tasks(bed))
+    return tuple(
+        each
+        for on_task in going(bed).tasks
+        for each in (*_begun(on_task), *_planned(on_task, effort, better, stop))
+    )
 
 
-def in_use(bed: Bed, task: CutTask) -> Plan | None:
-    """The plan that the design keeps for this very task, or None."""
-    kept = bed.design.progress.plan_of(task.key)
-    return kept if kept is not None and kept.task == task.task else None
+def still_to_cut(bed: Bed) -> tuple[CutTask, ...]:
+    """The tasks as they now stand: what is cut already and serves is not in them."""
+    return tuple(each.task for each in going(bed).tasks if each.kept or each.task.task.pieces)
 
 
 def cut_plan(task: CutTask, plan: Plan, is_stored: bool = False) -> CutPlan:
@@ -71,13 +76,21 @@ def cut_plan(task: CutTask, plan: Plan, is_stored: bool = False) -> CutPlan:
     )
 
 
-def _planned(bed: Bed, task: CutTask, effort: Effort, better: Improved, stop: Stop) -> CutPlan:
-    kept = in_use(bed, task)
-    if kept is not None:
-        found = cut_plan(task, kept, is_stored=True)
+def _begun(on_task: OnTask) -> Iterator[CutPlan]:
+    """Boards and sheets that were begun before the design changed, as they were cut."""
+    for begun in on_task.begun:
+        yield cut_plan(replace(on_task.task, key=begun.task.name), begun, is_stored=True)
+
+
+def _planned(on_task: OnTask, effort: Effort, better: Improved, stop: Stop) -> Iterator[CutPlan]:
+    """The plan in use, or the best; none where all is cut."""
+    task = on_task.task
+    if on_task.kept is not None:
+        found = cut_plan(task, on_task.kept, is_stored=True)
         better(found)
-        return found
-    return cut_plan(task, best_plan(task, effort, better, stop))
+        yield found
+    elif task.task.pieces:
+        yield cut_plan(task, best_plan(task, effort, better, stop))
 
 
 def best_plan(
