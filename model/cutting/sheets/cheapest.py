@@ -13,19 +13,25 @@ from model.cutting.blocks import COVERS, Cover, exact_cover
 from model.cutting.blocks import Leaf as BlockLeaf
 from model.cutting.blocks import Tree as BlockTree
 from model.cutting.bounds import bound
+from model.cutting.bounds.cover import least_cost, weigh
+from model.cutting.bounds.question import question
 from model.cutting.record import Effort
 from model.cutting.sheets.depot import Counts, Depot, Filled
 from model.cutting.sheets.manners import tried
 from model.cutting.sheets.packing import Bin, Manner
+from model.cutting.sheets.pool import Pool
 from model.cutting.sheets.repack import Stop, Stowed, repacked
 from model.cutting.sheets.stock_sets import cheaper
 from model.cutting.sheets.strips import pack_strips, shelf
 from model.cutting.sheets.tree import Leaf, Tree, stacked
+from model.cutting.whole import Whole
 
 SEED = 20_000_003  # any would do; a fixed one gives the same plan for the same task
 FIRST_TRIES = 12
 TRIES_BEFORE_BLOCKS = 60
 SETS_REPACKED = 3
+TRIES_PER_ROUND = 16
+HAIR = 1e-6
 
 
 class Holding(NamedTuple):
@@ -83,15 +89,26 @@ def _rank(depot: Depot, held: Holding) -> tuple[int, int, int]:
 # ---------------------------------------------------------------- cheaper and cheaper
 
 
+def area_floor(depot: Depot, held: Holding) -> Floor:
+    """What no plan for the same pieces goes below, by their area alone: at once."""
+    whole = _placed(depot, held)
+    asked = question(whole)
+    areas = [[each.area for each in asked.sizes], [each.area for each in asked.sheets]]
+    return Floor(min(held.cost, least_cost(asked.sheets, weigh(asked, *areas)) or 0))
+
+
 def floor(depot: Depot, held: Holding) -> Floor:
-    """What no plan for the same pieces goes below."""
+    """The same by all that is known of bounds."""
+    found = bound(_placed(depot, held), held.cost)
+    return Floor(min(found.cost, held.cost) if found.is_enough else 0, found.covers)
+
+
+def _placed(depot: Depot, held: Holding) -> Whole:
     sizes = (
         size._replace(units=size.units[: size.demand - missing])
         for size, missing in zip(depot.whole.sizes, held.unplaced, strict=True)
     )
-    whole = depot.whole.only(tuple(size for size in sizes if size.units))
-    found = bound(whole, held.cost)
-    return Floor(min(found.cost, held.cost) if found.is_enough else 0, found.covers)
+    return depot.whole.only(tuple(size for size in sizes if size.units))
 
 
 def improved(
@@ -116,11 +133,13 @@ class _Search:
 
     def __init__(self, depot: Depot, effort: Effort, stop: Stop) -> None:
         self.depot = depot
+        self.effort = effort
         self.manners = tried(depot.whole.sizes, SEED)
         self.random = Random(SEED)
         self.tries = effort.tries
         self.moves = effort.moves
         self.nodes = effort.nodes
+        self.rounds = effort.tries // TRIES_PER_ROUND
         self.stop = stop
 
     def cheaper_than(self, held: Holding, low: Floor) -> tuple[Holding | None, Floor]:
@@ -131,9 +150,24 @@ class _Search:
         found = self._packed(sets, before)
         if found is None:
             found, low = self._from_blocks(held, low)
-        if found is None and held.cost > low.cost:
-            found = self._packed(sets, self.tries) or self._repacked(sets)
+        if found is None and held.cost > low.cost and self.tries:
+            found = self._pooled(held) or self._packed(sets, self.tries) or self._repacked(sets)
         return found, low
+
+    def _pooled(self, held: Holding) -> Holding | None:
+        """Ways to fill one sheet, the cheapest choice of them."""
+        if self.rounds <= 0 or self.stop():
+            return None
+        pool = Pool(self.depot, self.random)
+        pool.fill(self.rounds)
+        self.rounds //= 2
+        if pool.least_cost > held.cost - 1 + HAIR:
+            self.moves //= 4  # not even a mixture of the ways is cheaper: hardly worth a try
+            return None
+        sheets = pool.chosen(self.effort.nodes)
+        if sheets is None or self.depot.cost(sheets) >= held.cost:
+            return None
+        return Holding(sheets, self.depot.cost(sheets), [0] * len(self.depot.demand))
 
     def _packed(self, sets: list[Counts], tries: int) -> Holding | None:
         """The first packing that holds all; a random set of sheets for each."""

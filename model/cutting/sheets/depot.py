@@ -81,12 +81,13 @@ class Depot:
     def bins(self, counts: Counts, order: Sequence[int], random: Random | None = None) -> list[Bin]:
         """So many sheets of each kind in this order; a random blank of each with bad spans."""
         return [
-            self._bin(kind, random)
+            self.bin(kind, random)
             for kind in order
             for _ in range(min(counts[kind], self.most[kind]))
         ]
 
-    def _bin(self, kind: int, random: Random | None) -> Bin:
+    def bin(self, kind: int, random: Random | None = None) -> Bin:
+        """One sheet of a kind, closed."""
         forms = self.forms[kind]
         form = int(random.random() * len(forms)) if random and len(forms) > 1 else 0
         first = sum(len(each) for each in self.forms[:kind])

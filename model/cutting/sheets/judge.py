@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from model.cutting.sheets.blank import Blank
 from model.cutting.sheets.first_cut import Handling, parted
-from model.cutting.sheets.settings import ordered, sawn
+from model.cutting.sheets.settings import ordered, sawn, spared
 from model.cutting.sheets.survey import Row, Survey, survey
 from model.cutting.sheets.tree import Tree
 from model.cutting.whole import PER_MM, Whole
@@ -115,6 +115,11 @@ def in_order(cuts: Sequence[Cut]) -> list[tuple[Tree | None, ...]]:
 def changes(cuts: Sequence[Cut]) -> int:
     """How often fence and stop are set for all sheets together."""
     return sawn(*rows_of(cuts)).changes
+
+
+def distinct(cuts: Sequence[Cut]) -> int:
+    """How many settings all sheets together have: the floor of the changes."""
+    return len(spared(rows_of(cuts)[0])[0])
 
 
 def _alone(cut: Cut) -> tuple[int, int, int]:

@@ -11,6 +11,7 @@ from model.cutting.sheets.packing import (
     BEST_LONG,
     BEST_SHORT,
     CROSSCUT,
+    FLUSH,
     LARGER,
     LONGER,
     RIP,
@@ -58,6 +59,20 @@ def tried(sizes: tuple[Size, ...], seed: int) -> Iterator[Manner]:
     random = Random(seed)
     while True:
         yield at_random(sizes, random)
+
+
+def tidy(sizes: tuple[Size, ...], random: Random) -> Manner:
+    """Sizes that share a width, or a length, one after another, so that they share settings."""
+    draw = random.random
+    by_across = draw() < 0.6
+    places = range(len(sizes))
+    shared = [size.across if by_across else size.along for size in sizes]
+    noise = 0.1 + draw()
+    rank = {each: each * (1 + noise * draw()) for each in sorted(set(shared))}
+    other = [size.along if by_across else size.across for size in sizes]
+    order = sorted(places, key=lambda at: (-rank[shared[at]], shared[at], -other[at], at))
+    split = (RIP if by_across else CROSSCUT) if draw() < 0.6 else SPLITS[int(draw() * 5)]
+    return Manner(tuple(order), FLUSH if draw() < 0.6 else BEST_AREA, split, draw() < 0.8)
 
 
 def at_random(sizes: tuple[Size, ...], random: Random) -> Manner:

@@ -15,7 +15,7 @@ Rest = tuple[int, int, int, int]
 Run = tuple[int, int, int, int, bool, int, int]  # size, along x, along y, n, is_rip, right, above
 Spot = tuple[int, int, int]  # place among the rests, along x, along y
 
-BEST_AREA, BEST_SHORT, BEST_LONG, FIRST = range(4)
+BEST_AREA, BEST_SHORT, BEST_LONG, FLUSH, FIRST = range(5)
 RIP, CROSSCUT, SHORTER, LONGER, LARGER = range(5)
 
 
@@ -139,6 +139,8 @@ def best(rests: list[Rest], ways: tuple[Ways, ...], size: int, fit: int) -> Spot
                     score, other = (a, b) if a < b else (b, a)
                 elif fit == 2:
                     score, other = (b, a) if a < b else (a, b)
+                elif fit == 3:  # where a side needs no cut of its own
+                    score, other = (a > 0) + (b > 0), x * y
                 else:
                     return at, dx, dy
                 if chosen is None or score < lowest or (score == lowest and other < second):

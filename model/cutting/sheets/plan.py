@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 
 from model.cutting.record import Effort, LeftOut, Plan, Task
 from model.cutting.sheets.blank import Blank, blanks
-from model.cutting.sheets.cheapest import Floor, Holding, at_once, floor, improved
-from model.cutting.sheets.depot import Depot, Filled
+from model.cutting.sheets.cheapest import Floor, area_floor, at_once, floor, improved
+from model.cutting.sheets.depot import Depot
 from model.cutting.sheets.first_cut import Handling, handling
 from model.cutting.sheets.judge import Judge, in_order
 from model.cutting.sheets.refused import left_out, rows_apart, unfit
 from model.cutting.sheets.regions import Laid, layouts
+from model.cutting.sheets.tidier import Tidied, Tidier
 from model.cutting.whole import Whole, whole
+
+MOVES_TO_TIDY = 6  # of the moves that an effort allows, one in so many is spent on tidying
 
 Better = Callable[[Plan], None]
 Stop = Callable[[], bool]
@@ -36,14 +39,24 @@ def sheet_plan(task: Task, effort: Effort, better: Better, stop: Stop) -> Plan:
 
 def _planned(depot: Depot, writer: _Writer, effort: Effort, better: Better, stop: Stop) -> Plan:
     held = at_once(depot, effort.tries)
-    low = floor(depot, held)
-    plan = writer.plan(depot, held, low)
+    low = area_floor(depot, held)
+    tidier = Tidier(depot, Judge(depot.whole, depot.blanks, limits(depot)))
+    best = tidier.start(held.sheets)
+    plan = writer.plan(depot, best, held.unplaced, low)
     better(plan)
+    if held.cost > low.cost and effort.nodes and not stop():
+        low = floor(depot, held)
     for found, bound in improved(depot, held, low, effort, stop):
-        new = writer.plan(depot, found, bound)
-        if new != plan:
-            plan = new
-            better(plan)
+        if found is held and bound == low:
+            continue
+        if found is not held:
+            best = tidier.start(found.sheets)
+        held, low = found, bound
+        plan = writer.plan(depot, best, held.unplaced, low)
+        better(plan)
+    for tidied in tidier.better(best, effort.moves // MOVES_TO_TIDY, stop):
+        plan = writer.plan(depot, tidied, held.unplaced, low)
+        better(plan)
     return plan
 
 
@@ -58,29 +71,20 @@ class _Writer:
     def nothing(self, made: Whole) -> Plan:
         return Plan(task=self.task, left_out=self.refused, measure=made.measure, notes=self.notes)
 
-    def plan(self, depot: Depot, held: Holding, low: Floor) -> Plan:
+    def plan(self, depot: Depot, best: Tidied, unplaced: list[int], low: Floor) -> Plan:
         made = depot.whole
-        missing = zip(made.sizes, held.unplaced, strict=True)
-        used_up = left_out(made, missing, True)
+        used_up = left_out(made, zip(made.sizes, unplaced, strict=True), True)
+        ordered = zip(best.cuts, in_order(best.cuts), strict=True)
         return Plan(
             task=self.task,
-            layouts=layouts(made, _laid(depot, held.sheets)),
+            layouts=layouts(made, [Laid(depot.blanks[cut.blank], trees) for cut, trees in ordered]),
             left_out=(*self.refused, *used_up),
             measure=made.measure,
-            value=held.cost * made.worth,
+            value=best.cost * made.worth,
             lower_bound=low.cost * made.worth,
             covers=low.covers,
             notes=self.notes,
         )
-
-
-def _laid(depot: Depot, sheets: Sequence[Filled]) -> list[Laid]:
-    judge = Judge(depot.whole, depot.blanks, limits(depot))
-    cuts = [judge.cut(each.blank, each.trees) for each in sheets]
-    return [
-        Laid(depot.blanks[cut.blank], trees)
-        for cut, trees in zip(cuts, in_order(cuts), strict=True)
-    ]
 
 
 def limits(depot: Depot) -> list[Handling]:
