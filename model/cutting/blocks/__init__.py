@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from model.cutting.blocks.cover import cover
 from model.cutting.blocks.enumerate import MOST_BOXES
+from model.cutting.blocks.floor import floor
 from model.cutting.blocks.record import Cover, Join, Leaf, Pattern, Tree, leaves
 from model.cutting.bounds.question import Question, question
 from model.cutting.whole import Whole
 
-__all__ = ["Cover", "Join", "Leaf", "Pattern", "Tree", "exact_cover", "leaves"]
+__all__ = ["Cover", "Join", "Leaf", "Pattern", "Tree", "edge_floor", "exact_cover", "leaves"]
 
 COVERS = "any plan cut edge to edge"
 
@@ -26,6 +27,16 @@ def exact_cover(whole: Whole, nodes: int, most: int = MOST_BOXES) -> Cover | Non
     """
     asked = question(whole)
     return cover(asked, nodes, most) if _is_plain(whole, asked) else None
+
+
+def edge_floor(whole: Whole, target: int, nodes: int) -> int:
+    """What plans cut from edge to edge cost at least (see `COVERS`), by the larger pieces alone.
+
+    Looked for no further once it reaches `target`; often higher than `model.cutting.bounds` where
+    a few sizes make up most of a list, and then it holds for such plans only. Bad spans are not
+    looked at, and what may turn on some sheets may turn on all: both only lower it.
+    """
+    return floor(question(whole), target, nodes)
 
 
 def _is_plain(whole: Whole, asked: Question) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from model.cutting.blocks.enumerate import MOST_BOXES, Blocks, blocks
-from model.cutting.blocks.master import choose
+from model.cutting.blocks.master import Choice, Whole, choose
 from model.cutting.blocks.record import Cover, Pattern, without
 from model.cutting.bounds.question import Question
 
@@ -24,10 +24,8 @@ def cover(asked: Question, nodes: int, most: int = MOST_BOXES) -> Cover | None:
     if found is None or not found.is_complete:
         return None
     patterns = _patterns(found)
-    if not patterns or len(patterns) > MOST_PATTERNS:
-        return None
     counts = found.counts.all(found.boxes.keys[[box for _, box in patterns]])
-    choice = choose(asked, [sheet for sheet, _ in patterns], counts, nodes)
+    choice = _chosen(found, patterns, counts, nodes)
     if choice is None:
         return None
     chosen = [
@@ -36,6 +34,22 @@ def cover(asked: Question, nodes: int, most: int = MOST_BOXES) -> Cover | None:
         for _ in range(times)
     ]
     return assembled(asked, chosen, choice.lower_bound)
+
+
+def least(found: Blocks, nodes: int) -> int | None:
+    """The least that sheets for all pieces cost, or a bound on it; None where none is known."""
+    patterns = _patterns(found)
+    counts = found.counts.all(found.boxes.keys[[box for _, box in patterns]])
+    choice = _chosen(found, patterns, counts, nodes)
+    return None if choice is None else choice.lower_bound
+
+
+def _chosen(
+    found: Blocks, patterns: list[tuple[int, int]], counts: Whole, nodes: int
+) -> Choice | None:
+    if not 0 < len(patterns) <= MOST_PATTERNS:
+        return None
+    return choose(found.asked, [sheet for sheet, _ in patterns], counts, nodes)
 
 
 def assembled(asked: Question, patterns: Sequence[Pattern], lower_bound: int) -> Cover:
