@@ -1,4 +1,4 @@
-"""The command line: `bedwright new | check | plan | why | materials | window`.
+"""The command line: `bedwright new | check | plan | why | materials | prices | window`.
 
 It needs no screen and loads no Qt.
 Exit codes: 0 done; 1 a check failed; 2 the design cannot be read or built, or the command not
@@ -96,6 +96,7 @@ def _parser() -> argparse.ArgumentParser:
         each.add_argument("design", metavar="DESIGN", type=Path)
     why.add_argument("name", metavar="NAME", help="such as left.opening_width, or S1.length")
     _add_materials(commands)
+    _add_prices(commands)
     window = commands.add_parser("window", help="open the window (the usual way)")
     window.set_defaults(command=_window)
     window.add_argument("design", metavar="DESIGN", type=Path, nargs="?")
@@ -125,6 +126,10 @@ def _add_new(commands: Any) -> None:
         help="woods or sheets of your own, to choose from; kept in the design. See "
         "`materials --template`",
     )  # fmt: skip
+    new.add_argument(
+        "--prices", metavar="TABLE.csv", type=Path, action="append", default=[],
+        help="your price list and rates; kept in the design. See `prices`",
+    )  # fmt: skip
     new.add_argument("--replace", action="store_true", help="write over FILE if it is there")
     new.add_argument("--choices", action="store_true", help="list what can be set, and stop")
 
@@ -148,6 +153,19 @@ def _add_materials(commands: Any) -> None:
     )  # fmt: skip
 
 
+def _add_prices(commands: Any) -> None:
+    prices = commands.add_parser(
+        "prices",
+        help="print a table of everything that a design needs a price or a rate for",
+        description="Print a table, as CSV, of everything that a design needs a price or a rate "
+        "for, with those that it has. Fill it in with a spreadsheet and take it into a design "
+        "with `new --from DESIGN --prices TABLE.csv`.",
+    )
+    prices.set_defaults(command=_prices)
+    prices.add_argument("design", metavar="DESIGN", type=Path)
+    prices.add_argument("--empty", action="store_true", help="without the figures that it has")
+
+
 def _version() -> str:
     from model.exports.version import version
 
@@ -158,6 +176,8 @@ def _version() -> str:
 
 
 def _new(arguments: argparse.Namespace) -> int:
+    from dataclasses import replace
+
     from model import designs
     from model.exports import choices_text
 
@@ -171,6 +191,8 @@ def _new(arguments: argparse.Namespace) -> int:
     design = _start(arguments.start, designs.read)
     for table in arguments.own:
         design = design.with_own(design.own.joined(designs.read_own(table)))
+    for table in arguments.prices:
+        design = replace(design, prices=designs.read_prices(table, design.prices))
     design = _with_settings(design, arguments.settings)
     if arguments.name is not None or arguments.start is None:
         design = _named(design, arguments.name, path)
@@ -335,6 +357,16 @@ def _materials(arguments: argparse.Namespace) -> int:
         return _print(materials_text.lines(design.own, COLUMNS))
     grade = arguments.grade or design.value("stock_grade")
     return _print(materials_text.detail(arguments.of, design.own, grade, COLUMNS))
+
+
+# ---------------------------------------------------------------- prices
+
+
+def _prices(arguments: argparse.Namespace) -> int:
+    from model.exports.prices_csv import content
+
+    print(content(_built(arguments.design), arguments.empty).decode("utf-8"), end="")
+    return DONE
 
 
 # ---------------------------------------------------------------- window

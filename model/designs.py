@@ -23,12 +23,14 @@ from typing import Any
 from model.bed import Design
 from model.brief import all_choices
 from model.brief.declare import Choice
+from model.cost.read_prices import prices_of_table
 from model.errors import BadInput
 from model.exports.files import replace_file, told_in_a_sentence
 from model.exports.plain import json_bytes
 from model.materials import OwnRows
 from model.materials.own_rows import record_of_rows, rows_of_record, rows_of_table
 from model.stock import price_record, progress_record, stock_record
+from model.stock.prices import Prices
 
 FORMAT = "bedwright-design"
 VERSION = 1
@@ -74,12 +76,19 @@ def from_bytes(content: bytes) -> Design:
 
 def read_own(path: Path | str) -> OwnRows:
     """The woods or sheets in a table of the maker's own; refused with BadInput: what is none."""
-    file = Path(path)
+    return rows_of_table(_table(path), Path(path).name)
+
+
+def read_prices(path: Path | str, start: Prices) -> Prices:
+    """A price list with the rows of a table in it; refused with BadInput: what is none."""
+    return prices_of_table(_table(path), Path(path).name, start)
+
+
+def _table(path: Path | str) -> str:
     try:
-        text = _content(file).decode("utf-8-sig")
+        return _content(Path(path)).decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise BadInput("file", f"{file} is not text in UTF-8; save the table as CSV.") from None
-    return rows_of_table(text, file.name)
+        raise BadInput("file", f"{path} is not text in UTF-8; save the table as CSV.") from None
 
 
 def _content(path: Path) -> bytes:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import json
 import os
 import subprocess
@@ -414,3 +416,40 @@ def test_a_template_has_the_headings_of_a_table(capsys: Out) -> None:
     assert main(["materials", "--template", "woods"]) == 0
 
     assert capsys.readouterr().out.startswith("name,kind,density_kg_m3,")
+
+
+# ---------------------------------------------------------------- prices
+
+
+def test_a_price_list_goes_out_empty_and_comes_back_into_a_design(
+    file: Path, tmp_path: Path, capsys: Out
+) -> None:
+    capsys.readouterr()
+    assert main(["prices", str(file), "--empty"]) == 0
+    heading, *rows = csv.reader(io.StringIO(capsys.readouterr().out))
+    at = {name: k for k, name in enumerate(heading)}
+    glue = next(row for row in rows if row[at["key"]] == "glue/pva")
+    assert not any(row[at["price"]] or row[at["minutes"]] for row in rows)
+
+    glue[at["price"]] = "6,50"
+    table, priced = tmp_path / "mine.csv", tmp_path / "priced.bedwright"
+    with table.open("w", encoding="utf-8", newline="") as out:
+        csv.writer(out, delimiter=";").writerows([heading, *rows])  # as spreadsheets here save it
+    code = main(["new", str(priced), "--from", str(file), "--prices", str(table)])
+
+    assert code == 0
+    found = designs.read(priced).prices.row("glue/pva")
+    assert found is not None
+    assert found.price == 6.5
+
+
+def test_a_price_table_that_makes_no_sense_is_refused_by_its_line(
+    tmp_path: Path, capsys: Out
+) -> None:
+    table = tmp_path / "mine.csv"
+    table.write_text("key,price\nglue/pva,dear\n", "utf-8")
+
+    said = refusal(capsys, "new", tmp_path / "bed", "--prices", table)
+
+    assert "mine.csv, line 2: price is “dear”" in said
+    assert not (tmp_path / "bed.bedwright").exists()
