@@ -31,12 +31,13 @@ from model.drawings.paper import (
     grown,
     outline,
 )
-from model.units import Mm, Share, show_bare, show_length
+from model.units import INCH, Mm, Share, show_bare, show_length
 
-TITLE: Mm = 3.5
+TITLE: Mm = 3.0
 KEY: Mm = 1.8
-LEFT, RIGHT, LOWER, UPPER = 12.0, 9.5, 12.0, 5.0  # margins for dimensions and rings
-TITLED: Mm = 7.0  # more of it above, where there is a title
+LEFT, RIGHT, LOWER, UPPER = 11.0, 9.5, 10.5, 4.5  # margins for dimensions and rings
+AWAY: Mm = 6.0  # a dimension from its board: a number in a ring stands between
+TITLED: Mm = 5.5  # more of it above, where there is a title
 ROUNDS = 4
 LEAST_SHARE = 0.6  # of the scale, when all is named
 KEEP, WASTE = 2.4, 1.1  # mm between the strokes of a hatch
@@ -87,6 +88,13 @@ def size_words(length: Mm, width: Mm, unit: str) -> str:
     return f"{show_bare(length, unit)} × {show_bare(width, unit)}"
 
 
+def about_size_words(region: Region, unit: str) -> str:
+    """The sizes of what is left over, as near as anybody measures it."""
+    step = {"inch": INCH / 16, "mm": 1.0}[unit]
+    length, width = (show_bare(side, unit, step) for side in (region.length, region.width))
+    return f"{length} × {width}"
+
+
 def cut_layout(layout: Layout, room: Room, shown: Shown, scale: Share | None = None) -> Drawing:
     """The drawing, as large as the room allows, or at this scale whatever the room.
 
@@ -105,6 +113,12 @@ def cut_layout(layout: Layout, room: Room, shown: Shown, scale: Share | None = N
         width=sheet.board.x1 + RIGHT, height=sheet.board.y1 + sheet.upper,
         scale=sheet.scale, items=tuple(_items(sheet)), title=shown.title,
     )  # fmt: skip
+
+
+def paper_size(layout: Layout, room: Room, shown: Shown) -> Room:
+    """How large the drawing is, where names need no lines: told before it is made."""
+    sheet = _Sheet(layout=layout, shown=replace(shown, all_named=False), room=room)
+    return Room(sheet.board.x1 + RIGHT, sheet.board.y1 + sheet.upper)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -244,7 +258,7 @@ def _items(sheet: _Sheet) -> Iterator[Item]:
     yield outline(sheet.board, "wide")
     for placed, label in sheet.labels:
         yield from label.texts(f"piece/{placed.name}") if label is not None else ()
-    yield from led_out(sheet.small, sheet.board.x0, sheet.board.x1, sheet.board.y1 + UPPER)
+    yield from led_out(sheet.small, sheet.board.x0, sheet.board.x1, sheet.board.y1 + UPPER + 0.5)
     yield from _around(sheet)
     for ring in sheet.rings:
         yield from ring.items(f"cut/{ring.number}")
@@ -257,13 +271,15 @@ def _places(sheet: _Sheet) -> Iterator[Area]:
         yield Area(sheet.box(placed.box), f"piece/{placed.name}")
     for place, offcut in enumerate(sheet.layout.offcuts, 1):
         yield Area(sheet.place(offcut), f"offcut/{place}")
+    for ring in sheet.rings:
+        yield Area(ring.box, f"cut/{ring.number}", has_ground=False)
 
 
 def _left_over(sheet: _Sheet) -> Iterator[Item]:
     """Offcuts with their sizes, and waste."""
     rings = [ring.box for ring in sheet.rings]
     for place, region in enumerate(sheet.layout.offcuts, 1):
-        size = size_words(region.length, region.width, sheet.shown.unit)
+        size = about_size_words(region, sheet.shown.unit)
         box, about = sheet.place(region), f"offcut/{place}"
         label = label_in(box, (("offcut", size), (f"offcut {size}",), (size,)), rings)
         holes = (label.box,) if label is not None else ()
@@ -292,8 +308,11 @@ def _around(sheet: _Sheet) -> Iterator[Item]:
     """Overall sizes, the title, and the key of sizes."""
     board, stock, unit = sheet.board, sheet.layout.stock, sheet.shown.unit
     length, width = show_length(stock.length, unit), show_length(stock.width, unit)
-    yield from dimension.level(board.x0, board.x1, board.y0 - 6.5, board.y0, length)
-    yield from dimension.upright(board.y0, board.y1, board.x0 - 6.5, board.x0, width)
+    if words_width(width, dimension.WORDS) > board.y1 - board.y0:  # a board too narrow for it
+        length = f"{length} × {width}"
+    else:
+        yield from dimension.upright(board.y0, board.y1, board.x0 - AWAY, board.x0, width)
+    yield from dimension.level(board.x0, board.x1, board.y0 - AWAY, board.y0, length)
     if sheet.shown.title:
         top = board.y1 + sheet.upper - TITLE
         yield Text((board.x0, top), sheet.shown.title, TITLE, "left")

@@ -70,10 +70,14 @@ class Text(NamedTuple):
 
 
 class Area(NamedTuple):
-    """A place on the drawing that stands for something; a later area lies on an earlier one."""
+    """A place on the drawing that stands for something; a later area lies on an earlier one.
+
+    `has_ground` is whether it may be tinted; a ring has a ground of its own.
+    """
 
     box: Box
     about: str
+    has_ground: bool = True
 
 
 Item = Stroke | Ring | Hatch | Text | Area

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from model.cutting.record import Layout, Piece, Placed, Plan, Region, Stock, Task, Trim, Use
+from model.shop.plans import CutPlan
 
 KERF = 3.2
 Strip = tuple[float, Sequence[tuple[str, int, float]]]  # width; mark, number, length of each
@@ -57,6 +59,16 @@ def plan_of(*layouts: Layout) -> Plan:
     return Plan(
         task=task, layouts=layouts, value=float(len(layouts)), lower_bound=float(len(layouts))
     )
+
+
+def cut_plan(*layouts: Layout, key: str = "ply-18", **more: object) -> CutPlan:
+    """The same as a plan for a material."""
+    plan = replace(plan_of(*layouts), **more)  # type: ignore[arg-type]
+    plan = replace(plan, task=replace(plan.task, name=key))
+    return CutPlan(
+        key=key, material="birch_ply_18", material_name="Birch plywood, 18 mm", thickness=18.0,
+        plan=plan,
+    )  # fmt: skip
 
 
 def _ripped(x: float, y: float, length: float, width: float, strips: Sequence[Strip]) -> Region:
