@@ -36,12 +36,15 @@ class Source:
         return self.kind == "sold planed"
 
     def rough_width(self, width: Mm, more: Mm) -> Mm:
-        """What to rip for a finished width: none where planed stock is as wide already."""
-        return width if self.is_as_wide(width) else width + more
+        """What to rip for a finished width. Planed stock that is as wide, or wider by less than the
+        allowance, is not ripped before it is cut to length.
+        """
+        near = (each for each in self.widths if width - SAME <= each <= width + more)
+        return min(near, default=width + more)
 
-    def is_as_wide(self, width: Mm) -> bool:
+    def is_as_wide(self, rough_width: Mm) -> bool:
         """Whether planed stock has this width."""
-        return any(abs(width - each) <= SAME for each in self.widths)
+        return any(abs(rough_width - each) <= SAME for each in self.widths)
 
 
 def allowances(design: Design) -> Allowances:

@@ -151,6 +151,14 @@ def test_planed_stock_as_wide_as_the_part_is_only_cut_to_length(oak_bed: Beds) -
     assert rail.task == "white_oak-27x114"
 
 
+def test_planed_stock_that_is_hardly_wider_is_cut_to_length_first(oak_bed: Beds) -> None:
+    bed = oak_bed(StockRows(sold=(sold(120), sold(150))), boards_from="sold sizes")
+
+    rail = by_part(bed, "top rail")  # 114 mm, so that 127 would do
+
+    assert (rail.rough.width, rail.task) == (120, "white_oak-27x120")
+
+
 def test_planed_stock_that_is_wider_is_ripped(oak_bed: Beds) -> None:
     bed = oak_bed(StockRows(sold=(sold(114), sold(220))), boards_from="sold sizes")
 
