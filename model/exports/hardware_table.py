@@ -6,6 +6,7 @@ from typing import Any
 
 from model.bed import Bed
 from model.exports.plain import number
+from model.shop.order.aids import spacers
 
 HARDWARE_COLUMNS = ("code", "name", "quantity")
 SHOP_AID_COLUMNS = ("name", "quantity", "length", "width", "thickness", "use")
@@ -20,16 +21,14 @@ def hardware(bed: Bed) -> list[dict[str, Any]]:
 
 def shop_aids(bed: Bed) -> list[dict[str, Any]]:
     """Spacers and the like, cut from offcuts: no part of the bed, its weight or its proof."""
-    size = bed.dimensions.values.get("slat_spacer")
-    if not size:
-        return []
     return [
         {
-            "name": "slat spacer",
-            "quantity": 2,
+            "name": each.name,
+            "quantity": each.quantity,
             "length": None,
-            "width": number(size),
+            "width": number(each.size),
             "thickness": None,
-            "use": "Stands between two slats while they are fixed; its width is the gap.",
+            "use": each.use,
         }
+        for each in spacers(bed)
     ]

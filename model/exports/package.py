@@ -23,6 +23,8 @@ from model.exports import (
     quote_text,
     shopping_csv,
     summary,
+    work_order_csv,
+    work_order_text,
 )
 from model.exports.files import settle, told_in_a_sentence
 
@@ -39,6 +41,8 @@ WRITERS: dict[str, Writer] = {
     "shopping.csv": shopping_csv.write,
     "cost.csv": cost_csv.write,
     "quote.txt": quote_text.write,
+    "work_order.txt": work_order_text.write,
+    "work_order.csv": work_order_csv.write,
     "bed.glb": glb.write,
 }
 

@@ -11,6 +11,7 @@ from model.exports.plain import number
 from model.shop.order.build import work_order
 from model.shop.order.record import STAGES, Batch, WorkOrder
 from model.shop.plans import plans
+from model.shop.tracking_rest import going
 from model.stock.progress import Progress
 
 COLUMNS = (
@@ -22,7 +23,7 @@ COLUMNS = (
 def write(bed: Bed, path: Path) -> None:
     """Write the work order for the plans in use, or the best that are found."""
     order = work_order(bed, plans(bed))
-    path.write_bytes(csv_bytes(COLUMNS, rows(order, bed.design.progress)))
+    path.write_bytes(csv_bytes(COLUMNS, rows(order, going(bed).progress)))
 
 
 def rows(order: WorkOrder, progress: Progress) -> Iterator[tuple[Cell, ...]]:

@@ -13,6 +13,7 @@ from model.bed import Bed
 from model.shop.order.build import work_order
 from model.shop.order.record import STAGES, Batch, Line, WorkOrder
 from model.shop.plans import plans
+from model.shop.tracking_rest import going
 from model.stock.progress import Progress
 
 COLUMNS = 92
@@ -24,7 +25,7 @@ _MARK, _NAME, _COUNT = 7, 18, 4  # columns of a line to tick
 def write(bed: Bed, path: Path) -> None:
     """Write the work order for the plans in use, or the best that are found."""
     order = work_order(bed, plans(bed))
-    text = "\n".join(lines(order, bed.design.progress)) + "\n"
+    text = "\n".join(lines(order, going(bed).progress)) + "\n"
     path.write_text(text, encoding="utf-8", newline="\n")
 
 

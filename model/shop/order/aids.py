@@ -39,7 +39,8 @@ def _slat_spacers(bed: Bed) -> Iterator[Spacer]:
 
 def _slide_spacers(bed: Bed) -> Iterator[Spacer]:
     """Slides that are not parallel make a drawer wobble, so both of a pair lie on one spacer."""
-    if not (bed["has_drawers"] and bed["is_side_mount"]):
+    known = bed.dimensions.values
+    if not (known.get("has_drawers") and known.get("is_side_mount")):
         return
     on_box = snapped(bed["slide_bottom"] - bed["box_bottom"])
     on_bearer = snapped(bed["slide_bottom"] - bed["bearer_bottom"])
