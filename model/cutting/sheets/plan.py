@@ -26,6 +26,7 @@ def sheet_plan(task: Task, effort: Effort, better: Better, stop: Stop) -> Plan:
     made = whole(task)
     forms = blanks(made)
     made, notes = rows_apart(task, made, unfit(made, forms))
+    forms = blanks(made) if notes else forms  # the lengths left may share a larger step
     too_large = unfit(made, forms)
     refused = left_out(made, ((size, size.demand) for size in too_large), False)
     sizes = tuple(size for size in made.sizes if size not in too_large)
