@@ -21,6 +21,7 @@ from model.units import Mm
 
 PER_MM = 10**7  # steps in a millimetre before they are divided
 PER_COIN = 10**4  # prices are counted in ten-thousandths, so that sums are exact
+MOST_COST = 10**9
 
 Span = tuple[int, int, int, int]
 
@@ -225,11 +226,22 @@ def _costs(stock: tuple[Stock, ...]) -> tuple[Measure, float, tuple[int, ...]]:
     if len({(each.length, each.width, each.price) for each in bought}) <= 1:
         return "stock", 1.0, tuple(0 if each.on_hand else 1 for each in stock)
     if all(each.price is not None for each in bought):
-        prices = (round((each.price or 0.0) * PER_COIN) for each in stock)
-        costs = zip(stock, prices, strict=True)
-        return "price", 1 / PER_COIN, tuple(0 if each.on_hand else cost for each, cost in costs)
-    areas = tuple(0 if each.on_hand else round(each.length * each.width) for each in stock)
-    return "area", 1.0, areas
+        prices = [round((each.price or 0.0) * PER_COIN) for each in stock]
+        return "price", *_fewest_steps(prices, stock, PER_COIN)
+    areas = [_steps(each.length) * _steps(each.width) for each in stock]
+    return "area", *_fewest_steps(areas, stock, PER_MM**2)
+
+
+def _fewest_steps(
+    costs: list[int], stock: tuple[Stock, ...], per_one: int
+) -> tuple[float, tuple[int, ...]]:
+    """The worth of a cost of 1, and costs in the largest step that all share: a bound that falls
+    between two sums of them may be rounded up further. Where that step is tiny, none costs more
+    than MOST_COST.
+    """
+    paid = [0 if each.on_hand else cost for cost, each in zip(costs, stock, strict=True)]
+    step = max(gcd(*paid), max(paid) // MOST_COST, 1)
+    return step / per_one, tuple(round(cost / step) for cost in paid)
 
 
 # ---------------------------------------------------------------- steps
