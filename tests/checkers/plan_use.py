@@ -57,10 +57,9 @@ def _paths(node: Node, path: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
 
 
 def _trims_one_piece(node: Node) -> bool:
-    """A last cut that takes a piece out of what is only a little larger."""
-    return all(part.cut is None for part in node.parts) and (
-        sum(part.lying is not None for part in node.parts) <= 1
-    )
+    """A last cut that takes a piece, or a row, out of what is only a little larger."""
+    kept = [part for part in node.parts if part.lying is not None or part.row]
+    return len(kept) <= 1 and all(part.cut is None for part in node.parts if part not in kept)
 
 
 def value_faults(plan: Plan) -> Iterator[str]:
