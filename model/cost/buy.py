@@ -7,8 +7,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from model.cost.money import Money, added, exact, line
-from model.stock.prices import Prices
+from model.cost.money import NOTHING, Money, added, exact, line, rounded
+from model.stock.prices import PriceRow, Prices
 
 Group = Literal[
     "boards", "sheets", "on hand", "hardware", "screws", "glue", "abrasives", "finish"
@@ -72,15 +72,18 @@ def priced(need: Need, prices: Prices) -> Buy:
     row = prices.row(need.key)
     pack = (row.pack if row is not None else None) or need.pack
     packs = need.quantity / pack if need.measured else math.ceil(need.quantity / pack - _DUST)
-    listed = need.price if row is None or row.price is None else row.price
-    price = 0.0 if need.on_hand else listed
-    each = None if price is None else exact(price)
+    each = rounded(NOTHING, prices.decimals) if need.on_hand else _price(need, row)
     return Buy(
         key=need.key, group=need.group, name=need.name, quantity=need.quantity, unit=need.unit,
         size=need.size, pack=pack, packs=packs, price=each,
         total=None if each is None else line(each, packs, prices.decimals),
         on_hand=need.on_hand, note=need.note,
     )  # fmt: skip
+
+
+def _price(need: Need, row: PriceRow | None) -> Money | None:
+    price = need.price if row is None or row.price is None else row.price
+    return None if price is None else exact(price)
 
 
 def total(buys: Iterable[Buy], groups: tuple[Group, ...], decimals: int) -> Money:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 
 import pytest
 from hypothesis import given
@@ -53,7 +53,9 @@ def test_overhead_is_a_share_of_all_of_it() -> None:
     plain, burdened = (cost_sheet(costed(all_priced(overhead=share))) for share in (0.0, 0.15))
 
     assert burdened.direct == plain.total
-    assert burdened.overhead == (plain.total * Decimal("0.15")).quantize(Decimal("0.01"))
+    assert burdened.overhead == (plain.total * Decimal("0.15")).quantize(
+        Decimal("0.01"), ROUND_HALF_UP
+    )
     assert burdened.total == burdened.direct + burdened.overhead
 
 
