@@ -9,7 +9,7 @@ from itertools import islice
 from random import Random
 from typing import NamedTuple
 
-from model.cutting.blocks import COVERS, Cover, exact_cover
+from model.cutting.blocks import COVERS, Cover, edge_floor, exact_cover
 from model.cutting.blocks import Leaf as BlockLeaf
 from model.cutting.blocks import Tree as BlockTree
 from model.cutting.bounds import bound
@@ -194,13 +194,13 @@ class _Search:
     def _from_blocks(self, held: Holding, low: Floor) -> tuple[Holding | None, Floor]:
         if not self.nodes:
             return None, low
-        cover = exact_cover(self.depot.whole, self.nodes)
+        whole, nodes = self.depot.whole, self.nodes
         self.nodes = 0
-        if cover is None:
-            return None, low
-        if cover.lower_bound > low.cost:
-            low = Floor(cover.lower_bound, COVERS)
-        if cover.cost >= held.cost or self.depot.whole.task.wishes.strips:
+        cover = exact_cover(whole, nodes)
+        least = edge_floor(whole, held.cost, nodes) if cover is None else cover.lower_bound
+        if least > low.cost:
+            low = Floor(least, COVERS)
+        if cover is None or cover.cost >= held.cost or whole.task.wishes.strips:
             return None, low
         return _of_blocks(self.depot, cover), low
 
