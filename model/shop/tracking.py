@@ -18,8 +18,7 @@ from model.shop.cut_list import CutPiece, cut_list
 from model.shop.order.record import Batch, Line, WorkOrder
 from model.shop.plans import CutPlan
 from model.shop.tracking_cuts import cuts, with_following, with_needed
-from model.shop.tracking_fit import Fit, Recut, fit
-from model.shop.tracking_fit import recut as recut_part
+from model.shop.tracking_fit import Fit, fit
 from model.shop.tracking_parts import (
     by_name,
     glued,
@@ -30,6 +29,8 @@ from model.shop.tracking_parts import (
     with_step,
     without_step,
 )  # fmt: skip
+from model.shop.tracking_recut import Recut
+from model.shop.tracking_recut import recut as recut_part
 from model.shop.tracking_rest import BY_HAND, OnTask, going, is_begun
 from model.stock.progress import CutPart, Progress
 

@@ -11,6 +11,7 @@ import pytest
 
 from model import designs
 from model.bed import Bed, Design, solve
+from model.cutting.record import Piece
 from model.errors import BadInput
 from model.shop import tracking
 from model.shop.order.build import work_order
@@ -320,6 +321,34 @@ def test_a_recut_piece_serves_as_the_new_part() -> None:
 def rest_pieces(bed: Bed, key: str, number: int) -> list[Any]:
     task = next(each.task for each in still_to_cut(bed) if each.key == key)
     return [p for p in task.pieces if p.first <= number < p.first + p.quantity]
+
+
+def test_a_glued_post_is_cut_down_as_a_whole() -> None:
+    bed = done(cut_out(queen(), FRAME, "F1/1-1", "F1/1-2"), ("Glue up layers", "F1"))
+    lower = changed(bed, **{"foot.height": 600.0})
+
+    (offer,) = tracking.outdated(lower).recuts
+
+    assert (offer.part.mark, offer.need.whole, offer.need.name) == ("F1", True, "post")
+    after = with_design(lower, tracking.recut(lower, offer))
+    wanted = {(p.mark, n) for p in task_of(after, FRAME) for n in numbers(p)}
+    assert not {(f"{offer.need.mark}/1", 1), (f"{offer.need.mark}/1", 2)} & wanted
+
+
+def test_a_piece_that_is_spoilt_is_planned_once_more() -> None:
+    bed = done(cut_out(queen(), BOXES, "B1-1"), ("Grooves", "B1"))
+
+    moved = changed(bed, bottom_up=11.1125)
+
+    assert ("B1", 1) in {(p.mark, n) for p in task_of(moved, BOXES) for n in numbers(p)}
+
+
+def task_of(bed: Bed, key: str) -> tuple[Piece, ...]:
+    return next(each.task.pieces for each in still_to_cut(bed) if each.key == key)
+
+
+def numbers(piece: Piece) -> range:
+    return range(piece.first, piece.first + piece.quantity)
 
 
 def test_joints_that_moved_spoil_a_piece_of_the_same_size() -> None:
