@@ -99,7 +99,9 @@ class Search:
         return together(self.levels)
 
     def run(self, most: int) -> bool:
-        """Build all levels; False when given up, above `most` boxes or too many tries."""
+        """Build all levels; False when given up, above `most` boxes or, unless levels are thinned
+        out, after too many tries.
+        """
         self._keep(self._pieces())
         for number in range(2, sum(self.counts.limits) + 1):
             if number > self._reach():
@@ -107,12 +109,15 @@ class Search:
             found = [NOTHING]
             for part in self._joins(number):
                 found.append(part)
-                if self.pairs > MOST_PAIRS or self.joins > MOST_JOINS:
+                if self.narrow is None and self._is_tired():
                     return False
             self._keep(together(found))
             if self.starts[-1] > most:
                 return False
         return True
+
+    def _is_tired(self) -> bool:
+        return self.pairs > MOST_PAIRS or self.joins > MOST_JOINS
 
     def _reach(self) -> int:
         """The most pieces that a join can still have. A block less any piece is a block: if no
