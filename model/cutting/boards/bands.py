@@ -23,9 +23,10 @@ from model.cutting.record import Way
 
 @dataclass(frozen=True)
 class Valued:
-    """The best of every blank: `values` (blanks), with the tables to read it from."""
+    """The best of some blanks: `values` in their order, with the tables to read it from."""
 
     values: Values
+    cases: dict[int, int]  # of each blank's number, where it stands
     inner: Filled
     outer: FilledEach
 
@@ -64,17 +65,19 @@ class Bands:
     def is_exact(self) -> bool:
         return self.inner.is_exact and self.outer.is_exact
 
-    def value(self, worth: Values, limits: Sequence[int]) -> Valued:
-        """What each blank can be worth; a lot at most `limits` times in each band."""
+    def value(self, worth: Values, limits: Sequence[int], blanks: Sequence[int]) -> Valued:
+        """What these blanks can be worth; a lot at most `limits` times in each band."""
         inner = self.inner.fill(worth[self.order], [limits[n] for n in self.order], keep=True)
-        bands = np.array([inner.after[end][self._inner_at] for end in self._ends])
-        outer = self.outer.fill_each(bands)
-        cases = np.arange(len(self.blanks))
-        return Valued(outer.values[self._outer_at, cases], inner, outer)
+        rooms = self._inner_at[blanks]
+        outer = self.outer.fill_each(np.array([inner.after[end][rooms] for end in self._ends]))
+        values = outer.values[self._outer_at[blanks], np.arange(len(blanks))]
+        return Valued(values, {blank: case for case, blank in enumerate(blanks)}, inner, outer)
 
     def cut(self, valued: Valued, number: int, worth: Values, left: Ints) -> Cut:
         """The blank as it is worth most, with at most `left` of each lot, which is used up."""
-        times = self.outer.counts_of(valued.outer, int(self._outer_at[number]), number)
+        times = self.outer.counts_of(
+            valued.outer, int(self._outer_at[number]), valued.cases[number]
+        )
         bands: list[list[int]] = []
         for kind in reversed(range(len(times))):
             for _ in range(times[kind]):

@@ -8,9 +8,11 @@ Primal heuristics for branch and price, INFORMS Journal on Computing 31(2), 2019
 from __future__ import annotations
 
 from collections.abc import Sequence
+from random import Random
 
 import numpy as np
 
+from model.cutting.boards.generate import NEW
 from model.cutting.boards.pattern import Pattern
 from model.cutting.boards.search import Search
 from model.cutting.lengths.master import Column, Master, Priced, Source
@@ -19,22 +21,41 @@ ROUNDS = 8  # of column generation after each board that is fixed
 LOOKED_AT = 3  # boards that might be fixed next, each tried by its relaxation
 
 
-def dive(search: Search, skip: int = 0) -> None:
-    """One plan. `skip`: the first board fixed is not the surest but one further down."""
-    fixed: list[Column[Pattern]] = []
+def dive(search: Search, kept: Sequence[Column[Pattern]] = (), skip: int = 0) -> None:
+    """One plan, from the boards that are `kept` on. The first board fixed is the surest, or with
+    `skip` one further down.
+    """
+    fixed = list(kept)
     while not search.stop():
         part = remaining(search, fixed)
         if not any(part.demand):
             break
         priced = relaxed(search, part, ROUNDS)
         spent = sum(search.question.boards[each.source].cost for each in fixed)
-        if priced.missing.max() > 1e-6 or spent + priced.value * part.dearest > _enough(search):
-            break
-        choice = _surest(part, priced, skip if not fixed else 0)
-        if choice is None:
-            break
-        fixed.append(choice)
+        if priced.missing.max() > 1e-6 or spent + priced.value * part.dearest >= _enough(search):
+            return
+        fixed += _surest(part, priced, skip if len(fixed) == len(kept) else 0)
     search.offer(each.what for each in fixed)
+
+
+def dive_again(search: Search, times: int, seed: int = 5) -> None:
+    """Boards of the best plan are kept at random, about half of them, and the rest made anew."""
+    random = Random(seed)
+    for _ in range(times):
+        if search.is_done or len(search.patterns) < 2:
+            return
+        share = random.choice((0.3, 0.45, 0.6))
+        kept = [each for each in _columns(search) if random.random() < share]
+        dive(search, kept, skip=random.choice((0, 0, 1, 2)))
+
+
+def _columns(search: Search) -> list[Column[Pattern]]:
+    """The best plan's boards."""
+    lots = range(len(search.question.demand))
+    return [
+        Column(each.board, tuple(each.counts[lot] for lot in lots), each)
+        for each in search.patterns
+    ]
 
 
 def remaining(search: Search, fixed: Sequence[Column[Pattern]]) -> Master[Pattern]:
@@ -60,14 +81,12 @@ def remaining(search: Search, fixed: Sequence[Column[Pattern]]) -> Master[Patter
 def relaxed(search: Search, part: Master[Pattern], rounds: int) -> Priced:
     """The relaxation of what is left, with columns made for it; the whole search learns them."""
     quantity = [source.quantity for source in part.sources]
-    least = [
-        np.inf if source.quantity == 0 else source.cost / part.dearest + 1e-7
-        for source in part.sources
-    ]
+    there = [number for number, count in enumerate(quantity) if count != 0]
     priced = part.priced(part.demand, quantity)
     for _ in range(rounds):
-        prices = search.pricing.prices(priced.worth, part.demand)
-        found = search.pricing.columns(prices, part.demand, least)
+        prices = search.pricing.prices(priced.worth, part.demand, there)
+        costs = [source.cost / part.dearest for source in part.sources]
+        found = search.pricing.columns(prices, part.demand, (costs + priced.rent + NEW).tolist())
         if not any([part.add(column) for column in found]):
             break
         for column in found:
@@ -76,17 +95,17 @@ def relaxed(search: Search, part: Master[Pattern], rounds: int) -> Priced:
     return priced
 
 
-def _surest(part: Master[Pattern], priced: Priced, skip: int) -> Column[Pattern] | None:
-    """The column to fix: of those used most, the one that leaves the cheapest rest."""
-    order = np.argsort(-priced.used, kind="stable")
-    used = [number for number in order.tolist() if priced.used[number] > 1e-6]
-    if not used:
-        return None
-    sure = [number for number in used if priced.used[number] > 1 - 1e-6]
-    if sure and not skip:
-        return part.columns[sure[0]]
+def _surest(part: Master[Pattern], priced: Priced, skip: int) -> list[Column[Pattern]]:
+    """The columns to fix: all that are whole, or of those used most the one that leaves the
+    cheapest rest.
+    """
+    order = np.argsort(-priced.used, kind="stable").tolist()
+    used = [number for number in order if priced.used[number] > 1e-6]
+    whole = [number for number in used if priced.used[number] > 1 - 1e-6]
+    if whole and not skip:
+        return [part.columns[number] for number in whole]
     looked_at = used[skip : skip + LOOKED_AT] or used[-1:]
-    return part.columns[min(looked_at, key=lambda number: (_after(part, number), number))]
+    return [part.columns[min(looked_at, key=lambda number: (_after(part, number), number))]]
 
 
 def _after(part: Master[Pattern], number: int) -> float:

@@ -11,6 +11,7 @@ from model.cutting.boards.pattern import Pattern
 from model.cutting.boards.search import Search
 from model.cutting.lengths.master import Column, Floats
 
+MOST_COLUMNS = 400  # that an exact solver gets through
 NEW = 1e-7  # a column must promise this much of the dearest board to be worth adding
 
 
@@ -52,33 +53,31 @@ def varied_fills(search: Search, worth: Floats, tries: int, seed: int = 1) -> No
 def generate(search: Search, rounds: int) -> None:
     """Columns until no more would lower the cost; leaves behind what each lot is worth."""
     ask, master = search.question, search.master
-    quantity = [board.quantity for board in ask.boards]
     for _ in range(rounds):
-        priced = master.priced(ask.demand, quantity)
-        search.worth, search.relaxed = priced.worth, priced.value
+        search.relax()
         if search.stop():
             break
-        prices = search.pricing.prices(priced.worth, ask.demand)
-        columns = search.pricing.columns(prices, ask.demand, least_of(search))
+        prices = search.pricing.prices(search.worth, ask.demand)
+        least = [search.charge(number) + NEW for number in range(len(ask.boards))]
+        columns = search.pricing.columns(prices, ask.demand, least)
         if not any([master.add(column) for column in columns]):
             break
 
 
 def whole_columns(search: Search, node_limit: int, gap: float) -> None:
-    """The best plan of the columns found so far."""
-    whole = search.master.chosen(node_limit, gap)
+    """The best plan of those columns found so far that a better plan can use at all."""
+    quantity = [board.quantity for board in search.question.boards]
+    priced = search.master.priced(search.question.demand, quantity)
+    over = search.cost / search.master.dearest - priced.value
+    part = search.master if any(search.missing) else search.master.near(priced, over, MOST_COLUMNS)
+    whole = part.chosen(node_limit, gap)
     if whole is not None:
-        search.offer(used_columns(search.master.columns, whole.used))
+        search.offer(used_columns(part.columns, whole.used))
 
 
 def used_columns(columns: Sequence[Column[Pattern]], used: Sequence[int]) -> list[Pattern]:
     """The boards of a whole plan."""
     return [column.what for column, times in zip(columns, used, strict=True) for _ in range(times)]
-
-
-def least_of(search: Search) -> list[float]:
-    """What a column of each board must be worth to be of use at all."""
-    return [source.cost / search.master.dearest + NEW for source in search.master.sources]
 
 
 def _rate(search: Search, column: Column[Pattern], worth: Floats) -> float:

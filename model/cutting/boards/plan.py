@@ -7,11 +7,10 @@ from collections.abc import Callable
 import numpy as np
 
 from model.cutting.boards.bound import tighten
-from model.cutting.boards.dive import dive
+from model.cutting.boards.dive import dive, dive_again
 from model.cutting.boards.generate import generate, varied_fills, whole_columns
 from model.cutting.boards.rack import Board, measure, rack, unit
 from model.cutting.boards.reasons import holds, reasons
-from model.cutting.boards.reopen import reopen
 from model.cutting.boards.search import Question, Search
 from model.cutting.boards.shelf import MANNERS, shelf
 from model.cutting.boards.tree import layouts
@@ -19,7 +18,7 @@ from model.cutting.lengths.lots import Lot, at_least, lots
 from model.cutting.record import Effort, Plan, Task
 
 ROUNDS = 100  # of column generation
-MOVES_A_PART = 200  # cutting a few boards anew takes as long as so many small changes
+MOVES_A_DIVE = 500  # a dive takes as long as so many small changes
 
 TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
 AROUND_BAD = TWO_WAYS + ", once bad spans are crosscut out"
@@ -51,9 +50,11 @@ def _improve(search: Search, effort: Effort) -> None:
     generate(search, ROUNDS)
     tighten(search, rounds=12, steps=6)
     varied_fills(search, search.worth + 1e-9, 1)
-    for skip in range(4):
-        dive(search, skip)
-    whole_columns(search, effort.nodes // 4, gap=0.001)
+    for skip in range(2):
+        dive(search, skip=skip)
+    whole_columns(search, effort.nodes // 8, gap=0.001)
+    dive_again(search, effort.moves // MOVES_A_DIVE)
+    whole_columns(search, effort.nodes // 8, gap=0.001)
 
 
 def _fits(lot: Lot, boards: tuple[Board, ...]) -> bool:

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from model.cutting.boards.bands import Bands, Valued
 from model.cutting.boards.pattern import Cut, Pattern
@@ -18,11 +17,19 @@ from model.cutting.lengths.sums import Ints, Values
 
 @dataclass(frozen=True)
 class Prices:
-    """What each blank is worth in each way, rip first then crosscut first: (2, blanks)."""
+    """What the blanks of some boards are worth, rip first and crosscut first, and every form of
+    these boards in the better way.
+    """
 
     worth: Values
     valued: tuple[Valued, Valued]
-    blanks: Values
+    boards: tuple[int, ...]
+    forms: tuple[tuple[float, ...], ...]
+
+    @property
+    def most(self) -> tuple[float, ...]:
+        """The most that each board can be worth, if a lot's limit held in each band alone."""
+        return tuple(map(max, self.forms))
 
 
 class Pricing:
@@ -38,13 +45,8 @@ class Pricing:
         self.boards = boards
         self.lots = len(sizes)
         blanks = [blank for board in boards for form in board.forms for blank in form]
-        self._first: list[list[int]] = []  # the number of each form's first blank
-        number = 0
-        for board in boards:
-            self._first.append([])
-            for form in board.forms:
-                self._first[-1].append(number)
-                number += len(form)
+        numbers = iter(range(len(blanks)))
+        self._blanks = [[[next(numbers) for _ in form] for form in x.forms] for x in boards]
         self.ways = (
             Bands("rip", sizes, demand, blanks, kerf),
             Bands("crosscut", sizes, demand, blanks, kerf),
@@ -54,15 +56,19 @@ class Pricing:
     def is_exact(self) -> bool:
         return all(way.is_exact for way in self.ways)
 
-    def prices(self, worth: Values, limits: Sequence[int]) -> Prices:
-        """What every blank can be worth, with at most `limits` of a lot in a band."""
-        rip, crosscut = (way.value(worth, limits) for way in self.ways)
-        return Prices(worth, (rip, crosscut), np.array((rip.values, crosscut.values)))
-
-    def most(self, prices: Prices) -> list[float]:
-        """The most that each board can be worth, if a lot's limit held in each band alone."""
-        best = prices.blanks.max(axis=0)
-        return [max(self._forms(best, number)) for number in range(len(self.boards))]
+    def prices(
+        self, worth: Values, limits: Sequence[int], boards: Sequence[int] | None = None
+    ) -> Prices:
+        """What these boards (or all) can be worth, with at most `limits` of a lot in a band."""
+        chosen = tuple(range(len(self.boards)) if boards is None else boards)
+        blanks = [blank for board in chosen for form in self._blanks[board] for blank in form]
+        rip, crosscut = (way.value(worth, limits, blanks) for way in self.ways)
+        best = np.maximum(rip.values, crosscut.values)
+        forms = tuple(
+            tuple(best[[rip.cases[blank] for blank in form]].sum() for form in self._blanks[board])
+            for board in chosen
+        )
+        return Prices(worth, (rip, crosscut), chosen, forms)
 
     def columns(
         self, prices: Prices, limits: Sequence[int], least: Sequence[float]
@@ -70,48 +76,22 @@ class Pricing:
         """The worthiest column of every board that may be worth more than its `least`; no lot more
         often than its limit.
         """
-        best = prices.blanks.max(axis=0)
-        found = []
-        for number in range(len(self.boards)):
-            values = self._forms(best, number)
-            if max(values) > least[number]:
-                found.append(self.column(prices, number, int(np.argmax(values)), limits))
-        return found
-
-    def beyond(self, prices: Prices, demand: Sequence[int]) -> dict[int, Ints]:
-        """By how much the best of a board goes beyond the demand of each lot, where it does."""
-        endless = [1 << 30] * self.lots
-        best = prices.blanks.max(axis=0)
-        found = {}
-        for number in range(len(self.boards)):
-            form = int(np.argmax(self._forms(best, number)))
-            counts = self.column(prices, number, form, endless).counts
-            over: Ints = np.maximum(np.array(counts) - np.array(demand), 0)
-            if over.any():
-                found[number] = over
-        return found
-
-    def _forms(self, best: Values, number: int) -> list[float]:
-        forms = self.boards[number].forms
         return [
-            best[first : first + len(form)].sum()
-            for first, form in zip(self._first[number], forms, strict=True)
+            self.column(prices, board, limits)
+            for board, most in zip(prices.boards, prices.most, strict=True)
+            if most > least[board]
         ]
 
-    def column(
-        self, prices: Prices, number: int, form: int, limits: Sequence[int]
-    ) -> Column[Pattern]:
-        """A board in one of its forms, as it is worth most."""
+    def column(self, prices: Prices, board: int, limits: Sequence[int]) -> Column[Pattern]:
+        """A board as it is worth most, in the form that is worth most."""
+        form = int(np.argmax(prices.forms[prices.boards.index(board)]))
         left: Ints = np.array(limits, dtype=np.int64)
-        first = self._first[number][form]
-        cuts = tuple(
-            self._cut(prices, first + each, left)
-            for each in range(len(self.boards[number].forms[form]))
-        )
-        counts: NDArray[np.int64] = np.array(limits, dtype=np.int64) - left
-        return Column(number, tuple(counts.tolist()), Pattern(number, form, cuts))
+        cuts = tuple(self._cut(prices, blank, left) for blank in self._blanks[board][form])
+        counts: Ints = np.array(limits, dtype=np.int64) - left
+        return Column(board, tuple(counts.tolist()), Pattern(board, form, cuts))
 
     def _cut(self, prices: Prices, blank: int, left: Ints) -> Cut:
         # Crosscut first where both are worth the same: short boards are easier to joint and plane.
-        way = 0 if prices.blanks[0, blank] > prices.blanks[1, blank] else 1
+        rip, crosscut = (each.values[each.cases[blank]] for each in prices.valued)
+        way = 0 if rip > crosscut else 1
         return self.ways[way].cut(prices.valued[way], blank, prices.worth, left)

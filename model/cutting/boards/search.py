@@ -41,6 +41,7 @@ class Search:
     any_bound: int = 0  # one that holds for any way of cutting
     score: Score | None = None
     worth: Floats = field(default_factory=lambda: np.zeros(0))
+    rent: Floats = field(default_factory=lambda: np.zeros(0))
     relaxed: float = 0.0  # what the linear relaxation costs, in the dearest board
 
     def __post_init__(self) -> None:
@@ -56,6 +57,16 @@ class Search:
             ask = self.question
             self._pricing = Pricing(ask.sizes, ask.boards, ask.demand, ask.kerf)
         return self._pricing
+
+    def relax(self) -> None:
+        """What lots and boards are worth by the columns found so far."""
+        quantity = [board.quantity for board in self.question.boards]
+        priced = self.master.priced(self.question.demand, quantity)
+        self.worth, self.rent, self.relaxed = priced.worth, priced.rent, priced.value
+
+    def charge(self, board: int) -> float:
+        """What a column must be worth to be of use."""
+        return self.master.sources[board].cost / self.master.dearest + float(self.rent[board])
 
     # ------------------------------------------------------------ plans
 

@@ -50,14 +50,16 @@ class Column(Generic[What]):
 
 class Priced(NamedTuple):
     """The answer of the linear relaxation: what a strip of each lot is worth (at least 0), how
-    often each column is used, and what of each lot is not covered. Costs count in the dearest piece
-    of stock.
+    often each column is used, and what of each lot is not covered. `rent` is what a piece of each
+    source is worth beyond its cost, because there are no more of it. Costs count in the dearest
+    piece of stock.
     """
 
     worth: Floats
     used: Floats
     missing: Floats
     value: float
+    rent: Floats
 
 
 class Whole(NamedTuple):
@@ -101,10 +103,30 @@ class Master(Generic[What]):
                 f"The linear relaxation of a cutting plan failed: {answer.message}"
             )
         # A row reads -counts <= -demand: more demand makes the plan dearer, so its marginal is
-        # negative and the worth is its opposite. The marginals of limited stock are not needed:
-        # the bound takes the best that each piece of stock could do.
-        worth = np.maximum(-np.asarray(answer.ineqlin.marginals)[: len(demand)], 0.0)
-        return Priced(worth, answer.x[:count], answer.x[count:], float(answer.fun))
+        # negative and the worth is its opposite. A row of limited stock reads uses <= quantity:
+        # more of it makes the plan cheaper, so its marginal is negative too, and rent its opposite.
+        # A column must be worth its cost and that rent.
+        prices = np.maximum(-np.asarray(answer.ineqlin.marginals), 0.0)
+        rent: Floats = np.zeros(len(quantity))
+        rent[limited] = prices[len(demand) :]
+        return Priced(
+            prices[: len(demand)], answer.x[:count], answer.x[count:], float(answer.fun), rent
+        )
+
+    def near(self, priced: Priced, over: float, most: int) -> Master[What]:
+        """The columns that a plan at most `over` dearer than the relaxation can use.
+
+        `over` counts in the dearest piece of stock. Only the `most` cheapest are taken.
+        """
+        part: Master[What] = Master(self.demand, self.sources)
+        dear = []
+        for number, column in enumerate(self.columns):
+            charge = self.sources[column.source].cost / self.dearest + priced.rent[column.source]
+            dear.append((charge - float(priced.worth @ column.counts), number))
+        for more, number in sorted(dear)[:most]:
+            if more <= over + 1e-9:
+                part.add(self.columns[number])
+        return part
 
     def chosen(self, node_limit: int, gap: float = 0.0, own: float = OWN) -> Whole | None:
         """The best whole plan of the columns; None where none was found.

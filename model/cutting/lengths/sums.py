@@ -110,24 +110,32 @@ class Sums:
         values: Values = (0 * profits[:1]).repeat(len(self.sums), axis=0)
         steps: list[_Step] = []
         for item, profit in enumerate(profits):
-            start, back = self._starts[item], self._back[item]
-            while profit.any():
-                more = values[back] + profit
-                paid = more > values[start:]
-                if not paid.any():
-                    break
-                values = np.concatenate((values[:start], np.where(paid, more, values[start:])))
-                steps.append(_Step(item, start, paid))
+            if profit.any():
+                steps.append(self._offer_often(values, item, profit))
         return FilledEach(values, tuple(steps))
 
     def counts_of(self, filled: FilledEach, entry: int, case: int) -> list[int]:
         """How many of each item the best filling of an entry takes in one case."""
         counts = [0] * len(self._sizes)
         for step in reversed(filled.steps):
-            if entry >= step.start and step.paid[entry - step.start, case]:
+            while entry >= step.start and step.paid[entry - step.start, case]:
                 counts[step.item] += 1
                 entry = int(self._back[step.item][entry - step.start])
         return counts
+
+    def _offer_often(self, values: Values, item: int, profit: Values) -> _Step:
+        """As often as it fits, in place: block by block as long as the item, the lowest first."""
+        start, back, size = self._starts[item], self._back[item], self._sizes[item]
+        paid = np.zeros((len(self.sums) - start, len(profit)), dtype=np.bool_)
+        ends = np.arange(2 * size, int(self.sums[-1]) + 2 * size, size)
+        low = start
+        for high in np.searchsorted(self.sums, ends).tolist():
+            more = values[back[low - start : high - start]] + profit
+            better = more > values[low:high]
+            np.copyto(values[low:high], more, where=better)
+            paid[low - start : high - start] = better
+            low = high
+        return _Step(item, start, paid)
 
     def _offer(
         self, values: Values, item: int, profit: float, limit: int, steps: list[_Step]

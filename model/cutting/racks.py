@@ -1,0 +1,298 @@
+"""Random-width lumber: how much to ask for, from racks drawn at random.
+
+A yard sells it by area and thickness, and hands over what lies on the pile. So racks as they might
+come are drawn board by board, and for each the least number of its first boards that holds the list
+is sought: how often a quantity suffices can then be counted.
+
+Whether boards hold the list is answered by the linear relaxation of the plans
+(`model.cutting.boards.enough`), which is a little hopeful: see `RackOdds`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from itertools import accumulate
+from math import ceil, sqrt
+from random import Random
+from statistics import NormalDist
+from typing import NamedTuple
+
+from model.cutting.boards.enough import Enough
+from model.cutting.boards.rack import rack
+from model.cutting.boards.reasons import holds, reasons
+from model.cutting.lengths.lots import Lot, at_least, lots, mm
+from model.cutting.record import Box, Effort, LeftOut, Stock, Task, Trim
+from model.units import INCH, Count, Mm, Mm2, Share
+
+FOOT: Mm = 12 * INCH
+BOARD_FOOT = 144 * INCH**3  # mm3
+LARGEST = 4.0  # racks are drawn up to so many times the area of the parts over the clear share
+
+
+@dataclass(frozen=True, kw_only=True)
+class Recipe:
+    """What comes off the pile. `thickness` is that of the class (25.4 for 4/4).
+
+    Widths have a triangular distribution; lengths come in steps, each as often as the others. Of
+    every board just the `clear_share` is clear: its bad wood lies right across it, in spans between
+    clear stretches of at least `least_clear`, and at its ends. A grade promises just this, a share
+    in clear cuttings of a least size; that bad wood lies right across and that no board is better
+    than its grade is on the safe side, how many spans it makes is our own assumption.
+    """
+
+    thickness: Mm = INCH
+    narrowest: Mm = 4 * INCH
+    usual: Mm = 6.5 * INCH
+    widest: Mm = 10 * INCH
+    shortest: Mm = 6 * FOOT
+    longest: Mm = 12 * FOOT
+    step: Mm = FOOT
+    clear_share: Share = 1.0
+    least_clear: Mm = 5 * FOOT
+    end_trim: Mm = 25.0
+
+
+class Needed(NamedTuple):
+    """Boards of at least this length and width that any rack must have, for these marks."""
+
+    length: Mm
+    width: Mm
+    boards: Count
+    marks: tuple[str, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class RackOdds:
+    """How much lumber held the list in so many racks drawn at random.
+
+    `enough` is the area (mm2) of the boards that each rack took until it held the list, least
+    first; a rack that never did counts as endless. `net` is the area of the parts as they are sawn,
+    `least` what no rack of the recipe can do with less than. The relaxation that judges a rack is a
+    little hopeful: whole plans needed one board more in about one rack of five that were tried.
+    """
+
+    recipe: Recipe
+    net: Mm2
+    least: Mm2
+    needed: tuple[Needed, ...] = ()
+    enough: tuple[Mm2, ...] = ()
+    left_out: tuple[LeftOut, ...] = ()
+
+    @property
+    def racks(self) -> Count:
+        return len(self.enough)
+
+    def area(self, share: Share) -> Mm2 | None:
+        """What to ask for so that this share of the racks holds the list; None if none does."""
+        if not self.enough:
+            return None
+        found = self.enough[max(0, ceil(share * self.racks - 1e-9) - 1)]
+        return found if found < float("inf") else None
+
+    def board_feet(self, share: Share) -> float | None:
+        """The same in board feet of the class."""
+        area = self.area(share)
+        return None if area is None else board_feet(area, self.recipe.thickness)
+
+    def fitting(self, area: Mm2) -> Count:
+        """How many of the racks hold the list with this area or less."""
+        return sum(each <= area * (1 + 1e-12) for each in self.enough)
+
+    def interval(self, area: Mm2, confidence: Share = 0.9) -> tuple[Share, Share]:
+        """Between which shares the true one lies, by what was counted."""
+        return wilson(self.fitting(area), self.racks, confidence)
+
+
+def board_feet(area: Mm2, thickness: Mm) -> float:
+    """Board feet of a class: 144 cubic inches each, by its nominal thickness, an inch at least.
+
+    Source: American Softwood Lumber Standard PS 20, board measure (from memory); the inch at least
+    is common practice for hardwood too, no source.
+    """
+    return area * max(thickness, INCH) / BOARD_FOOT
+
+
+def wilson(fitting: int, tried: int, confidence: Share) -> tuple[Share, Share]:
+    """The score interval of a share that was counted.
+
+    Source: Wilson, Probable inference, the law of succession, and statistical inference, Journal of
+    the American Statistical Association 22, 1927.
+    """
+    if not tried:
+        return (0.0, 1.0)
+    z = NormalDist().inv_cdf(0.5 + confidence / 2)
+    share, more = fitting / tried, z * z / tried
+    middle = (share + more / 2) / (1 + more)
+    half = z * sqrt(share * (1 - share) / tried + more / (4 * tried)) / (1 + more)
+    return (max(0.0, middle - half), min(1.0, middle + half))
+
+
+def sample_rack(recipe: Recipe, area: Mm2, seed: int) -> tuple[Stock, ...]:
+    """Boards as they might come, until their area is reached; more of one seed begins alike."""
+    random = Random(seed)
+    boards: list[Stock] = []
+    total = 0.0
+    while total < area:
+        boards.append(_board(recipe, random, len(boards) + 1))
+        total += boards[-1].length * boards[-1].width
+    return tuple(boards)
+
+
+def _board(recipe: Recipe, random: Random, number: int) -> Stock:
+    length = random.choice(_lengths(recipe))
+    width = round(random.triangular(recipe.narrowest, recipe.widest, recipe.usual), 1)
+    return Stock(
+        key=f"board {number}",
+        length=length,
+        width=width,
+        quantity=1,
+        trim=Trim(left=recipe.end_trim, right=recipe.end_trim),
+        bad=_bad(recipe, length, width, random),
+        is_assumed=True,
+    )
+
+
+def _lengths(recipe: Recipe) -> tuple[Mm, ...]:
+    """From the shortest to the longest."""
+    steps = int((recipe.longest - recipe.shortest) / recipe.step + 1e-9)
+    return tuple(round(recipe.shortest + recipe.step * step, 6) for step in range(steps + 1))
+
+
+def _bad(recipe: Recipe, length: Mm, width: Mm, random: Random) -> tuple[Box, ...]:
+    """Spans right across, so that the clear share of the board is that of the recipe."""
+    clear, stretches = recipe.clear_share * length, _stretches(recipe, length)
+    spare = max(0.0, clear - stretches * recipe.least_clear)
+    least = min(recipe.least_clear, clear / stretches)
+    good = [least + share * spare for share in _shares(stretches, random)]
+    bad = [share * (length - clear) for share in _shares(stretches + 1, random)]
+    spans, at = [], 0.0
+    for before, after in zip(bad, [*good, 0.0], strict=True):
+        if before > 0.05:
+            spans.append(Box(round(at, 3), 0.0, min(round(at + before, 3), length), width))
+        at += before + after
+    return tuple(spans)
+
+
+def _stretches(recipe: Recipe, length: Mm) -> int:
+    """Half as many clear stretches as there could be: some are long, none is too short."""
+    if recipe.clear_share == 1:
+        return 1
+    return max(1, int(recipe.clear_share * length / recipe.least_clear / 2 + 0.5))
+
+
+def _shares(count: int, random: Random) -> list[float]:
+    """Shares of a whole at random, each division as likely as any other."""
+    lines = [0.0, *sorted(random.random() for _ in range(count - 1)), 1.0]
+    return [after - before for before, after in zip(lines, lines[1:], strict=False)]
+
+
+def rack_odds(
+    task: Task,
+    recipe: Recipe,
+    effort: Effort = Effort(),  # noqa: B008  (a frozen record)
+    better: Callable[[RackOdds], None] = lambda _: None,
+    stop: Callable[[], bool] = lambda: False,
+) -> RackOdds:
+    """How much of a lumber to ask for; told to `better` after each rack that was tried.
+
+    The task's own stock plays no part. Same task, recipe and effort: same answer.
+    """
+    wanted, left_out = _that_fit(task, recipe)
+    net = sum(lot.area * lot.demand for lot in wanted) / 1e12
+    odds = RackOdds(
+        recipe=recipe,
+        net=net,
+        least=net / recipe.clear_share,
+        needed=_needed(wanted, recipe, task.kerf),
+        left_out=left_out,
+    )
+    better(odds)
+    for number in range(effort.racks if wanted else 0):
+        if stop():
+            break
+        found = _enough(task, recipe, wanted, odds, seed=number + 1)
+        odds = replace(odds, enough=tuple(sorted((*odds.enough, found))))
+        better(odds)
+    return odds
+
+
+def _that_fit(task: Task, recipe: Recipe) -> tuple[tuple[Lot, ...], tuple[LeftOut, ...]]:
+    """The lots that the largest clear board of the recipe holds, and a sentence for the others."""
+    sizes = lots(task)
+    largest = Stock(key="largest", length=longest_clear(recipe), width=recipe.widest)
+    boards = rack(replace(task, stock=(largest,)), 0)
+    blank = boards[0].forms[0][0]
+    missing = [0 if holds(blank, lot) else lot.demand for lot in sizes]
+    kept = tuple(lot for lot, count in zip(sizes, missing, strict=True) if not count)
+    return kept, reasons(boards, sizes, missing)
+
+
+def longest_clear(recipe: Recipe) -> Mm:
+    """The longest clear stretch that any board of the recipe can have."""
+    return max(_longest_in(recipe, length) for length in _lengths(recipe))
+
+
+def _longest_in(recipe: Recipe, length: Mm) -> Mm:
+    clear = recipe.clear_share * length
+    others = (_stretches(recipe, length) - 1) * recipe.least_clear
+    return min(clear - others, length - 2 * recipe.end_trim)
+
+
+def _needed(wanted: Sequence[Lot], recipe: Recipe, kerf: Mm) -> tuple[Needed, ...]:
+    """By length of board: the parts that none shorter yields, and how many boards they take.
+
+    Of these parts no two lie end to end in a board, so that they share its width alone.
+    """
+    found: dict[Mm, list[Lot]] = {}
+    for lot in wanted:
+        length = next(
+            each for each in _lengths(recipe) if _longest_in(recipe, each) >= mm(lot.along)
+        )
+        alone = 2 * lot.along > at_least(longest_clear(recipe))
+        if alone and (length > recipe.shortest or mm(lot.across) > recipe.usual):
+            found.setdefault(length, []).append(lot)
+    return tuple(
+        _boards(found[length], length, recipe, kerf) for length in sorted(found, reverse=True)
+    )
+
+
+def _boards(group: Sequence[Lot], length: Mm, recipe: Recipe, kerf: Mm) -> Needed:
+    widths = sum((mm(lot.across) + kerf) * lot.demand for lot in group)
+    marks = dict.fromkeys(mark for lot in group for strip in lot.strips for mark in strip.marks)
+    return Needed(
+        length=length,
+        width=max(recipe.narrowest, *(mm(lot.across) for lot in group)),
+        boards=ceil(widths / (recipe.widest + kerf) - 1e-9),
+        marks=tuple(marks),
+    )
+
+
+def _enough(task: Task, recipe: Recipe, wanted: tuple[Lot, ...], odds: RackOdds, seed: int) -> Mm2:
+    """The area of the first boards of a rack that hold the list."""
+    stock = sample_rack(recipe, LARGEST * odds.least, seed)
+    areas = list(accumulate(each.length * each.width for each in stock))
+    narrowest = min(lot.across for lot in wanted)
+    boards = rack(replace(task, stock=stock), narrowest)
+    guess = odds.area(0.5) or 1.3 * odds.least
+    start = next((n for n, area in enumerate(areas, 1) if area >= guess), len(areas))
+    enough = Enough(wanted, boards, at_least(task.kerf))
+    count = _least_count(enough, start, len(boards))
+    return areas[count - 1] if count else float("inf")
+
+
+def _least_count(enough: Enough, start: int, most: int) -> int | None:
+    """The least number of first boards that holds the list, looked for from `start` on."""
+    low, high, step = 0, start, 1  # none holds nothing; `high` holds, once that is known
+    while not enough.holds(high):
+        if high == most:
+            return None
+        low, high, step = high, min(most, high + step), 2 * step
+    step = 1
+    while high - low > 1:
+        middle = max(low + 1, high - step) if low == 0 else (low + high) // 2
+        if enough.holds(middle):
+            high, step = middle, 2 * step
+        else:
+            low = middle
+    return high
