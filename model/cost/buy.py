@@ -25,8 +25,8 @@ class Need:
     """What the bed takes of a thing: `quantity` in `unit`, sold `pack` at a time.
 
     `key` is its name in price lists. What is `measured` out (lumber) is paid by its quantity, all
-    else by whole packs. `price` is that of a pack where the stock tells it. What is `on_hand` costs
-    nothing.
+    else by whole packs. `price` is that of a pack where the maker's stock tells it. What is
+    `on_hand` costs nothing.
     """
 
     key: str
@@ -68,7 +68,7 @@ class Buy:
 
 
 def priced(need: Need, prices: Prices) -> Buy:
-    """The line of a need; the price list goes before what the stock tells."""
+    """The line of a need; what stands beside the stock itself goes before the price list."""
     row = prices.row(need.key)
     pack = (row.pack if row is not None else None) or need.pack
     packs = need.quantity / pack if need.measured else math.ceil(need.quantity / pack - _DUST)
@@ -82,8 +82,9 @@ def priced(need: Need, prices: Prices) -> Buy:
 
 
 def _price(need: Need, row: PriceRow | None) -> Money | None:
-    price = need.price if row is None or row.price is None else row.price
-    return None if price is None else exact(price)
+    if need.price is not None:
+        return exact(need.price)
+    return None if row is None or row.price is None else exact(row.price)
 
 
 def total(buys: Iterable[Buy], groups: tuple[Group, ...], decimals: int) -> Money:

@@ -85,7 +85,7 @@ def taken(bed: Bed, cut: Sequence[CutPlan]) -> Taken:
     fittings, screws = hardware_needs(bed), driven(bed)
     glued = (glued_area(bed, met) + _glued_up(sawn)) / _MM2_PER_M2
     needs = (
-        *stock_needs(cut, bed.design.prices.board_measure, bed["shown_unit"]),
+        *stock_needs(cut, bed.design.prices.board_measure, bed["shown_unit"], bed.design.stock),
         *fittings,
         *screw_needs(bed, screws),
         *glue_needs(bed, glued),

@@ -61,15 +61,22 @@ def price_lines(taken: Taken, prices: Prices) -> tuple[PriceLine, ...]:
 def _thing(need: Need, prices: Prices) -> PriceLine:
     row = prices.row(need.key)
     pack = (row.pack if row is not None else None) or need.pack
-    price = row.price if row is not None else None
+    listed = row.price if row is not None else None
     return PriceLine(
         key=need.key,
         name=f"{need.name}, {need.size}" if _is_named_by_size(need) else need.name,
         unit=need.unit,
         pack=figure_text(pack),
-        price=figure_text(need.price if price is None else price),
-        open=("price",) if need.measured else ("pack", "price"),
+        price=figure_text(listed if need.price is None else need.price),
+        open=_open(need),
     )
+
+
+def _open(need: Need) -> tuple[Column, ...]:
+    """Lumber is sold by its measure; a price that the stock itself has is changed there."""
+    if need.price is not None:
+        return ()
+    return ("price",) if need.measured else ("pack", "price")
 
 
 def _is_named_by_size(need: Need) -> bool:

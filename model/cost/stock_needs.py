@@ -14,20 +14,24 @@ from model.materials import lumber
 from model.shop.plans import CutPlan
 from model.stock.keys import board_key, lumber_key, sheet_key
 from model.stock.prices import BoardMeasure
+from model.stock.rows import NO_STOCK, SheetSize, SoldSize, StockRows
 from model.units import Mm
 
 
 def stock_needs(
-    plans: Iterable[CutPlan], by: BoardMeasure = "board foot", unit: str = "mm"
+    plans: Iterable[CutPlan],
+    by: BoardMeasure = "board foot",
+    unit: str = "mm",
+    rows: StockRows = NO_STOCK,
 ) -> list[Need]:
     """What the plans cut: boards and sheets to be bought, and apart from these what is on hand.
 
     Boards that stand for what a yard might have are billed by their measure, all others by the
-    piece. The same stock in two plans is one line.
+    piece. The same stock in two plans is one line. `rows` may tell prices of their own.
     """
     found: dict[str, Need] = {}
     for plan in plans:
-        for need in _of_plan(plan, by, unit):
+        for need in _of_plan(plan, by, unit, rows):
             old = found.get(need.key)
             found[need.key] = need if old is None else _joined(old, need)
     order = ("boards", "sheets", "on hand")
@@ -38,14 +42,14 @@ def _joined(one: Need, other: Need) -> Need:
     return replace(one, quantity=one.quantity + other.quantity)
 
 
-def _of_plan(plan: CutPlan, by: BoardMeasure, unit: str) -> Iterator[Need]:
+def _of_plan(plan: CutPlan, by: BoardMeasure, unit: str, rows: StockRows) -> Iterator[Need]:
     used = list(dict.fromkeys(layout.stock for layout in plan.plan.layouts))
     if assumed := [each for each in plan.plan.layouts if each.stock.is_assumed]:
         yield _lumber(plan, assumed, by, unit)
     for stock in used:
         if not stock.is_assumed:
             count = sum(layout.stock == stock for layout in plan.plan.layouts)
-            yield _pieces(plan, stock, count, unit)
+            yield replace(_pieces(plan, stock, count, unit), price=_told(plan, stock, rows))
 
 
 def _lumber(plan: CutPlan, layouts: Sequence[Layout], by: BoardMeasure, unit: str) -> Need:
@@ -94,10 +98,32 @@ def _pieces(plan: CutPlan, stock: Stock, count: int, unit: str) -> Need:
         quantity=count,
         unit="sheet" if is_sheet else "board",
         size=size,
-        price=stock.price,
         on_hand=stock.on_hand,
         note=f"{stock.key}: nothing to buy" if stock.on_hand else "",
     )
+
+
+def _told(plan: CutPlan, stock: Stock, rows: StockRows) -> float | None:
+    """The price that the maker's own stock has beside it. That of the plan's stock can be an older
+    one, of the price list.
+    """
+    if plan.plan.task.kind != "sheets" and stock.quantity is not None:
+        return stock.price  # a board of the rack: only its own row has a price
+    size = (stock.length, stock.width)
+    for row in rows.sheets if plan.plan.task.kind == "sheets" else rows.sold:
+        if (
+            row.material == plan.material
+            and (row.length, row.width) == size
+            and _is_sold(row, plan)
+        ):
+            return row.price
+    return None
+
+
+def _is_sold(row: SheetSize | SoldSize, plan: CutPlan) -> bool:
+    if isinstance(row, SheetSize):
+        return not row.on_hand
+    return abs(row.thickness - plan.thickness) < 0.05  # as near as two sizes are told apart
 
 
 def key_of(plan: CutPlan, stock: Stock) -> str:

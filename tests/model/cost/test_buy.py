@@ -75,12 +75,12 @@ def test_what_is_on_hand_costs_nothing_whatever_it_cost_once() -> None:
     assert (buy.total, buy.is_priced) == (Decimal("0.00"), True)
 
 
-def test_the_stocks_own_price_counts_where_the_list_has_none() -> None:
+def test_the_stocks_own_price_goes_before_the_list() -> None:
     sheet = Need(key="sheet/x/2440x1220", group="sheets", name="X", quantity=3, unit="sheet",
                  price=52.5)  # fmt: skip
 
     assert priced(sheet, Prices()).total == Decimal("157.50")
-    assert priced(sheet, listed(PriceRow(key=sheet.key, price=60.0))).total == Decimal("180.00")
+    assert priced(sheet, listed(PriceRow(key=sheet.key, price=60.0))).total == Decimal("157.50")
 
 
 @pytest.mark.parametrize(("groups", "sum_of"), [(("boards",), "271.95"), (("glue",), "0.00")])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 
 import pytest
@@ -12,6 +13,7 @@ from model.cost.stock_needs import stock_needs
 from model.cutting.record import Layout, Piece, Plan, Stock, Task
 from model.shop.plans import CutPlan
 from model.stock.prices import PriceRow, Prices
+from model.stock.rows import SheetSize, SoldSize, StockRows
 from model.units import INCH
 from tests.model.cost.plain_plans import alone
 
@@ -80,6 +82,41 @@ def test_sold_sizes_and_boards_of_the_rack_are_bought_by_the_piece() -> None:
 
     assert found["boards/white_spruce/38.1/2438x139.7"].quantity == 2
     assert priced(found["boards/white_spruce/38.1/wide one"], Prices()).total == Decimal("85.00")
+
+
+def test_prices_beside_the_makers_own_stock_are_those_that_count() -> None:
+    """Those in the plan's stock can be of an older price list."""
+    old = replace(SHEET, price=48.0)
+    rows = StockRows(
+        sheets=(
+            SheetSize(material="birch_ply_12", length=2440, width=1220, on_hand=True, price=1.0),
+            SheetSize(material="birch_ply_12", length=2440, width=1220, price=55.0),
+        )
+    )
+    plans = [plan_of(old)]
+    prices = Prices(rows=(PriceRow(key="sheet/birch_ply_12/2440x1220", price=60.0),))
+
+    (told,) = stock_needs(plans, rows=rows)
+    (listed,) = stock_needs(plans)
+
+    assert priced(told, prices).total == Decimal("55.00")
+    assert priced(listed, prices).total == Decimal("60.00")
+
+
+def test_planed_sizes_have_prices_by_their_thickness() -> None:
+    sold = Stock(key="board 2400x160", length=2400, width=160)
+    rows = StockRows(
+        sold=tuple(
+            SoldSize(material="european_beech", thickness=t, length=2400, width=160, planed=True,
+                     price=price)
+            for t, price in ((20.0, 21.0), (30.0, 29.5))
+        )
+    )  # fmt: skip
+    plan = plan_of(sold, kind="boards", material="european_beech", thickness=30.0)
+
+    (need,) = stock_needs([plan], rows=rows)
+
+    assert need.price == 29.5
 
 
 def test_an_offcut_is_worth_a_share_of_its_sheets_price_by_area() -> None:
