@@ -15,6 +15,8 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QTabWidget
 from app.panes.checks_pane import ChecksPane
 from app.panes.choices_pane import ChoicesPane
 from app.panes.clearances_pane import ClearancesPane
+from app.panes.cutting_desk import CuttingDesk
+from app.panes.cutting_pane import CuttingPane
 from app.panes.design_strip import DesignStrip
 from app.panes.file_desk import DEMOS, FileDesk
 from app.panes.kept_work import KeptWork
@@ -47,7 +49,7 @@ if TYPE_CHECKING:
 
 LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
-PARTS, CLEARANCES, CHECKS, STRENGTH, MATERIALS = range(5)
+PARTS, CLEARANCES, CHECKS, STRENGTH, MATERIALS, CUTTING = range(6)
 
 
 class Window(QMainWindow):
@@ -60,7 +62,7 @@ class Window(QMainWindow):
         self.choices, self.parts, self.checks = ChoicesPane(), PartsPane(), ChecksPane()
         self.clearances, self.why = ClearancesPane(), WhyPane()
         self.strength, self.loads = StrengthPane(), StrengthStrip()
-        self.materials = MaterialsPane()
+        self.materials, self.cutting = MaterialsPane(), CuttingPane()
         self.strip, self.look, self.summary = DesignStrip(), LookStrip(), SummaryLine()
         self.banner, self.notice = RefusalBanner(), Notice()
         self.view = _bed_view()
@@ -68,6 +70,7 @@ class Window(QMainWindow):
         for pane, words in (
             (self.parts, "Parts"), (self.clearances, "Clearances"), (self.checks, "Checks"),
             (self.strength, "Strength"), (self.materials, "Materials"),
+            (self.cutting, "Boards and sheets"),
         ):  # fmt: skip
             self.lists.addTab(pane, words)
         bed = stacked(self.look, self.loads, self.banner, self.view)
@@ -82,6 +85,7 @@ class Window(QMainWindow):
         self._is_leaving = False
         self._asked_bed: Bed | None = None  # the bed whose reasons are told
         self._unit = ""  # in which the numbers on the bed are written
+        self.desk_of_cutting = CuttingDesk(session, self.cutting)
         self._connect()
         self.desk_of_strength = StrengthDesk(
             session, self.view, self.strength, self.loads, self.look
@@ -119,6 +123,8 @@ class Window(QMainWindow):
         self.strength.choice_shown.connect(choices.go_to)
         for lists in (self.parts, self.strength):
             lists.picked.connect(self._pick_pieces)
+        self.desk_of_cutting.pieces_picked.connect(self._pick_cut_pieces)
+        self.cutting.room_asked.connect(self.bench.give_lists_room)
         self.view.picked.connect(self._pick_piece)
         self.look.looked_from.connect(self.view.look_from)
         self.look.drawers_pulled.connect(lambda share: self.view.pull_drawers(share))
@@ -199,14 +205,24 @@ class Window(QMainWindow):
     def _pick_piece(self, piece: int) -> None:
         self.parts.choose_piece(piece)
         self.strength.choose_piece(piece)
+        self.desk_of_cutting.pick(piece)
         self.view.select((piece,) if piece >= 0 else ())
         if piece >= 0 and self.lists.currentIndex() == CHECKS:
             self.show_list(PARTS)
         self._say_picked(piece)
 
     def _pick_pieces(self, pieces: tuple[int, ...]) -> None:
+        self.desk_of_cutting.pick_all(pieces)
         self.view.select(pieces)
         self._say_picked(pieces[0] if pieces else -1)
+
+    def _pick_cut_pieces(self, pieces: tuple[int, ...]) -> None:
+        """Picked on its board: what it becomes is shown in the lists and on the bed."""
+        piece = pieces[0] if pieces else -1
+        self.parts.choose_piece(piece)
+        self.strength.choose_piece(piece)
+        self.view.select(pieces)
+        self._say_picked(piece)
 
     def _say_picked(self, piece: int) -> None:
         if piece < 0:

@@ -58,7 +58,9 @@ class Menus:
         _add(edit, "Find a &part", "Ctrl+Shift+F", commands.find_part)
         _add(edit, "&Copy the list as text", "Ctrl+Shift+C", commands.copy_list)
         view = window.menuBar().addMenu("&View")
-        lists = ("&Parts", "C&learances", "Chec&ks", "&Strength", "&Materials")
+        lists = (
+            "&Parts", "C&learances", "Chec&ks", "&Strength", "&Materials", "&Boards and sheets",
+        )  # fmt: skip
         for place, words in enumerate(lists):
             _add(view, words, f"Ctrl+{place + 1}", lambda p=place: commands.show_list(p))
         view.addSeparator()

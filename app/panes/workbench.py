@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
 
 CHOICES_WIDTH, WHY_WIDTH = 318, 280
 VIEW_SHARE, LISTS_SHARE = 54, 46
+ALL = 10_000  # px, more than there are
 
 
 def stacked(*panes: QWidget) -> QWidget:
@@ -44,6 +45,18 @@ class Workbench(QSplitter):
         self.setSizes([CHOICES_WIDTH, 10_000])
         self.below.setSizes([10_000, WHY_WIDTH])
         self.right.setSizes([VIEW_SHARE * 10, LISTS_SHARE * 10])
+        self._shared: tuple[list[int], list[int]] | None = None
+
+    def give_lists_room(self, is_wanted: bool) -> None:
+        """Let the lists have as much as there is, or go back to how it was shared."""
+        if is_wanted and self._shared is None:
+            self._shared = (self.right.sizes(), self.below.sizes())
+            for splitter, first, second in ((self.right, 1, ALL), (self.below, ALL, 1)):
+                splitter.setSizes([first, second])
+        elif not is_wanted and self._shared is not None:
+            for splitter, sizes in zip((self.right, self.below), self._shared, strict=True):
+                splitter.setSizes(sizes)
+            self._shared = None
 
 
 def _splitter(way: Qt.Orientation, first: QWidget, second: QWidget) -> QSplitter:

@@ -1,0 +1,325 @@
+"""Plans the cuts of the open bed beside the window, and keeps pane, list and view on one pick.
+
+A first plan is shown at once and then improved, while the pane is looked at and no slider is
+dragged. A plan is only replaced by a better one of the same task; what belongs to another bed is
+dropped. A plan that the maker keeps is never replaced: a better one is offered.
+"""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, NamedTuple
+
+from PySide6.QtCore import QObject, Qt, QTimer, Signal
+
+from app.panes.cutting_pane import CuttingPane
+from app.session import Session
+from model.errors import BedError
+
+if TYPE_CHECKING:
+    from model.bed import Bed, Design
+    from model.cutting.record import Plan
+    from model.drawings.cut_names import CutNames
+    from model.drawings.cut_steps import SawnPlan
+    from model.shop.plans import CutPlan
+    from model.shop.tasks import CutTask
+
+LANE = "cutting"
+PATIENCE = 300  # ms until the pane says that it is being planned
+EVERY, BREATH = 0.003, 0.0005  # s: how often a search lets the window run, and how long
+LATE = "Planning the cuts of the changed bed …"
+HELD = "The cuts are planned again when the slider is let go."
+STOPPED = "The search for better plans is stopped."
+BROKE_OFF = "The cuts could not be planned: a mistake of Bedwright's own."
+
+
+class Ways(NamedTuple):
+    """How cuts are planned and kept."""
+
+    tasks: Callable[[Bed], Sequence[CutTask]]
+    first: Callable[[Bed], Sequence[CutPlan]]
+    best: Callable[..., Plan]
+    keep: Callable[[Bed, CutPlan], Design]
+    tick: Callable[[Bed, CutPlan, str, bool], Design]
+
+
+def built_in_ways() -> Ways:
+    """The model's own, imported when the pane is first looked at."""
+    from model.shop import plans, tasks, tracking
+
+    return Ways(tasks.tasks, plans.first_plans, plans.best_plan, tracking.accepted, tracking.ticked)
+
+
+@dataclass
+class Search:
+    """One search for the plans of one bed: what it shares between the window and its thread."""
+
+    bed: Bed
+    unit: str
+    is_stopped: bool = False
+    is_over: bool = False
+    breathed: float = field(default_factory=time.perf_counter)
+
+    def answers(self, bed: Bed, unit: str) -> bool:
+        """Whether it is the search for this bed, and has found all or goes on."""
+        is_same = self.bed is bed and self.unit == unit
+        return is_same and (self.is_over or not self.is_stopped)
+
+    def stops(self) -> bool:
+        """Asked often by the search; now and then the window gets its turn while it is asked.
+
+        A window waits for each of its own steps, as long as another thread runs Python. What is
+        found does not depend on it.
+        """
+        now = time.perf_counter()
+        if now - self.breathed > EVERY:
+            time.sleep(BREATH)
+            self.breathed = time.perf_counter()
+        return self.is_stopped
+
+
+class First(NamedTuple):
+    """Names and first plans, in the order of the parts list."""
+
+    names: CutNames
+    plans: tuple[SawnPlan, ...]
+
+
+class _Post(QObject):
+    """Carries what is found on the way from the search's thread to the window's."""
+
+    first = Signal(object, object)  # the search, First
+    better = Signal(object, object)  # the search, SawnPlan
+    reached = Signal(object, int, int)  # the search, which task of how many
+
+
+class CuttingDesk(QObject):
+    """Asks for plans, tells the pane, and takes what is ticked and kept into the design."""
+
+    changed = Signal()  # other plans are shown
+    rested = Signal()  # nothing better is looked for any more
+    pieces_picked = Signal(object)  # pieces of the bed, as a tuple
+
+    def __init__(self, session: Session, pane: CuttingPane, ways: Ways | None = None) -> None:
+        super().__init__(session)
+        self.session, self.pane = session, pane
+        self._ways = ways
+        self._search: Search | None = None
+        self._is_paused = False  # by the maker
+        self._plans: dict[str, SawnPlan] = {}
+        self._better: dict[str, SawnPlan] = {}  # for plans that are kept
+        self._names: CutNames | None = None
+        self._shown_bed: Bed | None = None
+        self._post = _Post(self)
+        queued = Qt.ConnectionType.QueuedConnection
+        self._post.first.connect(self._take_first, queued)
+        self._post.better.connect(self._take_better, queued)
+        self._post.reached.connect(self._tell_reached, queued)
+        self._late = QTimer(self, singleShot=True, interval=PATIENCE)
+        self._late.timeout.connect(lambda: pane.say_progress(LATE))
+        session.changed.connect(lambda _: self.follow())
+        session.history_moved.connect(self.follow)  # the hand is off the slider
+        pane.seen.connect(self.follow)
+        pane.left.connect(self.stop)
+        pane.stop_asked.connect(self.pause)
+        pane.go_on_asked.connect(self.go_on)
+        pane.ticked.connect(self.tick)
+        pane.offer_taken.connect(self.keep)
+        pane.picked.connect(self._picked)
+        session.worker.leaving.connect(self.stop)
+
+    @property
+    def ways(self) -> Ways:
+        """How cuts are planned and kept."""
+        if self._ways is None:
+            self._ways = built_in_ways()
+        return self._ways
+
+    # ------------------------------------------------------------ planning
+
+    def follow(self) -> None:
+        """Plan the open bed, if anybody looks."""
+        session = self.session
+        if not session.has_bed or not self.pane.isVisible():
+            return
+        if session.is_dragging:
+            self.stop()
+            self.pane.say_progress(HELD)
+            return
+        bed, unit = session.bed, session.unit
+        if self._search is not None and self._search.answers(bed, unit):
+            return
+        self.stop()
+        self._search = search = Search(bed, unit)
+        self._late.start()
+        session.worker.ask(
+            LANE, lambda: self._look(search), lambda _: self._rest(search),
+            lambda why: self._broke_off(search, why),
+        )  # fmt: skip
+
+    def stop(self) -> None:
+        """Leave the search where it is; what it has found stays."""
+        self._late.stop()
+        if self._search is not None:
+            self._search.is_stopped = True
+
+    def pause(self) -> None:
+        """Look no further, until the maker asks for it."""
+        self._is_paused = True
+        self.stop()
+        self.pane.say_progress(STOPPED, "Go on")
+
+    def go_on(self) -> None:
+        """Look for better plans again."""
+        self._is_paused = False
+        self.stop()
+        self.follow()
+
+    def _look(self, search: Search) -> None:
+        """Beside the window: first plans, then better ones, task by task."""
+        from model.drawings.cut_names import cut_names
+        from model.drawings.cut_steps import sawn_plan
+
+        bed, unit = search.bed, search.unit
+        first = tuple(sawn_plan(each, unit) for each in self.ways.first(bed))
+        self._post.first.emit(search, First(cut_names(bed), first))
+        tasks = self.ways.tasks(bed)
+        for place, task in enumerate(tasks):
+            if search.stops() or self._is_paused:
+                return
+            self._post.reached.emit(search, place + 1, len(tasks))
+            self.ways.best(
+                task,
+                better=lambda cut: self._post.better.emit(search, sawn_plan(cut, unit)),
+                stop=search.stops,
+            )
+        search.is_over = not search.is_stopped  # what was broken off is looked for again
+
+    def _take_first(self, search: Search, first: First) -> None:
+        if search is not self._search or search.bed is not self.session.bed:
+            return
+        self._late.stop()
+        known, self._plans = self._plans, {}
+        for plan in first.plans:
+            self._plans[plan.key] = self._kept_if_better(known.get(plan.key), plan)
+        self._names, self._shown_bed = first.names, search.bed
+        self._better = {}
+        self._show()
+
+    @staticmethod
+    def _kept_if_better(known: SawnPlan | None, new: SawnPlan) -> SawnPlan:
+        """What was found before for the same task, if it is no worse."""
+        from model.cutting.merit import is_better
+
+        if known is None or known.cut.plan.task != new.cut.plan.task or new.cut.is_stored:
+            return new
+        if known.cut.is_stored or known.unit != new.unit:
+            return new
+        return new if is_better(new.cut.plan, known.cut.plan) else known
+
+    def _take_better(self, search: Search, plan: SawnPlan) -> None:
+        if search is not self._search or search.bed is not self.session.bed:
+            return
+        from model.cutting.merit import is_better
+
+        shown = self._plans.get(plan.key)
+        if shown is None:
+            return
+        best = self._better.get(plan.key, shown)
+        if not is_better(plan.cut.plan, best.cut.plan):
+            return
+        if shown.cut.is_stored:
+            self._better[plan.key] = plan
+            self._offer()
+        else:
+            self._plans[plan.key] = plan
+            self._show()
+
+    def _rest(self, search: Search) -> None:
+        if search is self._search and search.is_over:
+            self.pane.say_progress("")
+        self.rested.emit()
+
+    def _tell_reached(self, search: Search, place: int, count: int) -> None:
+        if search is self._search and not search.is_stopped:
+            said = f"Looking for better plans … {place} of {count}"
+            self.pane.say_progress(said, "Stop")
+
+    def _broke_off(self, search: Search, trouble: Exception) -> None:
+        self._late.stop()
+        self.session.worker.unexpected(trouble)
+        if search is self._search:
+            search.is_over = True
+            self.pane.say_progress(BROKE_OFF)
+            if not self._plans:
+                self.pane.show_trouble(BROKE_OFF)
+        self.rested.emit()
+
+    # ------------------------------------------------------------ showing
+
+    def _show(self) -> None:
+        assert self._names is not None
+        done = self.session.design.progress.cuts_done
+        plans = tuple(self._plans.values())
+        self.pane.show_plans(plans, self._names, done, self.session.unit)
+        self._offer()
+        self.changed.emit()
+
+    def _offer(self) -> None:
+        """A plan can be kept; for one that is kept, a better one can be taken."""
+        from model.cutting.merit import gain_words
+
+        offers, done = {}, self.session.design.progress.cuts_done
+        for key, plan in self._plans.items():
+            if not plan.cut.is_stored:
+                offers[key] = ("", "Keep this plan")
+            elif key in self._better and not plan.keys & done:
+                gain = gain_words(self._better[key].cut.plan, plan.cut.plan)
+                offers[key] = (f"A better plan is found: it {gain}.", "Take the better plan")
+            else:
+                offers[key] = ("This plan is kept with the design.", "")
+        self.pane.offer(offers)
+
+    # ------------------------------------------------------------ keeping and ticking
+
+    def keep(self, key: str) -> None:
+        """Keep a plan in the design, or the better one that is offered for it."""
+        plan = self._better.get(key, self._plans.get(key))
+        if plan is not None:
+            self._take(lambda: self.ways.keep(self.session.bed, plan.cut))
+
+    def tick(self, key: str, is_made: bool) -> None:
+        """A cut is made, or is not after all."""
+        plan = next((each for each in self._plans.values() if key in each.keys), None)
+        if plan is not None:
+            self._take(lambda: self.ways.tick(self.session.bed, plan.cut, key, is_made))
+
+    def _take(self, change: Callable[[], Design]) -> None:
+        try:
+            self.session.take(lambda _: change())
+        except BedError as trouble:
+            self.pane.say_progress(trouble.sentence)
+            return
+        self._shown_bed = self.session.bed  # the same pieces: only ticks and plans have moved
+        self._show()
+
+    # ------------------------------------------------------------ picking
+
+    def pick(self, piece: int) -> None:
+        """A piece of the bed is picked elsewhere; -1 for none."""
+        names = self._names.of_bed_piece(piece) if self._names and piece >= 0 else ()
+        self.pane.pick(names)
+
+    def pick_all(self, pieces: Sequence[int]) -> None:
+        """All pieces of a row of the parts list are picked."""
+        named = self._names
+        names = [name for p in pieces for name in named.of_bed_piece(p)] if named else []
+        self.pane.pick(tuple(names))
+
+    def _picked(self, name: str) -> None:
+        piece = self._names.bed_piece(name) if self._names and name else -1
+        is_open = self._shown_bed is self.session.bed
+        if is_open:
+            self.pieces_picked.emit((piece,) if piece >= 0 else ())

@@ -1,0 +1,49 @@
+"""Rows of plans and of settings."""
+
+from __future__ import annotations
+
+import pytest
+from pytestqt.modeltest import ModelTester
+
+from app.tables.cutting import PLAN_COLUMNS, SETTING_COLUMNS, SettingRow, setting_words
+from app.tables.rows import Rows
+from tests.app.panes.sample_plans import plans
+
+
+def cells(rows: Rows, row: int) -> list[str]:
+    return [rows.index(row, column).data() for column in range(rows.columnCount())]
+
+
+def test_a_plan_tells_what_it_takes_and_how_near_it_is(qtmodeltester: ModelTester) -> None:
+    rows = Rows(PLAN_COLUMNS)
+    rows.show_records(plans(), "mm")
+    qtmodeltester.check(rows)
+
+    assert cells(rows, 0)[:4] == ["Birch plywood, 18 mm", "18", "3 sheets", "fewest"]
+    assert cells(rows, 1)[2:4] == ["2 sheets", "at least 1"]
+    # 680 000 mm2 of pieces on a sheet of 2440 x 1220.
+    assert cells(rows, 0)[4] == f"{680_000 / (2440 * 1220):.0%}"
+
+
+def test_a_setting_tells_how_many_of_its_cuts_are_made(qtmodeltester: ModelTester) -> None:
+    plan = plans()[0]
+    rows = Rows(SETTING_COLUMNS)
+    rows.show_records(
+        [SettingRow(0, plan.batches[0], "1, 2, 3", 0), SettingRow(1, plan.batches[1], "1", 2)], "mm"
+    )
+    qtmodeltester.check(rows)
+
+    assert cells(rows, 0)[1:] == ["3", "1, 2, 3"]
+    assert cells(rows, 1)[1:] == ["2 of 3", "1"]
+
+
+def test_the_setting_of_a_trim_is_not_called_a_trim_twice() -> None:
+    batch = plans()[0].batches[0]
+
+    assert batch.operation.startswith("Trim")
+    assert setting_words(batch).count("rim") == 1
+
+
+@pytest.mark.parametrize("column", range(len(PLAN_COLUMNS)))
+def test_every_column_can_be_sorted(column: int) -> None:
+    sorted(plans(), key=PLAN_COLUMNS[column].sort)
