@@ -15,6 +15,8 @@ from PySide6.QtWidgets import QApplication, QMainWindow, QTabWidget
 from app.panes.checks_pane import ChecksPane
 from app.panes.choices_pane import ChoicesPane
 from app.panes.clearances_pane import ClearancesPane
+from app.panes.cost_desk import CostDesk
+from app.panes.cost_pane import CostPane
 from app.panes.cutting_desk import CuttingDesk
 from app.panes.cutting_pane import CuttingPane
 from app.panes.design_strip import DesignStrip
@@ -29,6 +31,8 @@ from app.panes.parts_pane import PartsPane
 from app.panes.reasons import reasons
 from app.panes.refusal_banner import RefusalBanner
 from app.panes.remedies import Remedies
+from app.panes.stock_desk import KINDS, StockDesk
+from app.panes.stock_pane import StockPane
 from app.panes.strength_desk import StrengthDesk
 from app.panes.strength_pane import StrengthPane
 from app.panes.strength_strip import StrengthStrip
@@ -49,7 +53,7 @@ if TYPE_CHECKING:
 
 LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
-PARTS, CLEARANCES, CHECKS, STRENGTH, MATERIALS, CUTTING = range(6)
+PARTS, CLEARANCES, CHECKS, STRENGTH, MATERIALS, STOCK, CUTTING, COST = range(8)
 
 
 class Window(QMainWindow):
@@ -62,7 +66,8 @@ class Window(QMainWindow):
         self.choices, self.parts, self.checks = ChoicesPane(), PartsPane(), ChecksPane()
         self.clearances, self.why = ClearancesPane(), WhyPane()
         self.strength, self.loads = StrengthPane(), StrengthStrip()
-        self.materials, self.cutting = MaterialsPane(), CuttingPane()
+        self.materials, self.stock = MaterialsPane(), StockPane(KINDS)
+        self.cutting, self.cost = CuttingPane(), CostPane()
         self.strip, self.look, self.summary = DesignStrip(), LookStrip(), SummaryLine()
         self.banner, self.notice = RefusalBanner(), Notice()
         self.view = _bed_view()
@@ -70,7 +75,7 @@ class Window(QMainWindow):
         for pane, words in (
             (self.parts, "Parts"), (self.clearances, "Clearances"), (self.checks, "Checks"),
             (self.strength, "Strength"), (self.materials, "Materials"),
-            (self.cutting, "Boards and sheets"),
+            (self.stock, "Stock"), (self.cutting, "Boards and sheets"), (self.cost, "Cost"),
         ):  # fmt: skip
             self.lists.addTab(pane, words)
         bed = stacked(self.look, self.loads, self.banner, self.view)
@@ -86,6 +91,8 @@ class Window(QMainWindow):
         self._asked_bed: Bed | None = None  # the bed whose reasons are told
         self._unit = ""  # in which the numbers on the bed are written
         self.desk_of_cutting = CuttingDesk(session, self.cutting)
+        self.desk_of_stock = StockDesk(session, self.stock)
+        self.desk_of_cost = CostDesk(session, self.cost)
         self._connect()
         self.desk_of_strength = StrengthDesk(
             session, self.view, self.strength, self.loads, self.look

@@ -59,7 +59,8 @@ class Menus:
         _add(edit, "&Copy the list as text", "Ctrl+Shift+C", commands.copy_list)
         view = window.menuBar().addMenu("&View")
         lists = (
-            "&Parts", "C&learances", "Chec&ks", "&Strength", "&Materials", "&Boards and sheets",
+            "&Parts", "C&learances", "Chec&ks", "&Strength", "&Materials", "St&ock",
+            "&Boards and sheets", "Cos&t",
         )  # fmt: skip
         for place, words in enumerate(lists):
             _add(view, words, f"Ctrl+{place + 1}", lambda p=place: commands.show_list(p))

@@ -8,13 +8,15 @@ from typing import Any
 from app.tables.cells import natural, plain
 from app.tables.entries import Entry
 from app.tables.rows import Column
-from model.exports.cost_csv import COLUMNS
 
 SheetRow = tuple[Any, ...]
 
+# As in the file of the cost sheet; written out, because reading it takes long to import.
+SHEET_COLUMNS = ("section", "name", "quantity", "unit", "rate", "amount", "currency", "note")
+
 
 def _cell(name: str) -> Callable[[SheetRow], str]:
-    place = COLUMNS.index(name)
+    place = SHEET_COLUMNS.index(name)
 
     def text(row: SheetRow) -> str:
         value = row[place]

@@ -13,8 +13,10 @@ from pytestqt.qtbot import QtBot
 from app.panes.cost_desk import CostDesk
 from app.panes.cost_pane import PRICES, QUOTE, CostPane
 from app.session import Session
+from app.tables.costs import SHEET_COLUMNS
 from app.tables.rows import ROW
 from model.bed import Design
+from model.exports.cost_csv import COLUMNS
 from model.stock.prices import ExtraRow, PriceRow, Prices
 
 # Four legs and a deck: little to plan, so that the tests are quick.
@@ -61,6 +63,10 @@ def type_in(desk: CostDesk, row: int, column: str, text: str) -> None:
 
 def trouble(desk: CostDesk) -> str:
     return desk.pane._trouble.text()
+
+
+def test_the_sheet_has_the_columns_of_its_file() -> None:
+    assert SHEET_COLUMNS == COLUMNS
 
 
 def test_everything_that_is_bought_is_listed_and_nothing_is_priced(desk: CostDesk) -> None:
