@@ -1,4 +1,4 @@
-"""The command line: `bedwright new | check | plan | why | materials | prices | window`.
+"""The command line: `bedwright new | check | plan | tick | why | materials | prices | window`.
 
 It needs no screen and loads no Qt.
 Exit codes: 0 done; 1 a check failed; 2 the design cannot be read or built, or the command not
@@ -20,6 +20,7 @@ from pathlib import Path
 from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
+from app import ticking
 from app.memory import keep_freed_memory
 from model.errors import BadInput, BedError, CannotBuild
 
@@ -95,6 +96,7 @@ def _parser() -> argparse.ArgumentParser:
     for each in (check, plan, why):
         each.add_argument("design", metavar="DESIGN", type=Path)
     why.add_argument("name", metavar="NAME", help="such as left.opening_width, or S1.length")
+    ticking.add(commands, _tick)
     _add_materials(commands)
     _add_prices(commands)
     window = commands.add_parser("window", help="open the window (the usual way)")
@@ -330,6 +332,22 @@ def _plan(arguments: argparse.Namespace) -> int:
     print(f"Wrote {len(written)} files to {arguments.output}:")
     _print(wrap(", ".join(path.name for path in written), COLUMNS))
     return _print(wrap(tally(bed), COLUMNS))
+
+
+# ---------------------------------------------------------------- tick
+
+
+def _tick(arguments: argparse.Namespace) -> int:
+    from dataclasses import replace
+
+    from model import designs
+
+    bed = _built(arguments.design)
+    if ticking.is_asked(arguments):
+        design = ticking.ticked(bed, arguments)
+        designs.write(design, arguments.design)
+        bed = replace(bed, design=design)
+    return _print(ticking.told(bed))
 
 
 # ---------------------------------------------------------------- why

@@ -1,0 +1,160 @@
+"""`bedwright tick`: what is cut, bought or done, kept in the design; what a change left of it."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterable, Iterator, Sequence
+from pathlib import Path
+from textwrap import wrap
+from typing import TYPE_CHECKING, Any
+
+from model.errors import BadInput
+
+if TYPE_CHECKING:
+    from model.bed import Bed, Design
+    from model.shop.order.record import Batch, Line, WorkOrder
+    from model.shop.plans import CutPlan
+
+COLUMNS = 92
+
+
+def add(commands: Any, run: Any) -> None:
+    """The command's own options; `run` is called with them."""
+    tick = commands.add_parser(
+        "tick",
+        help="tick what is cut, bought or done; or tell how far the work is",
+        description="Tick lines of the work order by the number of their setting, and their mark "
+        "or cut: 84, 84:H3, 12:cut 7. The design file keeps them. Without any, tell how far the "
+        "work is and which cut pieces no longer fit.",
+        epilog="The first ticked cut of a material keeps its cutting plan.",
+    )
+    tick.set_defaults(command=run)
+    tick.add_argument("design", metavar="DESIGN", type=Path)
+    tick.add_argument("lines", metavar="SETTING[:LINE]", nargs="*", help="such as 84, or 84:H3")
+    tick.add_argument("--undo", action="store_true", help="take the ticks away")
+    tick.add_argument(
+        "--bought", metavar="KEY", action="append", default=[],
+        help="a row of the buying list, by its key in shopping.csv; may be given more than once",
+    )  # fmt: skip
+    tick.add_argument(
+        "--recut", metavar="PIECE", action="append", default=[],
+        help="take an offer for a piece that no longer fits, such as H3-1",
+    )  # fmt: skip
+    tick.add_argument(
+        "--keep-plans", action="store_true", help="keep the cutting plans as they now are"
+    )
+
+
+def is_asked(arguments: argparse.Namespace) -> bool:
+    """Whether anything is to be ticked, and not only told."""
+    asked = (arguments.lines, arguments.bought, arguments.recut, arguments.keep_plans)
+    return any(asked)
+
+
+def ticked(bed: Bed, arguments: argparse.Namespace) -> Design:
+    """The design with all that was asked for ticked, or unticked."""
+    from dataclasses import replace
+
+    from model.shop.order.build import work_order
+    from model.shop.plans import plans
+    from model.shop.tracking import accepted, bought_ticked
+
+    for name in arguments.recut:
+        bed = replace(bed, design=_recut(bed, name))
+    found = plans(bed)
+    order = work_order(bed, found)
+    if arguments.keep_plans:
+        for each in found:
+            if not each.is_stored:
+                bed = replace(bed, design=accepted(bed, each))
+    for text in arguments.lines:
+        for batch, line in _asked(order, text):
+            bed = replace(bed, design=_tick(bed, order, found, batch, line, not arguments.undo))
+    design = bed.design
+    for key in arguments.bought:
+        _look_up(bed, found, key)
+        design = bought_ticked(design, key, not arguments.undo)
+    return design
+
+
+def _recut(bed: Bed, name: str) -> Design:
+    from model.shop.tracking import outdated, recut
+
+    offers = {f"{each.part.mark}-{each.part.piece}": each for each in outdated(bed).recuts}
+    if name not in offers:
+        known = ", ".join(offers) or "none"
+        raise BadInput("--recut", f"There is no offer to recut {name}. Offers: {known}.")
+    return recut(bed, offers[name])
+
+
+def _look_up(bed: Bed, found: Sequence[CutPlan], key: str) -> None:
+    from model.cost.costing import costing
+    from model.designs import nearest
+
+    known = {buy.key for buy in costing(bed, found).buys} | bed.design.progress.bought
+    if key not in known:
+        raise BadInput("--bought", f"The buying list has no {key}{nearest(key, sorted(known))}")
+
+
+def _asked(order: WorkOrder, text: str) -> list[tuple[Batch, Line]]:
+    """The lines that somebody means by `84`, `84:H3` or `12:cut 7`."""
+    number, _, name = text.partition(":")
+    if not number.isdigit() or not 1 <= int(number) <= len(order.batches):
+        raise BadInput(
+            "SETTING",
+            f"There is no setting {number} in the work order; they are numbered from 1 to "
+            f"{len(order.batches)}.",
+        )
+    batch, name = order.batches[int(number) - 1], name.strip()
+    lines = [n for n in batch.lines if not name or name in (n.mark, n.name, n.name.split(",")[0])]
+    if not lines:
+        known = ", ".join(n.mark or n.name.split(",")[0] for n in batch.lines[:8])
+        raise BadInput("SETTING", f"Setting {number} has no line {name}; it has {known}.")
+    return [(batch, line) for line in lines]
+
+
+def _tick(
+    bed: Bed,
+    order: WorkOrder,
+    found: Iterable[CutPlan],
+    batch: Batch,
+    line: Line,
+    is_done: bool,
+) -> Design:
+    from model.shop.tracking import step_ticked
+    from model.shop.tracking import ticked as cut_ticked
+    from model.shop.tracking_cuts import task_of
+
+    if batch.way != "saw":
+        return step_ticked(bed, order, line.key, is_done)
+    plan = next(each for each in found if each.key == task_of(line.key))
+    return cut_ticked(bed, plan, line.key, is_done)
+
+
+# ---------------------------------------------------------------- how far the work is
+
+
+def told(bed: Bed, columns: int = COLUMNS) -> Iterator[str]:
+    """How much is done, and what a change of the design has left of the pieces that are cut."""
+    from model.shop.order.build import work_order
+    from model.shop.plans import plans
+    from model.shop.tracking import outdated
+    from model.shop.tracking_rest import going
+
+    progress = going(bed).progress
+    order = work_order(bed, plans(bed))
+    done = progress.cuts_done | progress.steps_done
+    left = [batch for batch in order.batches if any(n.key not in done for n in batch.lines)]
+    yield (
+        f"{len(order.keys & done)} of {len(order.keys)} lines are done; {len(progress.parts)} "
+        "pieces are on record."
+    )
+    if left:
+        number = order.batches.index(left[0]) + 1
+        yield from wrap(f"Next: {number}, {left[0].operation} ({left[0].machine}).", columns)
+    held = outdated(bed)
+    for each in (*held.unfit, *held.recuts):
+        yield from wrap(each.sentence, columns, initial_indent="  - ", subsequent_indent="    ")
+    if progress.parts and not held.is_clean and held.anew:
+        anew = ", ".join(f"{each.quantity} x {each.mark}" for each in held.anew)
+        yield from wrap(f"Still to be cut: {anew}.", columns)
