@@ -59,15 +59,19 @@ def _batch(
         way="saw",
         lines=tuple(_line(plan, step, layouts, unit) for step in batch.steps),
         distances=(figure(way, distance),),
-        setting=_setting(way, distance, is_trim, unit),
+        setting=_setting(plan, way, distance, is_trim, unit),
         cautions=_cautions(way, distance, regions, is_sheet, unit),
     )
 
 
-def _setting(way: str, distance: Mm, is_trim: bool, unit: str) -> str:
+def _size(plan: CutPlan, mm: Mm, unit: str) -> str:
+    return say.size(mm, unit) if stock_word(plan) == "sheet" else say.rough(mm, unit)
+
+
+def _setting(plan: CutPlan, way: str, distance: Mm, is_trim: bool, unit: str) -> str:
     what = "Fence" if way == "rip" else "Stop"
     more = f", to trim the {'edge' if way == 'rip' else 'end'}" if is_trim else ""
-    return f"{what} at {say.size(distance, unit)}{more}"
+    return f"{what} at {_size(plan, distance, unit)}{more}"
 
 
 def _machine(batch: order.Batch, layouts: dict[int, Layout], is_sheet: bool) -> str:
@@ -102,37 +106,37 @@ def _line(plan: CutPlan, step: order.Step, layouts: dict[int, Layout], unit: str
     return Line(
         key=cut_key(plan.key, step.layout, step.number),
         name=f"cut {step.number}, {stock_word(plan)} {step.layout}",
-        detail=f"{_from(region, layouts[step.layout], unit)}: {_leaves(region, unit)}",
+        detail=f"{_from(plan, region, layouts[step.layout], unit)}: {_leaves(plan, region, unit)}",
         frees=tuple(name for part in region.parts for name in _ready(part)),
     )
 
 
-def _from(region: Region, layout: Layout, unit: str) -> str:
+def _from(plan: CutPlan, region: Region, layout: Layout, unit: str) -> str:
     stock = layout.stock
     if region is layout.tree:
         own = " on hand" if stock.on_hand else ""
-        return f"whole{own} ({stock.key}) {_sides(region, unit)}"
-    return f"from {_sides(region, unit)}"
+        return f"whole{own} ({stock.key}) {_sides(plan, region, unit)}"
+    return f"from {_sides(plan, region, unit)}"
 
 
-def _sides(region: Region, unit: str) -> str:
-    return f"{say.size(region.length, unit)} x {say.size(region.width, unit)}"
+def _sides(plan: CutPlan, region: Region, unit: str) -> str:
+    return f"{_size(plan, region.length, unit)} x {_size(plan, region.width, unit)}"
 
 
-def _leaves(region: Region, unit: str) -> str:
-    told = [_told(part, unit) for part in region.parts]
+def _leaves(plan: CutPlan, region: Region, unit: str) -> str:
+    told = [_told(plan, part, unit) for part in region.parts]
     return f"leaves {' and '.join(told)}"
 
 
-def _told(part: Region, unit: str) -> str:
+def _told(plan: CutPlan, part: Region, unit: str) -> str:
     names = _ready(part)
     if names:
         return say.listed(names) + (" in one strip" if len(names) > 1 else "")
     if part.use == "offcut":
-        return f"an offcut {_sides(part, unit)} to keep"
+        return f"an offcut {_sides(plan, part, unit)} to keep"
     if part.use == "waste":
         return "waste"
-    return f"{_sides(part, unit)} to go on with"
+    return f"{_sides(plan, part, unit)} to go on with"
 
 
 def _as_it_is(plan: CutPlan, layouts: Iterable[Layout], unit: str) -> Iterator[Batch]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from model.part import Face, Part
 from model.shop.order.record import Distance, Spot
-from model.units import Mm, show_length
+from model.units import GRIDS, Mm, show_length
 
 _HAIR: Mm = 1e-6
 
@@ -14,6 +14,11 @@ _HAIR: Mm = 1e-6
 def size(mm: Mm, unit: str) -> str:
     """A length as the maker reads it."""
     return show_length(mm, unit)
+
+
+def rough(mm: Mm, unit: str) -> str:
+    """A length on a rough board, on the nearest sixteenth or mm: nobody saws it closer."""
+    return show_length(GRIDS["1/16 in" if unit == "inch" else "1 mm"].near(mm), unit)
 
 
 def listed(words: Sequence[str], last: str = "and") -> str:
