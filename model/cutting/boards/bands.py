@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from model.cutting.boards.around import Around, Found
 from model.cutting.boards.pattern import Band, Cut, Lying
 from model.cutting.boards.rack import Blank
 from model.cutting.lengths.lots import Lot
@@ -23,12 +24,13 @@ from model.cutting.record import Way
 
 @dataclass(frozen=True)
 class Valued:
-    """The best of some blanks: `values` in their order, with the tables to read it from."""
+    """The best of some blanks by their numbers, with the tables to read it from."""
 
-    values: Values
-    cases: dict[int, int]  # of each blank's number, where it stands
+    values: dict[int, float]
+    cases: dict[int, int]  # where each clear blank stands in the outer table
     inner: Filled
     outer: FilledEach
+    around: dict[int, list[Found]]  # the bands of blanks with bad spans
 
 
 class Bands:
@@ -61,6 +63,12 @@ class Bands:
         self._inner_at = self.inner.at([room for room, _ in rooms])
         self._outer_at = self.outer.at([room for _, room in rooms])
 
+        self._around = {
+            number: Around(way, blank, self.classes, self.inner, kerf)
+            for number, blank in enumerate(blanks)
+            if blank.bad
+        }
+
     @property
     def is_exact(self) -> bool:
         return self.inner.is_exact and self.outer.is_exact
@@ -68,27 +76,52 @@ class Bands:
     def value(self, worth: Values, limits: Sequence[int], blanks: Sequence[int]) -> Valued:
         """What these blanks can be worth; a lot at most `limits` times in each band."""
         inner = self.inner.fill(worth[self.order], [limits[n] for n in self.order], keep=True)
-        rooms = self._inner_at[blanks]
+        clear = [blank for blank in blanks if blank not in self._around]
+        rooms = self._inner_at[clear]
         outer = self.outer.fill_each(np.array([inner.after[end][rooms] for end in self._ends]))
-        values = outer.values[self._outer_at[blanks], np.arange(len(blanks))]
-        return Valued(values, {blank: case for case, blank in enumerate(blanks)}, inner, outer)
+        values = dict(
+            zip(clear, outer.values[self._outer_at[clear], np.arange(len(clear))], strict=True)
+        )
+        around = {}
+        for blank in blanks:
+            if blank in self._around:
+                values[blank], best, kind = self._around[blank].value(inner, self._ends)
+                around[blank] = self._around[blank].bands(best, kind)
+        cases = {blank: case for case, blank in enumerate(clear)}
+        return Valued(values, cases, inner, outer, around)
 
     def cut(self, valued: Valued, number: int, worth: Values, left: Ints) -> Cut:
         """The blank as it is worth most, with at most `left` of each lot, which is used up."""
+        if number in valued.around:
+            return self._cut_around(valued, number, worth, left)
         times = self.outer.counts_of(
             valued.outer, int(self._outer_at[number]), valued.cases[number]
         )
+        entry = int(self._inner_at[number])
         bands: list[list[int]] = []
         for kind in reversed(range(len(times))):
             for _ in range(times[kind]):
-                counts = self._band(valued.inner, kind, number, worth, left)
+                counts = self._band(valued.inner, kind, entry, worth, left)
                 if any(counts):
                     bands.append(counts)
                     left -= counts
-        return self.placed(self.blanks[number], bands)
+        return self._placed(self.blanks[number], bands)
 
-    def _band(self, filled: Filled, kind: int, number: int, worth: Values, left: Ints) -> list[int]:
-        entry, items = int(self._inner_at[number]), self._ends[kind] + 1
+    def _cut_around(self, valued: Valued, number: int, worth: Values, left: Ints) -> Cut:
+        bands = []
+        for found in valued.around[number]:
+            lying: list[Lying] = []
+            for room in found.rooms:
+                counts = self._band(valued.inner, found.kind, room.entry, worth, left)
+                left -= counts
+                lying += self._lying(counts, room.low)
+            if lying:
+                width = max(self.across[each.lot] for each in lying)
+                bands.append(Band(found.low, found.low + width, tuple(lying)))
+        return Cut(self.way, tuple(bands))
+
+    def _band(self, filled: Filled, kind: int, entry: int, worth: Values, left: Ints) -> list[int]:
+        items = self._ends[kind] + 1
         counts = self._by_lot(self.inner.counts(filled, entry, items))
         if (np.array(counts) <= left).all():
             return counts
@@ -102,7 +135,7 @@ class Bands:
             by_lot[lot] = counts[position]
         return by_lot
 
-    def placed(self, blank: Blank, bands: Sequence[Sequence[int]]) -> Cut:
+    def _placed(self, blank: Blank, bands: Sequence[Sequence[int]]) -> Cut:
         """Bands of so many of each lot, side by side from the blank's corner; widest first."""
         rect = blank.rect
         low, start = (rect.y0, rect.x0) if self.way == "rip" else (rect.x0, rect.y0)

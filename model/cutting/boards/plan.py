@@ -21,7 +21,7 @@ ROUNDS = 100  # of column generation
 MOVES_A_DIVE = 500  # a dive takes as long as so many small changes
 
 TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
-AROUND_BAD = TWO_WAYS + ", once bad spans are crosscut out"
+AROUND_BAD = TWO_WAYS + ", around bad spans or between those that are crosscut out"
 
 
 def board_plan(

@@ -63,9 +63,9 @@ class Pricing:
         chosen = tuple(range(len(self.boards)) if boards is None else boards)
         blanks = [blank for board in chosen for form in self._blanks[board] for blank in form]
         rip, crosscut = (way.value(worth, limits, blanks) for way in self.ways)
-        best = np.maximum(rip.values, crosscut.values)
+        best = {blank: max(rip.values[blank], crosscut.values[blank]) for blank in blanks}
         forms = tuple(
-            tuple(best[[rip.cases[blank] for blank in form]].sum() for form in self._blanks[board])
+            tuple(sum(best[blank] for blank in form) for form in self._blanks[board])
             for board in chosen
         )
         return Prices(worth, (rip, crosscut), chosen, forms)
@@ -92,6 +92,6 @@ class Pricing:
 
     def _cut(self, prices: Prices, blank: int, left: Ints) -> Cut:
         # Crosscut first where both are worth the same: short boards are easier to joint and plane.
-        rip, crosscut = (each.values[each.cases[blank]] for each in prices.valued)
+        rip, crosscut = (each.values[blank] for each in prices.valued)
         way = 0 if rip > crosscut else 1
         return self.ways[way].cut(prices.valued[way], blank, prices.worth, left)
