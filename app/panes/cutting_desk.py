@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from model.drawings.cut_steps import SawnPlan
     from model.shop.plans import CutPlan
     from model.shop.tasks import CutTask
+    from model.shop.tracking_fit import Fit, Recut
 
 LANE = "cutting"
 PATIENCE = 300  # ms until the pane says that it is being planned
@@ -43,6 +44,8 @@ class Ways(NamedTuple):
     best: Callable[..., Plan]
     keep: Callable[[Bed, CutPlan], Design]
     tick: Callable[[Bed, CutPlan, str, bool], Design]
+    fit: Callable[[Bed], Fit]
+    recut: Callable[[Bed, Recut], Design]
 
 
 def built_in_ways() -> Ways:
@@ -81,10 +84,13 @@ class Search:
 
 
 class First(NamedTuple):
-    """Names and first plans, in the order of the parts list."""
+    """Names and first plans, in the order of the parts list; and what of the pieces that are cut
+    still serves, None while none is.
+    """
 
     names: CutNames
     plans: tuple[SawnPlan, ...]
+    fit: Fit | None = None
 
 
 class _Post(QObject):
@@ -128,6 +134,7 @@ class CuttingDesk(QObject):
         pane.ticked.connect(self.tick)
         pane.offer_taken.connect(self.keep)
         pane.picked.connect(self._picked)
+        pane.misfits.recut_taken.connect(self.recut)
         session.worker.leaving.connect(self.stop)
 
     @property
@@ -184,7 +191,8 @@ class CuttingDesk(QObject):
 
         bed, unit = search.bed, search.unit
         first = tuple(sawn_plan(each, unit) for each in self.ways.first(bed))
-        self._post.first.emit(search, First(cut_names(bed), first))
+        fit = self.ways.fit(bed) if bed.design.progress.parts else None
+        self._post.first.emit(search, First(cut_names(bed), first, fit))
         tasks = self.ways.tasks(bed)
         for place, task in enumerate(tasks):
             if search.stops() or self._is_paused:
@@ -206,6 +214,7 @@ class CuttingDesk(QObject):
             self._plans[plan.key] = self._kept_if_better(known.get(plan.key), plan)
         self._names, self._shown_bed = first.names, search.bed
         self._better = {}
+        self.pane.misfits.show_fit(first.fit)
         self._show()
 
     @staticmethod
@@ -295,6 +304,10 @@ class CuttingDesk(QObject):
         plan = next((each for each in self._plans.values() if key in each.keys), None)
         if plan is not None:
             self._take(lambda: self.ways.tick(self.session.bed, plan.cut, key, is_made))
+
+    def recut(self, offer: Recut) -> None:
+        """A piece that no longer fits is put down for another part."""
+        self._take(lambda: self.ways.recut(self.session.bed, offer))
 
     def _take(self, change: Callable[[], Design]) -> None:
         try:

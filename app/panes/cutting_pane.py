@@ -29,6 +29,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.panes.cutting_lights import Moment, lights
+from app.panes.cutting_misfits import CuttingMisfits
 from app.panes.cutting_order import CuttingOrder
 from app.panes.cutting_view import PIECE, Board, CuttingView
 from app.tables.cutting import PLAN_COLUMNS, SETTING_COLUMNS, SettingRow, material_words
@@ -38,7 +39,7 @@ from model.cutting.record import Layout
 from model.drawings.cut_layout import Shown
 from model.drawings.cut_names import CutNames
 from model.drawings.cut_steps import SawnPlan
-from model.drawings.plan_words import plan_sentences, title_words
+from model.drawings.plan_words import plan_sentences, runs_words, title_words
 
 PLANS, DRAWINGS, ORDER = range(3)
 SHARES = {PLANS: [5500, 4500], DRAWINGS: [0, 10_000], ORDER: [4000, 6000]}  # list, drawings
@@ -72,7 +73,7 @@ class CuttingPane(QWidget):
         self.settings = TableView(Rows(SETTING_COLUMNS), "Settings in the order of sawing")
         for table in (self.table, self.settings):
             table.stretch(0)
-        self.view, self.order = CuttingView(), CuttingOrder()
+        self.view, self.order, self.misfits = CuttingView(), CuttingOrder(), CuttingMisfits()
         self.told = QLabel(FIRST, wordWrap=True, margin=8)
         self.told.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.told.setAlignment(Qt.AlignmentFlag.AlignTop)
@@ -126,6 +127,7 @@ class CuttingPane(QWidget):
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
         whole.addLayout(line)
+        whole.addWidget(self.misfits)
         whole.addWidget(self._parts, 1)
         whole.addWidget(self.order)
         whole.addWidget(self._foot())
@@ -422,9 +424,8 @@ class CuttingPane(QWidget):
 
 
 def _boards(plan: SawnPlan, batch: int) -> str:
-    """On which boards a setting is used: `1, 2 and 5`, told short."""
-    found = sorted({step.layout for step in plan.steps if step.batch == batch})
-    return ", ".join(map(str, found))
+    """On which boards a setting is used."""
+    return runs_words(step.layout for step in plan.steps if step.batch == batch)
 
 
 def _tool(face: Qt.ArrowType | str, name: str) -> QToolButton:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 
 from model.brief.words import in_unit
 from model.cutting.record import Layout, Measure, Plan
@@ -16,6 +17,14 @@ _DIGITS = 1e-6  # a bound this near to a whole number is that number
 def counted(count: int, word: str) -> str:
     """`1 sheet`, `3 sheets`."""
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def runs_words(numbers: Iterable[int]) -> str:
+    """`1–4, 7`: numbers that follow each other are told by the first and the last."""
+    found = sorted(set(numbers))
+    starts = [n for n in found if n - 1 not in found]
+    ends = [n for n in found if n + 1 not in found]
+    return ", ".join(f"{a}" if a == b else f"{a}–{b}" for a, b in zip(starts, ends, strict=True))
 
 
 def stock_words(plan: Plan, word: str) -> str:
@@ -32,8 +41,11 @@ def bound_words(plan: Plan, word: str, unit: str) -> str:
     told = stock_words(plan, word)
     if not plan.layouts:
         return "Nothing is cut."
-    if all(each.stock.on_hand for each in plan.layouts):
+    is_owned = all(each.stock.on_hand for each in plan.layouts)
+    if is_owned and plan.measure not in ("area", "length"):
         return f"{told}: nothing is bought."
+    if is_owned:
+        told = f"{told}, so nothing is bought"
     bound = _bound(plan.measure, plan, unit)
     if plan.covers == "any plan":
         return f"{told}; no plan can {bound}."

@@ -74,7 +74,8 @@ class Shop:
     @property
     def ways(self) -> Ways:
         return Ways(
-            lambda bed: ("task",), self.first_plans, self.best, self.keep, self.tick  # type: ignore[arg-type, return-value]
+            lambda bed: ("task",), self.first_plans, self.best, self.keep, self.tick,  # type: ignore[arg-type, return-value]
+            tracking.outdated, tracking.recut,
         )  # fmt: skip
 
 
@@ -364,7 +365,7 @@ def real(
     pane.resize(760, 480)
     ways = Ways(
         lambda bed: (), shop_plans.first_plans, shop_plans.best_plan, tracking.accepted,
-        tracking.ticked,
+        tracking.ticked, tracking.outdated, tracking.recut,
     )  # fmt: skip
     desk = CuttingDesk(session, pane, ways)
     with qtbot.waitSignal(desk.changed, timeout=30_000):
@@ -413,3 +414,29 @@ def test_a_tick_keeps_the_plan_and_the_cuts_before_it(real: CuttingDesk, qtbot: 
     assert plan.steps[-1].key in done and done <= plan.keys
     assert real.session.design.progress.plan_of(plan.key) == plan.cut.plan
     qtbot.waitUntil(lambda: real.pane.plan.cut.is_stored, timeout=30_000)
+
+
+def test_a_piece_that_is_cut_and_fits_no_more_is_told_and_can_become_another(
+    real: CuttingDesk, qtbot: QtBot
+) -> None:
+    """Slats are cut, then the bed is made narrower: each still holds a shorter one."""
+    session, names = real.session, real._names
+    slat = next(name for name, piece in names.pieces.items() if piece.part == "slat")
+    plan = next(p for p in real.pane.plans if p.holding(f"{slat}-1"))
+    step = next(s for s in plan.steps if f"{slat}-1" in s.frees)
+    real.pane.choose_plan(plan.key)
+    real.tick(step.key, True)
+    assert not real.pane.misfits.isVisible()
+    parts = len(session.design.progress.parts)
+    width = session.design.value("mattress_width")
+
+    with qtbot.waitSignal(real.changed, timeout=30_000):
+        session.choose("mattress_width", width - 150.0)
+    qtbot.waitUntil(real.pane.misfits.isVisible, timeout=30_000)
+    assert "slat" in real.pane.misfits.label.text()
+    unfit = len(real.pane.misfits.fit.unfit)
+    real.pane.misfits.recut_button.click()
+
+    assert len(session.design.progress.parts) == parts
+    fit = tracking.outdated(session.bed)
+    assert len(fit.unfit) == unfit - 1

@@ -13,6 +13,7 @@ from model.drawings.plan_words import (
     offcut_words,
     plan_sentences,
     proof_words,
+    runs_words,
     settings_words,
     title_words,
     used_share,
@@ -40,6 +41,10 @@ def on_hand(plan: Plan, *numbers: int) -> Plan:
             "3 sheets, 1 of them on hand; no plan can buy fewer.",
         ),
         (on_hand(plan_of(small_sheet()), 1), "1 sheet, on hand: nothing is bought."),
+        (
+            replace(on_hand(THREE, 1, 2, 3), measure="area", value=2e6, lower_bound=2e6),
+            "3 sheets, on hand, so nothing is bought; no plan can take less.",
+        ),
         (
             replace(THREE, measure="price", value=210.0, lower_bound=190.5),
             "3 sheets; no plan can cost less than 190.50, and this one takes 210.00.",
@@ -87,6 +92,14 @@ def test_feet_are_feet() -> None:
 )
 def test_an_unproven_plan_is_never_called_best(plan: Plan, said: str) -> None:
     assert proof_words(plan) == said
+
+
+@pytest.mark.parametrize(
+    ("numbers", "said"),
+    [((3,), "3"), ((1, 2, 3, 4), "1–4"), ((7, 1, 2, 2), "1–2, 7"), ((), "")],
+)
+def test_numbers_that_follow_each_other_are_told_short(numbers: tuple[int, ...], said: str) -> None:
+    assert runs_words(numbers) == said
 
 
 def test_shares_are_of_the_stock_that_is_cut_up() -> None:
