@@ -189,7 +189,7 @@ class CostDesk(QObject):
         """Put the price list with its keys on the clipboard."""
         from PySide6.QtGui import QGuiApplication
 
-        from model.cost.price_table import COLUMNS
+        from model.cost.price_keys import COLUMNS
 
         if self.shown is not None:
             lines = [COLUMNS, *(line.cells for line in self.shown.prices)]
@@ -219,7 +219,7 @@ def _cells(line: PriceLine) -> tuple[str, ...]:
 
 def _typed(prices: Prices, line: PriceLine | None, row: tuple[str, ...]) -> Prices:
     """The price list with the cells of one row that differ from what was shown."""
-    from model.cost.price_table import EXTRA
+    from model.cost.price_keys import EXTRA
     from model.cost.read_prices import with_cell, without_extra
 
     name, _, *figures = row

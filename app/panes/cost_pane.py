@@ -46,7 +46,7 @@ class CostPane(QWidget):
         self.quote = QPlainTextEdit(readOnly=True)
         self.paste_button, self.template_button = QPushButton("Paste"), QPushButton("Copy list")
         self.copy_button = QPushButton("Copy as text")
-        self._sum, self._trouble = QLabel(), QLabel(wordWrap=True, visible=False, margin=6)
+        self._sum, self._trouble = QLabel(wordWrap=True, margin=6), QLabel(wordWrap=True, margin=6)
         self._stack, self._switch = QStackedWidget(), QButtonGroup(self)
         self._lay_out()
         self._connect()
@@ -58,6 +58,7 @@ class CostPane(QWidget):
         self.paste_button.setToolTip("A price list copied from a spreadsheet, with its keys")
         self.template_button.setToolTip("With its keys, to fill in a spreadsheet and paste back")
         self._sum.setProperty("kind", "faint")
+        self._trouble.hide()
         self._trouble.setProperty("kind", "refusal")
         line = QHBoxLayout()
         line.setContentsMargins(6, 6, 6, 6)
@@ -68,7 +69,7 @@ class CostPane(QWidget):
             self._switch.addButton(button, place)
             self._stack.addWidget(page)
             line.addWidget(button)
-        line.addWidget(self._sum, 1)
+        line.addStretch(1)
         for button in (self.paste_button, self.template_button, self.copy_button):
             line.addWidget(button)
         whole = QVBoxLayout(self)
@@ -77,6 +78,7 @@ class CostPane(QWidget):
         whole.addLayout(line)
         whole.addWidget(self._trouble)
         whole.addWidget(self._stack, 1)
+        whole.addWidget(self._sum)
 
     def _connect(self) -> None:
         self._switch.idClicked.connect(self.show_list)
@@ -115,7 +117,7 @@ class CostPane(QWidget):
         self.buying.choose(lambda row: row.key == key)
         self.sheet.sorted.rows.show_records(sheet, "mm")
         if is_first:
-            self.buying.fit_columns()
+            self.buying.fit_columns(widest=176)
             self.sheet.fit_columns()
         self._fill(self.quote, quote)
         self.say_total(total)
@@ -123,7 +125,6 @@ class CostPane(QWidget):
     def say_total(self, said: str) -> None:
         """What it comes to, or that it is being worked out."""
         self._sum.setText(said)
-        self._sum.setToolTip(said)
 
     def show_prices(self, rows: Sequence[Cells], is_open: Any) -> None:
         """The price list; what cannot be read stays typed instead."""

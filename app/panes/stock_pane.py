@@ -22,7 +22,7 @@ from app.tables.entry_table import EntryTable
 
 
 class TableKind(NamedTuple):
-    """One table of the pane: its key, the words on its button, its columns, a line about it."""
+    """One table of the pane: its key, the words on its button, its columns, what goes in it."""
 
     key: str
     words: str
@@ -44,7 +44,7 @@ class StockPane(QWidget):
         self.tables: dict[str, EntryTable] = {}
         self._said: dict[str, str] = {}
         self._stack, self._switch = QStackedWidget(), QButtonGroup(self)
-        self._about, self._trouble = QLabel(), QLabel(wordWrap=True, visible=False, margin=6)
+        self._trouble = QLabel(wordWrap=True, visible=False, margin=6)
         self.paste_button, self.headings_button = QPushButton("Paste"), QPushButton("Copy headings")
         self.out_button = QPushButton("Take rows out")
         self._lay_out()
@@ -55,19 +55,18 @@ class StockPane(QWidget):
         self.paste_button.setToolTip("Cells copied from a spreadsheet, over the table from here on")
         self.headings_button.setToolTip("For a spreadsheet, in the order of this table")
         self.out_button.setToolTip("Take the rows out in which a cell is chosen")
-        self._about.setProperty("kind", "faint")
         self._trouble.setProperty("kind", "refusal")
         line = QHBoxLayout()
         line.setContentsMargins(6, 6, 6, 6)
         line.setSpacing(6)
         for place, kind in enumerate(self.kinds):
-            button = QPushButton(kind.words, checkable=True)
+            button = QPushButton(kind.words, checkable=True, toolTip=kind.about)
             self._switch.addButton(button, place)
             line.addWidget(button)
             table = EntryTable(Entries(kind.columns, kind.can_grow), kind.words)
             self.tables[kind.key] = table
             self._stack.addWidget(table)
-        line.addWidget(self._about, 1)
+        line.addStretch(1)
         for button in (self.paste_button, self.headings_button, self.out_button):
             line.addWidget(button)
         whole = QVBoxLayout(self)
@@ -102,8 +101,6 @@ class StockPane(QWidget):
         place = next(i for i, kind in enumerate(self.kinds) if kind.key == key)
         self._stack.setCurrentIndex(place)
         self._switch.button(place).setChecked(True)
-        self._about.setText(self.kind.about)
-        self._about.setToolTip(self.kind.about)
         self.out_button.setVisible(self.kind.can_grow)
         self._show_trouble()
 

@@ -53,7 +53,7 @@ BUYING_COLUMNS = (
     Column(
         plain("Bought"),
         lambda r, _: "yes" if r.is_bought else "",
-        lambda r: not r.is_bought,
+        lambda r: (r.is_bought, r.buy.on_hand),
         icon=_tick,
         tip=lambda r, _: "Click, or press Space, once it is in the shop",
     ),

@@ -163,4 +163,6 @@ class Entries(QAbstractTableModel):
             return str(section + 1) if role == Role.DisplayRole else None
         if role == Role.ToolTipRole:
             return self.columns[section].tip
+        if role == Role.TextAlignmentRole and self.columns[section].is_number:
+            return int(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         return self.columns[section].heading(self.unit) if role == Role.DisplayRole else None

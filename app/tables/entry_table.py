@@ -11,8 +11,8 @@ from PySide6.QtWidgets import QAbstractItemView, QTableView, QWidget
 
 from app.tables.entries import Entries
 
-ROOM = 26  # px beside the text of a cell or a heading
-LEAST, WIDEST = 56, 280  # px
+ROOM = 20  # px beside the text of a cell or a heading
+LEAST, WIDEST = 48, 240  # px
 
 
 class EntryTable(QTableView):
@@ -35,6 +35,9 @@ class EntryTable(QTableView):
         self.setSelectionMode(QAbstractItemView.SelectionMode.ContiguousSelection)
         self.verticalHeader().setDefaultSectionSize(24)
         self.horizontalHeader().setStretchLastSection(True)
+        self.horizontalHeader().setDefaultAlignment(
+            Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+        )
         self.horizontalHeader().setHighlightSections(False)
         self.verticalHeader().setHighlightSections(False)
 
