@@ -2,9 +2,9 @@
 
 from typing import Literal
 
-from model.brief.declare import flag, length, number, option, row_of
+from model.brief.declare import count, flag, length, number, option, row_of
 from model.materials.lumber_grade import LumberGrade, lumber_grades
-from model.units import Kg, Mm, Share
+from model.units import Count, Kg, Mm, Share
 
 BoardsFrom = Literal["board foot", "rack", "sold sizes"]
 PlanPrefers = Literal["few settings", "large offcut"]
@@ -105,6 +105,35 @@ class Buying:
     lumber_grade: LumberGrade = row_of(
         lumber_grades, "fas", help="How much of a board bought by the board foot is clear."
     )
+    yard_shortest: Mm = length(
+        1828.8, least=600, most=3000, label="Shortest board of a yard",
+        why_least="Shorter boards are offcuts.", why_most="Hardly any yard sorts out so much.",
+        help="Where boards are drawn at random: how short the shortest are.",
+    )  # fmt: skip
+    yard_longest: Mm = length(
+        3657.6, least=1200, most=6100, label="Longest board of a yard",
+        why_least="Every yard has longer ones.", why_most="No truck brings longer ones.",
+        help="Where boards are drawn at random: how long the longest are.",
+    )  # fmt: skip
+    yard_narrowest: Mm = length(
+        101.6, least=50, most=250, label="Narrowest board of a yard",
+        why_least="Narrower is a strip.", why_most="Hardly any yard sorts out so much.",
+        help="Where boards are drawn at random: how narrow the narrowest are.",
+    )  # fmt: skip
+    yard_usual_width: Mm = length(
+        165.1, least=60, most=400, label="Usual width of a yard's boards",
+        why_least="Every yard has wider ones.", why_most="No yard has mostly wide boards.",
+        help="Where boards are drawn at random: the width that most of them come near.",
+    )  # fmt: skip
+    yard_widest: Mm = length(
+        254, least=100, most=600, label="Widest board of a yard",
+        why_least="Every yard has wider ones.", why_most="Hardly any tree gives wider ones.",
+        help="Where boards are drawn at random: how wide the widest are.",
+    )  # fmt: skip
+    racks_tried: Count = count(
+        10, least=5, most=500, why_least="Fewer tell nothing.", why_most="More take an hour.",
+        help="How many racks are drawn at random to tell how much lumber to ask for.",
+    )  # fmt: skip
     sheets_from: SheetsFrom = option(
         "first size",
         label="Sheets are bought in",

@@ -12,6 +12,7 @@ from model.bed import Bed
 from model.cutting.order import Batch, batches
 from model.cutting.record import Layout, Placed, Region
 from model.exports.plain import json_bytes, number, numbers
+from model.shop.lumber import Lumber, lumber
 from model.shop.plans import CutPlan, plans
 
 # Of a cut, by its sheet and the region that it cuts: sheets that are cut alike may share a tree.
@@ -23,7 +24,43 @@ def write(bed: Bed, path: Path) -> None:
 
     x runs along a piece of stock, y across, from the lower left corner of the whole piece.
     """
-    path.write_bytes(json_bytes({"schema": 1, "plans": [_plan(each) for each in plans(bed)]}))
+    content = {
+        "schema": 1,
+        "plans": [_plan(each) for each in plans(bed)],
+        "lumber": [_lumber(each, bed) for each in lumber(bed)],
+    }
+    path.write_bytes(json_bytes(content))
+
+
+def _lumber(ask: Lumber, bed: Bed) -> dict[str, Any]:
+    """What to ask a yard for where boards are bought by the board foot. `asked` boards must be
+    among it; `area` and `board_feet` hold all pieces in half, and in nine of ten, of the racks that
+    were drawn at random.
+    """
+    half, most = ask.area(0.5), ask.area(0.9)
+    return {
+        "key": ask.key,
+        "material": ask.material_name,
+        "thickness": number(ask.odds.recipe.thickness),
+        "clear_share": number(ask.odds.recipe.clear_share),
+        "racks": ask.odds.racks,
+        "board_feet": {"half": _maybe(ask.board_feet(0.5)), "most": _maybe(ask.board_feet(0.9))},
+        "area": {"half": _maybe(half), "most": _maybe(most)},
+        "asked": [
+            {
+                "boards": each.boards,
+                "clear": number(each.clear),
+                "width": number(each.width),
+                "marks": list(each.marks),
+            }
+            for each in ask.asked
+        ],
+        "said": list(ask.sentences(bed.design.value("shown_unit"))),
+    }
+
+
+def _maybe(value: float | None) -> float | int | None:
+    return None if value is None else number(value)
 
 
 def _plan(cut: CutPlan) -> dict[str, Any]:

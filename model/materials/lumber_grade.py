@@ -7,17 +7,21 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from model.materials.table import shipped
-from model.units import Share
+from model.units import Mm, Share
 
 
 @dataclass(frozen=True, kw_only=True)
 class LumberGrade:
-    """One grade; `clear_share` is the least share of a board's face that yields clear cuttings."""
+    """One grade; `clear_share` is the least share of a board's face that yields clear cuttings,
+    none of them shorter than `least_clear_mm`.
+    """
 
     key: str
     name: str
     clear_share: Share
+    least_clear_mm: Mm
     source: str
+    source_least_clear_mm: str
     note: str = ""
 
 

@@ -1,105 +1,191 @@
 """Boards that stand for what a yard might have, until the maker types in real ones.
 
-Random widths and lengths, as hardwood is sold by the board foot, and beside these the wide boards
-that have to be asked for. Drawn by fixed lots: the same bed has the same boards.
+Random widths and lengths, as hardwood is sold by the board foot, with the bad wood that the grade
+allows; and beside these the long and wide boards that have to be asked for. Drawn by fixed lots:
+the same bed has the same boards.
 """
 
 from __future__ import annotations
 
 import math
-import random
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from model.bed import Design
 from model.cutting.plan import plan
+from model.cutting.racks import Recipe, longest_clear, rack_odds, sample_rack
 from model.cutting.record import Effort, Piece, Stock, Task, Trim
-from model.shop.board_stock import end_trim
-from model.units import INCH, Mm
+from model.materials.lumber_grade import lumber_grades
+from model.units import INCH, Count, Mm
 
-_FOOT: Mm = 12 * INCH
-LENGTHS = (6, 12)  # feet, whole ones: common practice
-WIDTHS = (4 * INCH, 10 * INCH, 6.5 * INCH)  # least, most, most frequent: common practice
 _EIGHTH = INCH / 8  # to what widths are measured
-_FIRST, _MORE = 1.2, 0.1  # of the pieces' area: how much is drawn at first, and then more
-_MOST = 4.0
+_FIRST, _MORE, _MOST = (
+    1.25,
+    1.15,
+    8.0,
+)  # of the pieces' area over the clear share: how much is drawn
 _QUICK = Effort(tries=4, moves=0, nodes=0, racks=0)
+_NO_RACKS = Effort(tries=0, moves=0, nodes=0, racks=0)
 
 
-def longest_length(design: Design) -> Mm:
-    """What the longest board of a yard has between its end trims."""
-    trim = end_trim(design)
-    return LENGTHS[1] * _FOOT - trim.left - trim.right
+@dataclass(frozen=True, kw_only=True)
+class Asked:
+    """Boards that have to be asked for: clear for at least this length and width."""
+
+    clear: Mm
+    width: Mm
+    boards: Count
+    marks: tuple[str, ...]
+
+
+def recipe_of(design: Design, thickness: Mm) -> Recipe:
+    """What comes off a yard's pile, as the maker knows it."""
+    grade = lumber_grades()[design.value("lumber_grade")]
+    shortest, longest = sorted((design.value("yard_shortest"), design.value("yard_longest")))
+    widths = sorted(design.value(f"yard_{each}") for each in ("narrowest", "usual_width", "widest"))
+    return Recipe(
+        thickness=thickness,
+        narrowest=widths[0],
+        usual=widths[1],
+        widest=widths[2],
+        shortest=shortest,
+        longest=longest,
+        clear_share=grade.clear_share,
+        least_clear=grade.least_clear_mm,
+        end_trim=design.value("board_end_trim"),
+    )
 
 
 @lru_cache(maxsize=256)
-def assumed_boards(task: Task, trim: Trim, number: int = 1) -> tuple[Stock, ...]:
+def assumed_boards(task: Task, recipe: Recipe) -> tuple[Stock, ...]:
     """Boards from which a quick plan cuts all pieces of a task; `task.stock` is left out.
 
     What no board of a yard can hold stays without: the plan says so.
     """
-    asked = list(_asked_for(task, trim.left + trim.right))
-    drawn = _drawn(random.Random(number))
+    asked = [
+        _asked_board(each, recipe) for each in asked_for(task, recipe) for _ in range(each.boards)
+    ]
     net = sum(piece.quantity * piece.length * piece.width for piece in task.pieces)
-    sizes, share = list(asked), _FIRST
+    rest = max(net / recipe.clear_share - sum(each.length * each.width for each in asked), 0.0)
+    hopeless = {piece.mark for piece in strips(task) if not _can_be_asked(piece, recipe)}
+    share = _FIRST
     while True:
-        while sum(a * b for a, b in sizes) < share * net:
-            sizes.append(next(drawn))
+        drawn = sample_rack(recipe, share * rest, seed=1)
         stock = tuple(
-            Stock(
-                key=f"yard board {n}", length=round(a, 4), width=round(b, 4), quantity=1,
-                trim=trim, is_assumed=True,
-            )
-            for n, (a, b) in enumerate(sizes, 1)
-        )  # fmt: skip
-        if share > _MOST or not plan(replace(task, stock=stock), _QUICK).left_out:
+            replace(each, key=f"yard board {n}") for n, each in enumerate((*asked, *drawn), 1)
+        )
+        left_out = plan(replace(task, stock=stock), _QUICK).left_out
+        if share > _MOST or all(each.mark in hopeless for each in left_out):
             return stock
-        share += _MORE
+        share *= _MORE
+        rest = max(rest, net / 10)
 
 
-def _drawn(draw: random.Random) -> Iterator[tuple[Mm, Mm]]:
-    """Length and width of one board after the other."""
-    least, most, usual = WIDTHS
-    while True:
-        width = draw.triangular(least, most, usual)
-        yield draw.randint(*LENGTHS) * _FOOT, round(width / _EIGHTH) * _EIGHTH
+def _asked_board(asked: Asked, recipe: Recipe) -> Stock:
+    """One that is clear for as long as asked, in whole steps of a yard's lengths."""
+    over = max(asked.clear + 2 * recipe.end_trim - recipe.shortest, 0.0)
+    length = recipe.shortest + math.ceil(over / recipe.step - 1e-9) * recipe.step
+    return Stock(
+        key="",
+        length=round(length, 4),
+        width=asked.width,
+        quantity=1,
+        trim=Trim(left=recipe.end_trim, right=recipe.end_trim),
+        is_assumed=True,
+    )
 
 
-def _asked_for(task: Task, trims: Mm) -> Iterator[tuple[Mm, Mm]]:
-    """The boards that have to be asked for: wide ones, of which a yard has few.
+# ---------------------------------------------------------------- what has to be asked for
 
-    Pieces wider than the most frequent width lie end to end on boards of the greatest length.
+
+@lru_cache(maxsize=256)
+def asked_for(task: Task, recipe: Recipe) -> tuple[Asked, ...]:
+    """The boards that a yard has few of and a plan cannot do without, the longest first.
+
+    Pieces that hardly any board is long enough for lie side by side; each that is wider than a
+    usual board has one of its own.
     """
-    wide = sorted(_strips(task), key=lambda strip: (-strip[1], -strip[0]))
-    boards: list[list[Mm]] = []  # length used, width
-    for length, width in wide:
-        if width <= WIDTHS[2]:
-            break
-        room = LENGTHS[1] * _FOOT - trims
-        board = next((b for b in boards if b[0] + task.kerf + length <= room), None)
+    boards: list[_Board] = []
+    for piece in sorted(seldom(task, recipe), key=lambda each: (-each.length, -each.width)):
+        fits = (b for b in boards if b.used + task.kerf + piece.width <= recipe.widest)
+        board = next(fits, None) if piece.width <= recipe.usual else None
         if board is None:
-            boards.append([length, width])
+            boards.append(_Board(piece.length, piece.width, [piece.mark]))
         else:
-            board[0] += task.kerf + length
-    for used, width in boards:
-        feet = max(LENGTHS[0], math.ceil((used + trims) / _FOOT - 1e-9))
-        yield feet * _FOOT, math.ceil(width / _EIGHTH - 1e-9) * _EIGHTH
+            board.used += task.kerf + piece.width
+            board.marks.append(piece.mark)
+    return tuple(_counted(boards))
 
 
-def _strips(task: Task) -> list[tuple[Mm, Mm]]:
-    """Length and width of every piece, those of a row end to end."""
+@dataclass
+class _Board:
+    clear: Mm
+    used: Mm  # of its width
+    marks: list[str]
+
+
+def _counted(boards: Sequence[_Board]) -> Iterator[Asked]:
+    """Like boards together, their widths as a tape reads them."""
+    sizes = [(b.clear, math.ceil(b.used / _EIGHTH - 1e-9) * _EIGHTH) for b in boards]
+    for size in dict.fromkeys(sizes):
+        own = [board for board, each in zip(boards, sizes, strict=True) if each == size]
+        marks = dict.fromkeys(mark for board in own for mark in board.marks)
+        yield Asked(clear=size[0], width=round(size[1], 4), boards=len(own), marks=tuple(marks))
+
+
+def longest_asked(recipe: Recipe) -> Mm:
+    """The longest clear length that one may ask a yard for."""
+    return recipe.longest - 2 * recipe.end_trim
+
+
+def seldom(task: Task, recipe: Recipe) -> tuple[Piece, ...]:
+    """The strips that few boards of a yard are long or wide enough for; what none can hold is not
+    asked for.
+    """
+    return tuple(each for each in strips(task) if _is_seldom(each, task, recipe))
+
+
+def usual(task: Task, recipe: Recipe) -> tuple[Piece, ...]:
+    """The strips that any board may give."""
+    return tuple(
+        each
+        for each in strips(task)
+        if _can_be_asked(each, recipe) and not _is_seldom(each, task, recipe)
+    )
+
+
+def _is_seldom(strip: Piece, task: Task, recipe: Recipe) -> bool:
+    if not _can_be_asked(strip, recipe):
+        return False
+    is_large = strip.width > recipe.usual or strip.length > longest_clear(recipe)
+    return is_large or strip.mark in _lone(task, recipe)
+
+
+@lru_cache(maxsize=256)
+def _lone(task: Task, recipe: Recipe) -> frozenset[str]:
+    """Marks that only a long board yields, and no two of them end to end."""
+    odds = rack_odds(replace(task, stock=()), recipe, _NO_RACKS)
+    return frozenset(mark for needed in odds.needed for mark in needed.marks)
+
+
+def _can_be_asked(piece: Piece, recipe: Recipe) -> bool:
+    return piece.length <= longest_asked(recipe) and piece.width <= recipe.widest
+
+
+def strips(task: Task) -> tuple[Piece, ...]:
+    """Every piece of a task on its own, those of a row as one strip under the first one's mark."""
     rows: dict[str, list[Piece]] = {}
-    found: list[tuple[Mm, Mm]] = []
+    found: list[Piece] = []
     for piece in task.pieces:
         if piece.row:
             rows.setdefault(piece.row, []).append(piece)
         else:
-            found += [(piece.length, piece.width)] * piece.quantity
-    return found + [_strip(row, task.kerf) for row in rows.values()]
+            found += [replace(piece, quantity=1)] * piece.quantity
+    return (*found, *(_strip(row, task.kerf) for row in rows.values()))
 
 
-def _strip(row: Sequence[Piece], kerf: Mm) -> tuple[Mm, Mm]:
+def _strip(row: Sequence[Piece], kerf: Mm) -> Piece:
     count = sum(piece.quantity for piece in row)
-    length = sum(piece.quantity * piece.length for piece in row)
-    return length + (count - 1) * kerf, row[0].width
+    length = sum(piece.quantity * piece.length for piece in row) + (count - 1) * kerf
+    return replace(row[0], length=length, quantity=1, row="", stays_whole=False)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections import OrderedDict
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from model.bed import Bed
 from model.cutting.plan import AT_ONCE, USUAL, Stop, plan
 from model.cutting.record import Effort, Plan, Task
+from model.shop.remembered import Remembered
 from model.shop.tasks import CutTask
 from model.shop.tracking_rest import OnTask, going
 from model.units import Mm
@@ -115,23 +115,4 @@ def best_plan(
     return found
 
 
-class _Remembered:
-    """The plans that were worked out last."""
-
-    def __init__(self, most: int) -> None:
-        self._most = most
-        self._plans: OrderedDict[tuple[Task, Effort], Plan] = OrderedDict()
-
-    def get(self, key: tuple[Task, Effort]) -> Plan | None:
-        found = self._plans.get(key)
-        if found is not None:
-            self._plans.move_to_end(key)
-        return found
-
-    def keep(self, key: tuple[Task, Effort], plan: Plan) -> None:
-        self._plans[key] = plan
-        while len(self._plans) > self._most:
-            self._plans.popitem(last=False)
-
-
-_PLANS = _Remembered(_REMEMBERED)
+_PLANS: Remembered[tuple[Task, Effort], Plan] = Remembered(_REMEMBERED)

@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from model.bed import Bed, Design
 from model.cutting.plan import first_plan
 from model.cutting.record import Kind, Piece, Stock, Task, Wishes
-from model.shop.assumed_boards import assumed_boards, longest_length
-from model.shop.board_stock import end_trim, rack_stock, sold_stock
+from model.shop.assumed_boards import assumed_boards, longest_asked, recipe_of
+from model.shop.board_stock import rack_stock, sold_stock
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.sheet_stock import sheet_stock
 from model.shop.together import Member, Together, lone_notes, strip_length, together
@@ -111,7 +111,7 @@ def _stock(design: Design, own: Sequence[CutPiece]) -> tuple[tuple[Stock, ...], 
     elif source.kind == "rack":
         stock = rack_stock(design, own)
     elif source.kind == "board foot":
-        return (), longest_length(design)
+        return (), longest_asked(recipe_of(design, own[0].thickness))
     else:
         stock = sold_stock(design, own[0])
     return stock, max((each.length - each.trim.left - each.trim.right for each in stock), default=0)
@@ -121,11 +121,11 @@ def _with_yard(design: Design, piece: CutPiece, task: Task) -> tuple[Task, tuple
     """The task with boards that a yard may have, where the maker's do not hold all pieces."""
     if piece.source is None:
         return task, () if task.stock else (_NO_SHEET.format(name=piece.material.name),)
-    trim = end_trim(design)
+    recipe = recipe_of(design, piece.thickness)
     if piece.source.kind == "board foot":
-        return replace(task, stock=assumed_boards(task, trim)), (_by_foot(design, piece),)
+        return replace(task, stock=assumed_boards(task, recipe)), (_by_foot(design, piece),)
     if piece.source.kind == "rack" and (missing := _missing(task)):
-        more = assumed_boards(replace(task, pieces=missing), trim)
+        more = assumed_boards(replace(task, pieces=missing), recipe)
         return replace(task, stock=(*task.stock, *more)), (_TOO_SMALL,)
     return task, ()
 

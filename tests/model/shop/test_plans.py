@@ -11,6 +11,7 @@ from model.bed import Bed
 from model.cutting.record import Effort
 from model.shop import plans as shop
 from model.shop.plans import CutPlan, best_plan, first_plans, plans
+from model.shop.remembered import Remembered
 from model.shop.tasks import tasks
 from model.stock.progress import Progress
 
@@ -20,7 +21,7 @@ QUICK = Effort(tries=20, moves=50, nodes=20, racks=0)
 
 @pytest.fixture(autouse=True)
 def nothing_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(shop, "_PLANS", type(shop._PLANS)(400))
+    monkeypatch.setattr(shop, "_PLANS", Remembered(400))
 
 
 def test_every_task_has_a_plan_at_once(oak_bed: Beds) -> None:
