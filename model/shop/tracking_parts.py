@@ -17,8 +17,7 @@ Done = tuple[tuple[Batch, Line], ...]
 
 
 def sawn(piece: CutPiece, number: int, cut: str) -> CutPart:
-    """A piece as it leaves the saw: solid wood is still rough, a sheet part has its size."""
-    is_rough = piece.source is not None
+    """A piece as it leaves the saw: what is over its finished size is still to be taken off."""
     return CutPart(
         mark=piece.name,
         piece=number,
@@ -27,11 +26,15 @@ def sawn(piece: CutPiece, number: int, cut: str) -> CutPart:
         length=piece.finished.length,
         width=piece.finished.width,
         thickness=piece.finished.thickness,
-        rough_length=piece.rough.length if is_rough else 0.0,
-        rough_width=piece.rough.width if is_rough else 0.0,
-        rough_thickness=piece.rough.thickness if is_rough else 0.0,
+        rough_length=_over(piece.rough.length, piece.finished.length),
+        rough_width=_over(piece.rough.width, piece.finished.width),
+        rough_thickness=_over(piece.rough.thickness, piece.finished.thickness),
         cut=cut,
     )
+
+
+def _over(rough: Mm, finished: Mm) -> Mm:
+    return rough if rough > finished + SAME else 0.0
 
 
 def glued(piece: CutPiece, mark: Mark, number: int) -> CutPart:
@@ -50,8 +53,7 @@ def glued(piece: CutPiece, mark: Mark, number: int) -> CutPart:
 
 def _glued_width(piece: CutPiece, mark: Mark) -> Mm:
     each = piece.finished.width if piece.strips > 1 else piece.rough.width
-    whole = each * piece.strips
-    return whole if whole > float(mark.width) + SAME else 0.0
+    return _over(each * piece.strips, float(mark.width))
 
 
 def is_of(part: CutPart, piece: CutPiece) -> bool:

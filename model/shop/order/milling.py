@@ -15,6 +15,7 @@ from model.shop.cut_list import CutPiece
 from model.shop.order import feeding, say
 from model.shop.order.jobs import alike, figure
 from model.shop.order.record import Batch, Line, Stage, Way
+from model.shop.wood_source import SAME
 from model.units import Mm
 
 CLAMPS_APART: Mm = 250.0  # 10 in; common practice, no source
@@ -79,7 +80,11 @@ class Milling:
 
     def _jointed(self) -> tuple[Batch, ...]:
         rough = [each for each in self._blanks if each.is_rough]
-        edges = [each for each in self._blanks if not each.is_rough and _is_ripped(each)]
+        edges = [
+            each
+            for each in self._blanks
+            if not each.is_rough and _is_ripped(each) and not each.piece.is_as_bought
+        ]
         short = [(b.piece.name, b.piece.rough.length) for b in rough if not b.strip]
         faces = self._batch(
             "joint faces", "mill", "joint", "Joint one face, then one edge", "jointer", rough,
@@ -199,16 +204,21 @@ class Milling:
         )
 
 
+def _is_over(blank: _Blank) -> bool:
+    """Whether the boards are wider than what they become; planed stock may be as wide."""
+    return blank.piece.rough.width > blank.piece.finished.width + SAME
+
+
 def _is_ripped(blank: _Blank) -> bool:
     """Whether the single boards are ripped to width: layers are, when they are glued."""
-    return not blank.piece.is_as_bought and (blank.piece.layers == 1 or blank.piece.strips > 1)
+    return _is_over(blank) and (blank.piece.layers == 1 or blank.piece.strips > 1)
 
 
 def _is_ripped_late(blank: _Blank) -> bool:
     """Whether it is ripped when glued up: layers never lie flush, strips may come out wide."""
     piece = blank.piece
     if piece.layers > 1:
-        return not piece.is_as_bought
+        return _is_over(blank)
     return piece.strips > 1 and piece.strips * piece.finished.width > blank.mark.width + HAIR
 
 
