@@ -18,7 +18,7 @@ from model.drawings.cut_numbers import Line, Number, numbered
 from model.drawings.grain import grain_strokes
 from model.drawings.labels import Label, label_in
 from model.drawings.leaders import ROW, Small, led_out, rows_for, runs
-from model.drawings.letters import words_width
+from model.drawings.letters import text_box, words_width
 from model.drawings.paper import (
     Area,
     Drawing,
@@ -187,7 +187,13 @@ class _Sheet:
 
     @cached_property
     def rings(self) -> tuple[Number, ...]:
-        return numbered(self.lines, self.board, self.shown.all_named)
+        words = [text_box(item) for item in self.around if isinstance(item, Text)]
+        return numbered(self.lines, self.board, words, self.shown.all_named)
+
+    @cached_property
+    def around(self) -> tuple[Item, ...]:
+        """Overall sizes and the title."""
+        return tuple(_around(self))
 
     @cached_property
     def labels(self) -> tuple[tuple[Placed, Label | None], ...]:
@@ -197,14 +203,13 @@ class _Sheet:
             for each in self.layout.placed
         )
 
-    def ways(self, placed: Placed) -> tuple[tuple[str, ...], ...]:
-        """How a piece is named, the fullest first."""
+    def ways(self, placed: Placed) -> tuple[tuple[tuple[str, ...], ...], ...]:
+        """How a piece is named: with its size where there is any room for it, then without."""
         size = size_words(placed.length, placed.width, self.shown.unit)
         name = self.shown.names.get(placed.mark, "")
         full = ((placed.name, name, size), (f"{placed.name} {name}", size)) if name else ()
-        return (
-            *full, (placed.name, size), (f"{placed.name}  {size}",), (placed.name,), (placed.mark,),
-        )  # fmt: skip
+        sized = (*full, (placed.name, size), (f"{placed.name}  {size}",))
+        return sized, ((placed.name,),), ((placed.mark,),)
 
     @cached_property
     def small(self) -> tuple[Small, ...]:
@@ -259,7 +264,8 @@ def _items(sheet: _Sheet) -> Iterator[Item]:
     for placed, label in sheet.labels:
         yield from label.texts(f"piece/{placed.name}") if label is not None else ()
     yield from led_out(sheet.small, sheet.board.x0, sheet.board.x1, sheet.board.y1 + UPPER + 0.5)
-    yield from _around(sheet)
+    yield from sheet.around
+    yield from _key(sheet)
     for ring in sheet.rings:
         yield from ring.items(f"cut/{ring.number}")
 
@@ -281,7 +287,7 @@ def _left_over(sheet: _Sheet) -> Iterator[Item]:
     for place, region in enumerate(sheet.layout.offcuts, 1):
         size = about_size_words(region, sheet.shown.unit)
         box, about = sheet.place(region), f"offcut/{place}"
-        label = label_in(box, (("offcut", size), (f"offcut {size}",), (size,)), rings)
+        label = label_in(box, ((("offcut", size), (f"offcut {size}",)), ((size,),)), rings)
         holes = (label.box,) if label is not None else ()
         yield Hatch(corners(box), KEEP, holes=holes, about=about)
         yield from label.texts(about) if label is not None else ()
@@ -305,7 +311,7 @@ def _cut_lines(sheet: _Sheet) -> Iterator[Stroke]:
 
 
 def _around(sheet: _Sheet) -> Iterator[Item]:
-    """Overall sizes, the title, and the key of sizes."""
+    """Overall sizes and the title."""
     board, stock, unit = sheet.board, sheet.layout.stock, sheet.shown.unit
     length, width = show_length(stock.length, unit), show_length(stock.width, unit)
     if words_width(width, dimension.WORDS) > board.y1 - board.y0:  # a board too narrow for it
@@ -316,6 +322,10 @@ def _around(sheet: _Sheet) -> Iterator[Item]:
     if sheet.shown.title:
         top = board.y1 + sheet.upper - TITLE
         yield Text((board.x0, top), sheet.shown.title, TITLE, "left")
+
+
+def _key(sheet: _Sheet) -> Iterator[Text]:
+    """The sizes of pieces whose place does not give them."""
     for place, words in enumerate(sheet.key):
         y = sheet.below - (place + 0.5) * 2 * KEY
-        yield Text((board.x0, y), words, KEY, "left")
+        yield Text((sheet.board.x0, y), words, KEY, "left")

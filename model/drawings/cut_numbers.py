@@ -50,11 +50,13 @@ class Number(NamedTuple):
         yield Text(self.at, str(self.number), FIGURES, about=about)
 
 
-def numbered(lines: Sequence[Line], board: Box, may_stand_off: bool = True) -> tuple[Number, ...]:
-    """A ring for each line, in the same order; without room on its line a number that may not
-    stand off is left out.
+def numbered(
+    lines: Sequence[Line], board: Box, words: Sequence[Box] = (), may_stand_off: bool = True
+) -> tuple[Number, ...]:
+    """A ring for each line, in the same order, clear of words; without room on its line a number
+    that may not stand off is left out.
     """
-    taken: list[Box] = []
+    taken = list(words)
     found = []
     for line in lines:
         ways = [_outside(line, board), _along(line)]

@@ -35,16 +35,20 @@ class Label(NamedTuple):
             yield Text(at, words, self.height, turned=self.turned, about=about)
 
 
-def label_in(room: Box, ways: Sequence[tuple[str, ...]], taken: Sequence[Box]) -> Label | None:
-    """The first way of saying it that fits clear of what is taken, the largest letters first.
+def label_in(
+    room: Box, ways: Sequence[Sequence[tuple[str, ...]]], taken: Sequence[Box]
+) -> Label | None:
+    """The first way of saying it that fits clear of what is taken.
 
-    Words stand level where they can, else turned; None where none of the ways has room.
+    `ways` are groups: the first group is tried in large letters and then in small ones before the
+    next group is. Words stand level where they can, else turned; None where nothing has room.
     """
     near = [box for box in taken if not is_free(room, (box,))]
-    for lines, height, turned in product(ways, HEIGHTS, (False, True)):
-        found = _placed(room, lines, height, turned, near)
-        if found is not None:
-            return found
+    for group in ways:
+        for height, lines, turned in product(HEIGHTS, group, (False, True)):
+            found = _placed(room, lines, height, turned, near)
+            if found is not None:
+                return found
     return None
 
 
