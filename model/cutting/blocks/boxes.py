@@ -16,7 +16,7 @@ PIECE, CROSSCUT, RIP = 0, 1, 2  # what the first cut of a box is
 @dataclass(frozen=True)
 class Boxes:
     """Boxes with their packed counts (`keys`); of a piece `low` is its size, else `low` and `high`
-    are the numbers of the boxes that are joined.
+    are the numbers of the boxes that are joined. `worth` adds up what the pieces are worth.
     """
 
     lengths: Whole
@@ -25,13 +25,17 @@ class Boxes:
     cuts: Whole
     low: Whole
     high: Whole
+    worth: Whole
 
     def __len__(self) -> int:
         return len(self.keys)
 
     @property
     def columns(self) -> tuple[Whole, ...]:
-        return (self.lengths, self.widths, self.keys, self.cuts, self.low, self.high)
+        return (
+            *(self.lengths, self.widths, self.keys, self.cuts),
+            *(self.low, self.high, self.worth),
+        )
 
     def take(self, places: Whole | NDArray[np.bool_]) -> Boxes:
         return Boxes(*(column[places] for column in self.columns))

@@ -7,8 +7,9 @@ boxes with the same pieces only those are kept that no other can stand in for.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
@@ -23,9 +24,20 @@ MOST_PAIRS = 10_000_000  # of boxes looked at for joining
 MOST_JOINS = 400_000
 AT_A_TIME = 400_000
 
-Narrow = Callable[[Boxes], Boxes]
 
-NOTHING = Boxes(*np.zeros((6, 0), np.int64))
+class Narrow(Protocol):
+    """Thins out a level before it is built on: what each size is worth, and what stays."""
+
+    worth: Sequence[int]
+
+    def roughly(self, boxes: Boxes) -> Boxes:
+        """Quickly, with boxes of the same pieces still among them."""
+
+    def __call__(self, boxes: Boxes) -> Boxes:
+        """What is built on."""
+
+
+NOTHING = Boxes(*np.zeros((7, 0), np.int64))
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -128,15 +140,18 @@ class Search:
         return 2 * max((at for at, level in enumerate(self.levels, 1) if len(level)), default=0)
 
     def _pieces(self) -> Boxes:
+        worth = self.narrow.worth if self.narrow else [0] * len(self.asked.sizes)
         rows = [
-            (length, width, self.counts.one(at), PIECE, at, 0)
+            (length, width, self.counts.one(at), PIECE, at, 0, worth[at])
             for at, size in enumerate(self.asked.sizes)
             if self.counts.limits[at]
             for length, width in size.ways
         ]
-        return Boxes(*np.array(rows, np.int64).reshape(len(rows), 6).T)
+        return Boxes(*np.array(rows, np.int64).reshape(len(rows), 7).T)
 
     def _keep(self, found: Boxes) -> None:
+        if self.narrow is not None:
+            found = self.narrow.roughly(found)
         along = self.beside.classes(ALONG, found.lengths)
         across = self.beside.classes(ACROSS, found.widths)
         level = smallest(found, along, across)
@@ -169,8 +184,9 @@ class Search:
         ends = lows.columns[axis][left] + highs.columns[axis][right]
         depths = np.maximum(lows.columns[1 - axis][left], highs.columns[1 - axis][right])
         lengths, widths = (ends, depths) if axis == ALONG else (depths, ends)
+        worth = lows.worth[left] + highs.worth[right]
         left, right = left + self.starts[low[0]], right + self.starts[high[0]]
-        boxes = Boxes(lengths, widths, keys, np.full_like(keys, cut), left, right)
+        boxes = Boxes(lengths, widths, keys, np.full_like(keys, cut), left, right, worth)
         fits = np.zeros(len(keys), bool)
         for sheet in self.asked.sheets:
             fits |= (lengths <= sheet.length) & (widths <= sheet.width)

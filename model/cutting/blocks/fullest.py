@@ -19,6 +19,7 @@ Floats = NDArray[np.float64]
 Whole = NDArray[np.int64]
 
 HAIR = 1e-9
+ROUGHLY = 20  # times the width are kept while boxes of the same pieces are among them
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -47,17 +48,18 @@ class Filler:
         self.limits = limits(self.asked)
         self.beside = Beside(self.asked)
 
-    def best_filled(self, values: Sequence[int], width: int) -> list[Filled]:
-        """Patterns worth most, each holding at most what is wanted; the best first, then the best
-        of each number of pieces. Values are whole, and none is below zero.
+    def best_filled(
+        self, values: Sequence[int], width: int, demand: Sequence[int] | None = None
+    ) -> list[Filled]:
+        """Patterns worth most, each holding at most what is wanted (or `demand`, if less); the
+        best first, then the best of each number of pieces. Values are whole, none below zero.
 
         Blocks are built up by numbers of pieces; of each number only the `width` most promising
         are built on, and none that cannot beat the best so far even if all else were filled with
         the densest piece. Empty when nothing of value fits.
         """
-        worth = tuple(
-            each if value > 0 else 0 for each, value in zip(self.limits, values, strict=True)
-        )
+        most = self.limits if demand is None else tuple(map(min, self.limits, demand))
+        worth = tuple(each if value > 0 else 0 for each, value in zip(most, values, strict=True))
         counts = Counts(_capped(worth))
         if not any(worth) or not counts.fits:
             return []
@@ -65,7 +67,7 @@ class Filler:
         search = Search(self.asked, counts, self.beside, beam)
         is_all = search.run(MOST_BOXES) and not beam.is_narrowed and counts.limits == worth
         found = Blocks(asked=self.asked, counts=counts, boxes=search.boxes, is_complete=is_all)
-        worths: Whole = counts.all(found.boxes.keys) @ np.array(values, np.int64)
+        worths = found.boxes.worth
         leaders = _leaders(worths, search.starts)
         return [
             self._filled(found, int(worths[at]), at, is_all and not rank)
@@ -95,11 +97,12 @@ def _capped(limits: tuple[int, ...]) -> tuple[int, ...]:
 
 
 class _Beam:
-    """Thins out each level to what promises most."""
+    """Thins out each level to what promises most: its worth, and the rest of the sheet as if it
+    were filled with the densest piece.
+    """
 
     def __init__(self, asked: Question, counts: Counts, values: Sequence[int], width: int) -> None:
-        self.counts = counts
-        self.values = np.array(values, np.int64)
+        self.worth = values
         self.room = asked.sheets[0].area
         self.densest = max(
             value / size.area
@@ -110,14 +113,19 @@ class _Beam:
         self.is_narrowed = False
         self.most = 0
 
+    def roughly(self, boxes: Boxes) -> Boxes:
+        return self._thinned(boxes, ROUGHLY * self.width)
+
     def __call__(self, boxes: Boxes) -> Boxes:
-        values: Whole = self.counts.all(boxes.keys) @ self.values
-        self.most = max(self.most, int(values.max(initial=0)))
+        return self._thinned(boxes, self.width)
+
+    def _thinned(self, boxes: Boxes, width: int) -> Boxes:
+        self.most = max(self.most, int(boxes.worth.max(initial=0)))
         # Areas may pass what 64 bits hold: in floats, and a hair above for their rounding.
         free = self.room - boxes.lengths.astype(float) * boxes.widths
-        promise: Floats = (values + self.densest * free) * (1 + HAIR)
-        places = np.flatnonzero((promise > self.most) | (values == self.most))
-        if len(places) > self.width:
+        promise: Floats = (boxes.worth + self.densest * free) * (1 + HAIR)
+        places = np.flatnonzero((promise > self.most) | (boxes.worth == self.most))
+        if len(places) > width:
             self.is_narrowed = True
-            places = places[np.argsort(-promise[places], kind="stable")[: self.width]]
+            places = places[np.argsort(-promise[places], kind="stable")[:width]]
         return boxes.take(places)
