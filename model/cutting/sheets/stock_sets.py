@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import islice
 
 from model.cutting.sheets.depot import Counts, Depot
 
@@ -21,28 +22,25 @@ def cheaper(depot: Depot, cost: int) -> list[Counts]:
     free = [0 if sheets[at].cost else count for at, count in enumerate(most)]
     wanted = depot.area(depot.demand)
     found: list[tuple[int, Counts]] = []
-    for looked_at, counts in enumerate(_fullest(depot, bought, free, cost - 1)):
-        if looked_at == MOST_LOOKED_AT:
-            break
+    for counts, rest in islice(_sets(depot, bought, free, cost - 1), MOST_LOOKED_AT):
         area = sum(sheets[at].area * count for at, count in enumerate(counts))
-        if area >= wanted:
+        can_buy = any(counts[at] < most[at] and sheets[at].cost <= rest for at in bought)
+        if area >= wanted and not can_buy:
             found.append((-area, counts))
     return [counts for _, counts in sorted(found)[:MOST_SETS]]
 
 
-def _fullest(depot: Depot, bought: list[int], counts: list[int], purse: int) -> Iterator[Counts]:
-    """The sets that spend so much that no other sheet can be paid from the rest."""
+def _sets(
+    depot: Depot, bought: list[int], counts: list[int], purse: int
+) -> Iterator[tuple[Counts, int]]:
+    """All sets that the purse can pay for, with what is left in it; the largest counts first."""
     if purse < 0:
         return
     if not bought:
-        yield tuple(counts)
+        yield tuple(counts), purse
         return
-    (at, *others), sheets, most = bought, depot.whole.sheets, depot.most
-    can = min(most[at], purse // sheets[at].cost)
-    for count in range(can, -1, -1):
-        rest = purse - count * sheets[at].cost
-        if not others and count < can:
-            return
+    (at, *others), cost = bought, depot.whole.sheets[bought[0]].cost
+    for count in range(min(depot.most[at], purse // cost), -1, -1):
         now = list(counts)
         now[at] = count
-        yield from _fullest(depot, others, now, rest)
+        yield from _sets(depot, others, now, purse - count * cost)
