@@ -13,7 +13,7 @@ import pytest
 
 from model.cost.coats import abrasive_needs, coating_needs, coats, grits
 from model.cost.faces import fixed
-from model.cost.surfaces import Surfaces, surfaces
+from model.cost.surfaces import Surfaces, is_finished, surfaces
 from tests.model.cost.beds import bed_of
 
 SQUARE_FOOT = 0.09290304  # m2
@@ -127,3 +127,15 @@ def test_fibreboard_is_told_from_plywood_and_wood() -> None:
 
     # Both faces of all panels, a little less where grooves hold their edges.
     assert 0.85 * faces < found.fibreboard < faces
+
+
+def test_what_is_behind_rails_and_fronts_does_not_show() -> None:
+    bed = bed_of("guest_room_double")
+    chosen = {
+        mark.name: is_finished(mark.part, "what shows") for mark in bed.marks
+    }  # fmt: skip
+
+    hidden = {name for name, is_shown in chosen.items() if not is_shown}
+
+    assert {"cleat", "front block, near", "front block, far", "slat", "slide bearer"} <= hidden
+    assert not {"post", "top rail", "end stile", "plank", "front"} & hidden

@@ -79,6 +79,14 @@ def test_no_reckoned_screw_comes_through() -> None:
             assert each.reckoned >= 1
 
 
+def test_a_thin_piece_takes_no_screw_of_more_than_three_times_its_thickness() -> None:
+    """Rear stops of 13 mm on bearers that are 64 mm high: 1 1/2 in is the longest below 39 mm."""
+    lengths = {each.length for each in reckoned(bed_of("guest_room_double"))}
+
+    assert 38.1 in lengths
+    assert lengths <= {38.1, 63.5}
+
+
 def test_battens_take_the_pocket_screw_of_their_thickness() -> None:
     """Six battens of 1 in, screwed at both ends by two pocket screws of 1 1/2 in."""
     pockets = [each for each in reckoned(bed_of("split_king_foot_drawers"))

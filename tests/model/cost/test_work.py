@@ -8,6 +8,9 @@ import pytest
 
 from model.cost.hours import hours, timed
 from model.cost.work import Work
+from model.cost.work_on_parts import work_on_parts
+from model.part import Cut, Face, Part
+from model.parts.marks import marks
 from model.shop.cut_list import cut_list
 from model.stock.prices import Prices, RateRow
 from tests.model.cost.beds import DEMOS, bed_of, plans_of, taken_of
@@ -83,3 +86,23 @@ def test_without_what_an_hour_costs_there_are_hours_and_no_cost() -> None:
 
     assert drilled.minutes == 180
     assert drilled.cost is None
+
+
+def test_a_tongue_along_an_edge_is_one_and_not_two() -> None:
+    """A plank: a rabbet from either face leaves a tongue along its whole edge."""
+    faces = ((Face.BACK, 0.0, 4.0), (Face.FACE, 8.0, 12.0))
+    plank = Part(
+        name="plank", assembly="headboard", length=600.0, width=90.0, thickness=12.0, lies="zuv",
+        at=(0.0, 0.0, 0.0), material="red_maple",
+        cuts=(
+            *(Cut("tongue rabbet", f, (0.0, 84.0, low), (600.0, 90.0, high))
+              for f, low, high in faces),
+            Cut("groove", Face.LOWER, (-5.0, 0.0, 4.0), (700.0, 6.0, 8.0)),
+        ),
+    )  # fmt: skip
+
+    (mark,) = marks({"head.planks": (plank,)})
+    found = work_on_parts([mark])
+
+    assert (found["tenons"], found["mortises"]) == (1, 0)
+    assert found["grooves"] == pytest.approx(0.6)  # metres, as far as there is wood
