@@ -34,7 +34,12 @@ def lines(order: WorkOrder, progress: Progress, columns: int = COLUMNS) -> Itera
     done = progress.cuts_done | progress.steps_done
     yield from wrap(f"Work order: {order.name}", columns)
     yield from wrap(_tally(order, done), columns)
-    for title, texts in (("Make and measure first", order.aids), ("Cautions", order.cautions)):
+    told = (
+        ("In no cutting plan", order.missing),
+        ("Make and measure first", order.aids),
+        ("Cautions", order.cautions),
+    )
+    for title, texts in told:
         if texts:
             yield ""
             yield title

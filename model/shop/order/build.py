@@ -47,6 +47,11 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
         unit=unit,
         batches=batches,
         aids=(*_measures(bed, unit), *_spacers(bed, unit)),
+        missing=tuple(
+            f"{each.quantity} x {each.mark}: {each.sentence}"
+            for plan in plans
+            for each in plan.plan.left_out
+        ),
         cautions=tuple(
             f"{each.title}. {each.text}"
             for each in cautions(bed.pieces, bed.materials)

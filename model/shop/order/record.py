@@ -109,13 +109,16 @@ class Batch:
 
 @dataclass(frozen=True, kw_only=True)
 class WorkOrder:
-    """All batches in the order of the trade; `aids` are made first, `cautions` hold throughout."""
+    """All batches in the order of the trade; `aids` are made first, `cautions` hold throughout.
+    `missing` tells what is in no cutting plan, and why.
+    """
 
     name: str
     unit: str
     batches: tuple[Batch, ...]
     aids: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
+    missing: tuple[str, ...] = ()
 
     @property
     def lines(self) -> Iterator[Line]:

@@ -42,7 +42,8 @@ def setting(kind: str, way: str, figures: tuple[Distance, ...], against: Face, u
     if kind in ("tenon cheek", "tenon shoulder"):
         return f"{told['depth']} deep, stop for {told['width']} from the end"
     if kind == "dovetail allowance":
-        return f"{told['depth']} in from the end, {told['width']} wide"
+        far = f"{told['fence']} from the {edge(against)}"
+        return f"{told['depth']} in from the end, {told['width']} wide, {far}"
     sizes = f"{told['width']} wide, {told['depth']} deep"
     if next(each.size for each in figures if each.what == "fence") <= _HAIR:
         return f"{sizes}, along the {edge(against)}"
