@@ -126,8 +126,8 @@ def test_long_parts_lie_side_by_side_in_boards_that_are_asked_for(oak_bed: Beds)
 
     one, other = asked_for(wanted, plain)
 
-    assert (one.clear, one.width, one.boards) == (2400, 9.75 * 25.4, 1)
-    assert (other.clear, other.width, other.boards) == (2400, 3.25 * 25.4, 1)
+    assert (one.clear, one.width, one.boards) == (2400, 247.65, 1)
+    assert (other.clear, other.width, other.boards) == (2400, 82.55, 1)
 
 
 def test_short_and_narrow_parts_are_not_asked_for(oak_bed: Beds) -> None:
