@@ -52,7 +52,10 @@ def built_in_ways() -> Ways:
     """The model's own, imported when the pane is first looked at."""
     from model.shop import plans, tasks, tracking
 
-    return Ways(tasks.tasks, plans.first_plans, plans.best_plan, tracking.accepted, tracking.ticked)
+    return Ways(
+        tasks.tasks, plans.first_plans, plans.best_plan, tracking.accepted, tracking.ticked,
+        tracking.outdated, tracking.recut,
+    )  # fmt: skip
 
 
 @dataclass
