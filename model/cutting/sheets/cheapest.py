@@ -9,7 +9,7 @@ from itertools import islice
 from random import Random
 from typing import NamedTuple
 
-from model.cutting.blocks import COVERS, Cover, edge_floor, exact_cover
+from model.cutting.blocks import COVERS, Cover, close_cover, edge_floor, exact_cover
 from model.cutting.blocks import Leaf as BlockLeaf
 from model.cutting.blocks import Tree as BlockTree
 from model.cutting.bounds import bound
@@ -31,6 +31,8 @@ FIRST_TRIES = 12
 TRIES_BEFORE_BLOCKS = 60
 SETS_REPACKED = 3
 TRIES_PER_ROUND = 16
+MOST_FILLED_CLOSE = 4  # sheets; with more of them there is more to choose from, and less to gain
+MOVES_FOR_A_CLOSE_ROUND = 750  # what takes about as long
 HAIR = 1e-6
 
 
@@ -151,7 +153,8 @@ class _Search:
         if found is None:
             found, low = self._from_blocks(held, low)
         if found is None and held.cost > low.cost and self.tries:
-            found = self._pooled(held) or self._packed(sets, self.tries) or self._repacked(sets)
+            found = self._pooled(held) or self._packed(sets, self.tries)
+            found = found or self._repacked(sets) or self._close(sets)
         return found, low
 
     def _pooled(self, held: Holding) -> Holding | None:
@@ -218,6 +221,15 @@ class _Search:
                 sheets = [done.sheets[at] for at in sorted(done.sheets)]
                 return Holding(sheets, self.depot.cost(sheets), done.unplaced)
         return None
+
+    def _close(self, sets: list[Counts]) -> Holding | None:
+        """The roomiest set of a few sheets, each filled as close as blocks can: slow, so last."""
+        whole = self.depot.whole
+        kinds = [at for at in self.depot.opening for _ in range(sets[0][at])]
+        if len(kinds) > MOST_FILLED_CLOSE or whole.task.wishes.strips:
+            return None
+        cover = close_cover(whole, kinds, self.effort.moves // MOVES_FOR_A_CLOSE_ROUND, self.stop)
+        return None if cover is None else _of_blocks(self.depot, cover)
 
     def _start(self, counts: Counts) -> Stowed:
         """The packing of a few that leaves least without a place."""
