@@ -1,0 +1,235 @@
+"""The order of the trade, each setting once, what to try first, and what can hurt."""
+
+from __future__ import annotations
+
+from collections import Counter
+from functools import cache
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+
+from model import designs
+from model.bed import Bed, solve
+from model.part import Face
+from model.shop.cut_list import cut_list
+from model.shop.order.aids import spacers
+from model.shop.order.build import work_order
+from model.shop.order.jobs import nearer
+from model.shop.order.record import STAGES, Batch, WorkOrder
+from tests.model.shop.order.one_each import one_each
+
+DEMOS = Path(__file__).resolve().parents[4] / "resources" / "demos"
+ALL = sorted(path.stem for path in DEMOS.glob("*.bedwright"))
+
+every_demo = pytest.mark.parametrize("name", ALL)
+
+
+@cache
+def demo(name: str) -> tuple[Bed, WorkOrder]:
+    bed = solve(designs.read(DEMOS / f"{name}.bedwright"))
+    return bed, work_order(bed, one_each(bed))
+
+
+def changed(bed: Bed, **choices: object) -> WorkOrder:
+    other = solve(bed.design.with_choices(choices))
+    return work_order(other, one_each(other))
+
+
+def batches(order: WorkOrder, operation: str) -> list[Batch]:
+    return [batch for batch in order.batches if batch.operation == operation]
+
+
+@every_demo
+def test_stages_follow_the_trade_and_never_come_back(name: str) -> None:
+    stages = [batch.stage for batch in demo(name)[1].batches]
+
+    order = list(STAGES)
+    assert stages == sorted(stages, key=order.index)
+
+
+@every_demo
+def test_no_two_lines_and_no_two_settings_share_a_key(name: str) -> None:
+    order = demo(name)[1]
+
+    assert max(Counter(line.key for line in order.lines).values()) == 1
+    assert max(Counter(batch.key for batch in order.batches).values()) == 1
+
+
+@every_demo
+def test_what_is_made_alike_is_made_at_one_setting(name: str) -> None:
+    settings = Counter(
+        (b.machine, b.operation, b.setting) for b in demo(name)[1].batches if b.stage == "joinery"
+    )
+
+    assert max(settings.values()) == 1
+
+
+@every_demo
+def test_all_parts_of_one_thickness_are_planed_in_one_setting(name: str) -> None:
+    """Mixed stock spoils a post: leg boards must all be one thickness."""
+    bed, order = demo(name)
+    rough = {
+        piece.name: piece.finished.thickness
+        for piece in cut_list(bed)
+        if piece.source is not None and not piece.source.is_planed
+    }
+
+    planed = batches(order, "Plane to thickness")
+
+    assert len(planed) == len({round(each, 3) for each in rough.values()})
+    assert {line.mark for batch in planed for line in batch.lines} == set(rough)
+
+
+@pytest.mark.parametrize(("first", "then"), [("Grooves", "Tongues"), ("Mortises", "Tenons")])
+@every_demo
+def test_the_half_that_is_cut_comes_before_the_half_that_is_fitted(
+    name: str, first: str, then: str
+) -> None:
+    order = [batch.operation for batch in demo(name)[1].batches]
+
+    if first in order and then in order:
+        assert max(k for k, o in enumerate(order) if o == first) < order.index(then)
+
+
+@every_demo
+def test_a_counterbore_comes_before_the_hole_at_its_floor(name: str) -> None:
+    order = demo(name)[1]
+    operations = [batch.operation for batch in order.batches]
+
+    for before, after in pairwise(("Counterbores", "Bolt holes")):
+        if before in operations:
+            assert operations.index(before) < operations.index(after)
+
+
+def test_a_groove_is_tried_with_the_panel_that_goes_in_and_measured_first() -> None:
+    """H5 and F5 are the panels of both ends; posts and rails that are tenoned in are not meant."""
+    (batch,) = [
+        batch
+        for batch in batches(demo("painted_storage_queen")[1], "Grooves")
+        if {line.mark for line in batch.lines} == {"H3", "H4", "H6", "F3", "F4", "F6"}
+    ]
+
+    measure, tried = batch.before
+    assert measure.startswith("Measure H5 and F5: reckoned")
+    assert "try it with H5 and F5:" in tried
+
+
+def test_a_tenon_is_tried_in_the_posts_that_are_mortised() -> None:
+    tenons = batches(demo("guest_room_double")[1], "Tenons")[0]
+
+    assert "try it with H1, H2, F1 and F2:" in tenons.before[-1]
+
+
+def test_a_stopped_groove_is_never_made_over_a_saw() -> None:
+    for name in ALL:
+        bed, order = demo(name)
+        lengths = {mark.mark: mark.part.size for mark in bed.marks}
+        for batch in batches(order, "Grooves"):
+            for line in batch.lines:
+                for spot in line.spots:
+                    side = lengths[line.mark][spot.end.axis]
+                    if spot.start > 0 or spot.stop < side - 1e-6:
+                        assert "saw" not in batch.machine, line.key
+
+
+def test_parts_too_short_for_the_jointer_are_milled_as_one_and_cut_apart_after() -> None:
+    order = demo("guest_room_double")[1]
+
+    joint = next(
+        n for n in batches(order, "Joint one face, then one edge")[0].lines if n.mark == "U4"
+    )
+    cut = next(n for b in batches(order, "Crosscut to length") for n in b.lines if n.mark == "U4")
+
+    assert joint.detail == "in one long piece: U4-1 to U4-6"
+    assert cut.detail == "cut apart from U4-1 to U4-6"
+
+
+def test_a_narrow_rip_is_flagged_and_a_wide_one_is_not() -> None:
+    rips = {b.figure("width"): b for b in batches(demo("loft_single")[1], "Rip to width")}
+
+    assert any("push block" in said for said in rips[38.0].cautions)
+    assert rips[89.0].cautions == ()
+
+
+def test_a_small_part_is_not_held_by_hand_at_a_cutter() -> None:
+    """The blocks of a dummy side are 138 mm long and rabbeted."""
+    rabbets = batches(demo("guest_room_double")[1], "Rabbets")[0]
+
+    assert rabbets.cautions[0].startswith("R1 and R2: too short to hold by hand")
+
+
+def test_clamps_for_a_glued_post_open_beyond_its_layers() -> None:
+    (glue,) = batches(demo("painted_storage_queen")[1], "Glue up layers")
+
+    assert {line.mark for line in glue.lines} == {"H1", "H2", "F1", "F2"}
+    assert glue.figure("thickness") == 50.8
+    # The longest blank is a little over 1.2 m: a clamp every 250 mm.
+    assert '5 clamps that open beyond 2"' in glue.setting
+
+
+def test_slide_spacers_are_what_lies_between_slide_and_edge() -> None:
+    """A slide's lower edge over the box side's and over the bearer's, from the floor up."""
+    bed = demo("painted_storage_queen")[0]
+
+    sizes = {each.name: each.size for each in spacers(bed)}
+
+    low = bed["slide_centre"] - bed["slide_section"] / 2
+    assert sizes["slide spacer, box"] == pytest.approx(low - bed["box_bottom"])
+    assert sizes["slide spacer, bearer"] == pytest.approx(low - bed["bearer_bottom"])
+
+
+def test_a_bed_without_slides_needs_no_slide_spacer() -> None:
+    assert {each.name for each in spacers(demo("loft_single")[0])} == {"slat spacer"}
+
+
+def test_what_was_measured_is_measured_again_before_the_first_cut() -> None:
+    said = demo("painted_storage_queen")[1].aids
+
+    assert any(text.startswith("Measure again before the first cut: Box stock,") for text in said)
+
+
+# ---------------------------------------------------------------- keys outlast a change
+
+
+def test_keys_of_parts_that_a_change_does_not_touch_stay() -> None:
+    bed, order = demo("painted_storage_queen")
+    longer = changed(bed, mattress_length=1905.0)
+
+    kept = {"H1", "H3", "H6", "D1", "B1"}  # posts, rails, stiles, slats and box sides
+
+    for mark in kept:
+        before = {line.key for _, line in order.of(mark) if not line.key.startswith("saw")}
+        after = {line.key for _, line in longer.of(mark)}
+        assert before <= after, mark
+
+
+def test_keys_go_by_part_and_not_by_number() -> None:
+    """Without its footboard's panel the rails of the headboard have other neighbours, not keys."""
+    bed, order = demo("painted_storage_queen")
+    other = changed(bed, **{"foot.style": "planks"})
+
+    assert {line.key for _, line in order.of("H3")} <= other.keys
+
+
+def test_a_changed_groove_is_another_step() -> None:
+    bed, order = demo("painted_storage_queen")
+    higher = changed(bed, bottom_up=11.1125)
+
+    grooved = {line.key for b, line in order.of("B1") if b.operation == "Grooves"}
+    assert len(grooved) == 1
+    assert not grooved & higher.keys
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "end", "start"),
+    [
+        (10.0, 20.0, Face.LOWER, 10.0),
+        (70.0, 80.0, Face.UPPER, 20.0),
+        (45.0, 55.0, Face.LOWER, 45.0),
+    ],
+)
+def test_a_distance_is_counted_from_the_nearer_side(
+    low: float, high: float, end: Face, start: float
+) -> None:
+    assert nearer(1, low, high, 100.0) == (end, start)
