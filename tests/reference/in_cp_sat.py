@@ -7,8 +7,6 @@ counted work, so that the answer is the same every time.
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from ortools.sat.python import cp_model
 
 from model.cutting.record import Piece, Stock, Task
@@ -20,13 +18,18 @@ Var = cp_model.IntVar
 
 def least(model: cp_model.CpModel) -> int | None:
     """The proven least of what the model minimizes; None where the effort ran out."""
+    solver = _solver()
+    if solver.solve(model) != cp_model.OPTIMAL:
+        return None
+    return round(solver.objective_value)
+
+
+def _solver() -> cp_model.CpSolver:
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
     solver.parameters.max_deterministic_time = EFFORT
-    if solver.solve(model) != cp_model.OPTIMAL:
-        return None
-    return round(solver.objective_value)
+    return solver
 
 
 def tenths(length: float) -> int:
@@ -52,32 +55,36 @@ def room(stock: Stock, kerf: float) -> Sides:
 # ---------------------------------------------------------------- sheets, any layout
 
 
-def fewest_sheets(task: Task, most: int) -> int | None:
-    """Sheets of the first stock, at most `most`, whatever the layout: cuts need not go through."""
+def is_impossible(task: Task, count: int) -> bool:
+    """Proven that so many sheets of the first stock hold not all, whatever the layout: cuts need
+    not go through. False where they do, or where the effort ran out.
+    """
+    if count == 0:
+        return bool(task.pieces)
     model = cp_model.CpModel()
-    used = [model.new_bool_var("used") for _ in range(most)]
     along, across = room(task.stock[0], task.kerf)
-    lying: list[list[tuple[cp_model.IntervalVar, cp_model.IntervalVar]]] = [[] for _ in used]
-    for piece, sides in single(task):
-        there = [model.new_bool_var("there") for _ in used]
-        model.add_exactly_one(there)
+    lying: list[list[tuple[cp_model.IntervalVar, cp_model.IntervalVar]]] = [
+        [] for _ in range(count)
+    ]
+    taken: list[list[object]] = [[] for _ in range(count)]
+    for at, (piece, sides) in enumerate(single(task)):
+        there = [model.new_bool_var("there") for _ in range(count)]
+        model.add_exactly_one(there[: at + 1])  # sheets are alike: the first piece names the first
         size = _sides(model, piece, sides, task.stock[0])
         reach = [
             _reach(model, one, whole) for one, whole in zip(size, (along, across), strict=True)
         ]
-        for sheet, (here, is_used) in enumerate(zip(there, used, strict=True)):
-            model.add_implication(here, is_used)
+        for sheet, here in enumerate(there):
+            taken[sheet].append(sides[0] * sides[1] * here)
             spans = (
                 model.new_optional_interval_var(start, one, end, here, "span")
                 for one, (start, end) in zip(size, reach, strict=True)
             )
             lying[sheet].append(tuple(spans))  # type: ignore[arg-type]
-    for spans in lying:
+    for areas, spans in zip(taken, lying, strict=True):
+        model.add(sum(areas) <= along * across)  # nothing new, but soon seen
         model.add_no_overlap_2d([one for one, _ in spans], [other for _, other in spans])
-    for one, other in pairwise(used):
-        model.add_implication(other, one)
-    model.minimize(sum(used))
-    return least(model)
+    return _solver().solve(model) == cp_model.INFEASIBLE
 
 
 def _reach(model: cp_model.CpModel, size: object, whole: int) -> tuple[Var, Var]:

@@ -14,7 +14,7 @@ import pytest
 from model.cutting.plan import plan
 from model.cutting.record import Kind, Piece, Stock, Task, Trim, Wishes
 from tests.checkers.plans import faults
-from tests.reference.in_cp_sat import fewest_sheets, least_area, least_length
+from tests.reference.in_cp_sat import is_impossible, least_area, least_length
 
 
 def some_pieces(lot: Random, sizes: int, longest: int, widest: int) -> tuple[Piece, ...]:
@@ -49,9 +49,18 @@ def test_no_fewer_sheets_would_do(seed: int) -> None:
     found = plan(task)
 
     assert faults(found) == [] and found.left_out == ()
-    proven = fewest_sheets(task, len(found.layouts))
-    assert proven is not None
-    assert found.lower_bound <= found.value == proven
+    assert is_impossible(task, len(found.layouts) - 1)
+    assert found.value == len(found.layouts)
+
+
+def test_the_second_opinion_may_cut_in_ways_that_no_saw_can() -> None:
+    """A pinwheel of four around a hole fits one sheet, but no cut goes through: we need two."""
+    pinwheel = Piece(mark="W", length=60.0, width=40.0, quantity=4, grain="free")
+    sheet = Stock(key="S", length=100.0, width=100.0)
+    task = Task(kind="sheets", pieces=(pinwheel,), stock=(sheet,), kerf=0.0)
+
+    assert not is_impossible(task, 1)
+    assert plan(task).value == plan(task).lower_bound == 2
 
 
 def along(pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
