@@ -152,6 +152,16 @@ def test_a_board_is_brought_into_sight_and_named(view: CuttingView, qtbot: QtBot
     assert "B1-1" in view.accessibleDescription()
 
 
+def test_who_scrolls_is_told_the_board_in_sight(view: CuttingView, qtbot: QtBot) -> None:
+    bar = view.verticalScrollBar()
+
+    with qtbot.waitSignal(view.board_changed) as told:
+        bar.setValue(bar.maximum())
+
+    assert told.args[0] > 0
+    assert view.accessibleDescription().startswith(f"Sheet {told.args[0] + 1}: ")
+
+
 def test_the_drawings_follow_the_size_of_the_window(view: CuttingView, qtbot: QtBot) -> None:
     before = view.sheets.places[0].rect.width()
 

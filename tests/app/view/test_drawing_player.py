@@ -19,14 +19,16 @@ from tests.model.drawings.sample_layout import sheet, small_sheet
 SCALE = 4.0  # px to a mm
 
 
-def painted(drawing: Drawing, lights: dict[str, Light] | None = None) -> np.ndarray:
+def painted(
+    drawing: Drawing, lights: dict[str, Light] | None = None, font: QFont | None = None
+) -> np.ndarray:
     """(rows, columns, 3) of the picture."""
     size = (round(drawing.width * SCALE), round(drawing.height * SCALE))
     picture = QImage(*size, QImage.Format.Format_RGB32)
     picture.fill("white")
     painter = QPainter(picture)
     screen = Screen(QPointF(0, 0), SCALE, drawing.height)
-    play(painter, prepared(drawing), screen, lights or {}, QApplication.font())
+    play(painter, prepared(drawing), screen, lights or {}, font or QApplication.font())
     painter.end()
     pixels = np.frombuffer(picture.constBits(), np.uint8).reshape(size[1], size[0], 4)
     return pixels[:, :, 2::-1].copy()
@@ -38,14 +40,17 @@ def pixels_of(picture: np.ndarray, drawing: Drawing, box: Box) -> np.ndarray:
 
 
 @pytest.mark.parametrize("turned", [False, True])
+@pytest.mark.parametrize("stretch", [100, 150])
 @pytest.mark.parametrize("words", ["B1-3 box side", "27 3/8 × 11 13/16", "WWWWWWWW", "iiiiiiii"])
 def test_words_stay_in_the_room_that_was_kept_for_them(
-    qtbot: QtBot, words: str, turned: bool
+    qtbot: QtBot, words: str, stretch: int, turned: bool
 ) -> None:
+    font = QFont(QApplication.font())
+    font.setStretch(stretch)  # letters wider than most
     text = Text((40.0, 40.0), words, 2.5, turned=turned)
     drawing = Drawing(width=80.0, height=80.0, scale=1.0, items=(text,))
 
-    picture = painted(drawing)
+    picture = painted(drawing, font=font)
 
     inked = np.argwhere((picture < 128).all(axis=2))
     assert len(inked) > 20

@@ -121,6 +121,24 @@ def test_each_cut_has_its_number_on_its_line() -> None:
         assert any(_is_on(ring.at, line.points[0], line.points[-1]) for line in lines)
 
 
+def test_a_cut_runs_in_the_middle_of_its_kerf() -> None:
+    """Between two pieces the blade leaves equal halves of 3.2 mm on both sides of the line."""
+    layout = small_sheet()
+    drawing = cut_layout(layout, A4, Shown(numbers=range(1, 8)), scale=1.0)
+    between = next(
+        number for number, region in enumerate(sawn(layout), 1)
+        if region.low is not None and region.low.placed is not None
+        and region.low.placed.name == "B1-1"
+    )  # fmt: skip
+
+    line = next(i for i in drawing.about(f"cut/{between}") if isinstance(i, Stroke))
+
+    (x0, y0), (x1, y1) = line.points
+    left, right = area(drawing, "piece/B1-1"), area(drawing, "piece/B1-2")
+    assert x0 == x1 == pytest.approx(left.x1 + 1.6) == pytest.approx(right.x0 - 1.6)
+    assert (y0, y1) == pytest.approx((left.y0, left.y1))
+
+
 def _is_on(point: Point, start: Point, end: Point) -> bool:
     (x, y), (x0, y0), (x1, y1) = point, start, end
     off = (x1 - x0) * (y - y0) - (y1 - y0) * (x - x0)
