@@ -45,6 +45,12 @@ def _packs(row: BuyRow) -> str:
     return "" if buy.pack == 1 else f"{buy.packs:.4g} of {buy.pack:.10g}"
 
 
+def _counted(quantity: float, unit: str) -> str:
+    """`1 sheet`, `4 pairs`, `43 board feet`."""
+    one = unit if quantity == 1 else f"{unit}s".replace("foots", "feet").replace("m2s", "m²")
+    return f"{quantity:.10g} {one}"
+
+
 def _tick(row: BuyRow) -> QIcon:
     return verdict_icon("holds") if row.is_bought else QIcon()
 
@@ -61,7 +67,7 @@ BUYING_COLUMNS = (
     _word("Size", lambda r: r.buy.size),
     Column(
         plain("Takes"),
-        lambda r, _: f"{r.buy.quantity:.10g} {r.buy.unit}",
+        lambda r, _: _counted(r.buy.quantity, r.buy.unit),
         lambda r: r.buy.quantity,
         is_number=True,
     ),

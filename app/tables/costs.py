@@ -14,6 +14,10 @@ SheetRow = tuple[Any, ...]
 # As in the file of the cost sheet; written out, because reading it takes long to import.
 SHEET_COLUMNS = ("section", "name", "quantity", "unit", "rate", "amount", "currency", "note")
 
+_ORDER = (
+    "heading", "bought", "work", "charge", "sum", "total", "missing", "offcut", "waste",
+)  # fmt: skip
+
 
 def _cell(name: str) -> Callable[[SheetRow], str]:
     place = SHEET_COLUMNS.index(name)
@@ -33,7 +37,7 @@ def _column(heading: str, name: str, is_number: bool = False) -> Column:
 
 
 COST_COLUMNS = (
-    _column("Section", "section"),
+    Column(plain("Section"), lambda r, _: str(r[0]), lambda r: _ORDER.index(str(r[0]))),
     _column("What", "name"),
     _column("How much", "quantity", is_number=True),
     _column("Unit", "unit"),

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from model.cost.money import NOTHING, Money, added, exact, line, rounded
+from model.cost.money import NOTHING, Money, added, exact, line, padded, rounded
 from model.stock.prices import PriceRow, Prices
 
 Group = Literal[
@@ -72,7 +72,7 @@ def priced(need: Need, prices: Prices) -> Buy:
     row = prices.row(need.key)
     pack = (row.pack if row is not None else None) or need.pack
     packs = need.quantity / pack if need.measured else math.ceil(need.quantity / pack - _DUST)
-    each = rounded(NOTHING, prices.decimals) if need.on_hand else _price(need, row)
+    each = rounded(NOTHING, prices.decimals) if need.on_hand else _price(need, row, prices)
     return Buy(
         key=need.key, group=need.group, name=need.name, quantity=need.quantity, unit=need.unit,
         size=need.size, pack=pack, packs=packs, price=each,
@@ -81,10 +81,10 @@ def priced(need: Need, prices: Prices) -> Buy:
     )  # fmt: skip
 
 
-def _price(need: Need, row: PriceRow | None) -> Money | None:
-    if need.price is not None:
-        return exact(need.price)
-    return None if row is None or row.price is None else exact(row.price)
+def _price(need: Need, row: PriceRow | None, prices: Prices) -> Money | None:
+    listed = row.price if row is not None else None
+    price = need.price if need.price is not None else listed
+    return None if price is None else padded(exact(price), prices.decimals)
 
 
 def total(buys: Iterable[Buy], groups: tuple[Group, ...], decimals: int) -> Money:

@@ -19,6 +19,13 @@ def rounded(amount: Decimal, decimals: int) -> Money:
     return amount.quantize(Decimal(1).scaleb(-decimals), rounding=ROUND_HALF_UP)
 
 
+def padded(amount: Decimal, decimals: int) -> Decimal:
+    """An amount with at least so many places: what is finer than the smallest coin stays so."""
+    exponent = amount.as_tuple().exponent
+    is_coarse = isinstance(exponent, int) and exponent > -decimals
+    return rounded(amount, decimals) if is_coarse else amount
+
+
 def line(price: Decimal, quantity: float, decimals: int) -> Money:
     """What a line of a list comes to."""
     return rounded(price * exact(quantity), decimals)

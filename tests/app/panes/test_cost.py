@@ -69,6 +69,14 @@ def test_the_sheet_has_the_columns_of_its_file() -> None:
     assert SHEET_COLUMNS == COLUMNS
 
 
+def test_the_sheet_is_read_from_what_is_bought_down_to_what_is_left_over(desk: CostDesk) -> None:
+    sections = [desk.pane.sheet.sorted.index(k, 0).data() for k in range(200)]
+    in_order = list(dict.fromkeys(each for each in sections if each))
+
+    assert in_order[:2] == ["bought", "work"]
+    assert in_order.index("total") < in_order.index("waste")
+
+
 def test_everything_that_is_bought_is_listed_and_nothing_is_priced(desk: CostDesk) -> None:
     assert desk.shown is not None
     groups = {row.buy.group for row in desk.shown.buys}
@@ -89,7 +97,9 @@ def test_a_price_that_is_typed_is_kept_and_a_step_that_can_be_undone(
 
     assert desk.session.design.prices.row(key) == PriceRow(key=key, price=12.5)
     settled(qtbot, desk)
-    assert any(each.key == key and each.buy.total is not None for each in desk.shown.buys)
+    row = next(each for each in desk.shown.buys if each.key == key)
+    assert str(row.buy.price) == "12.50"
+    assert row.buy.total is not None
     desk.session.undo()
     assert desk.session.design.prices.rows == ()
 

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from model.cost.money import added, exact, line, rounded, shown
+from model.cost.money import added, exact, line, padded, rounded, shown
 
 
 def test_a_tenth_is_a_tenth() -> None:
@@ -37,3 +37,9 @@ def test_what_is_not_priced_is_said_to_be() -> None:
     assert shown(None, "EUR") == "not priced"
     assert shown(Decimal("12.50"), "EUR") == "12.50 EUR"
     assert shown(Decimal("1500"), "") == "1500"
+
+
+def test_a_price_shows_all_its_places_and_loses_none() -> None:
+    assert str(padded(Decimal("24"), 2)) == "24.00"
+    assert str(padded(Decimal("24.0"), 2)) == "24.00"
+    assert str(padded(Decimal("0.035"), 2)) == "0.035"
