@@ -105,7 +105,7 @@ class Bands:
                 if any(counts):
                     bands.append(counts)
                     left -= counts
-        return self._placed(self.blanks[number], bands)
+        return self.placed(number, bands)
 
     def _cut_around(self, valued: Valued, number: int, worth: Values, left: Ints) -> Cut:
         bands = []
@@ -135,9 +135,13 @@ class Bands:
             by_lot[lot] = counts[position]
         return by_lot
 
-    def _placed(self, blank: Blank, bands: Sequence[Sequence[int]]) -> Cut:
+    def rooms(self, number: int) -> tuple[int, int]:
+        """What a blank holds along a band and across, of pieces that carry a kerf each."""
+        return self._rooms(self.blanks[number])
+
+    def placed(self, number: int, bands: Sequence[Sequence[int]]) -> Cut:
         """Bands of so many of each lot, side by side from the blank's corner; widest first."""
-        rect = blank.rect
+        rect = self.blanks[number].rect
         low, start = (rect.y0, rect.x0) if self.way == "rip" else (rect.x0, rect.y0)
         made = []
         for counts in sorted(bands, key=lambda each: (-self._widest(each), list(each))):

@@ -13,6 +13,7 @@ from model.cutting.boards.rack import Board, measure, rack, unit
 from model.cutting.boards.reasons import holds, reasons
 from model.cutting.boards.search import Question, Search
 from model.cutting.boards.shelf import MANNERS, shelf
+from model.cutting.boards.small import solve_small
 from model.cutting.boards.tree import layouts
 from model.cutting.lengths.lots import Lot, at_least, lots
 from model.cutting.record import Effort, Plan, Task
@@ -45,6 +46,9 @@ def board_plan(
 def _improve(search: Search, effort: Effort) -> None:
     area = np.array([lot.area for lot in search.question.sizes], dtype=np.float64)
     varied_fills(search, area / area.max(), 1)
+    if search.is_done:
+        return
+    solve_small(search, effort.nodes)
     if search.is_done:
         return
     generate(search, ROUNDS)

@@ -11,6 +11,8 @@ from fractions import Fraction
 from math import gcd
 
 MOST_ROUNDINGS = 30
+MOST_STEPS = 2_000_000
+FEW = 12  # pieces of stock whose sums are all looked at
 
 
 def least_sticks(sizes: Sequence[int], demand: Sequence[int], room: int) -> int:
@@ -63,13 +65,25 @@ def reachable(
         return 0
     floor = -(-bound.numerator // bound.denominator)
     least = -(-max(floor, 0) // step)
-    if most // step > 2_000_000:
-        return min(least * step, most)
+    if most // step > MOST_STEPS:
+        return _among(least * step, costs, limits, most)
     sums = _reach([cost // step for cost in costs], limits, most // step)
     above = sums >> least
     if not above:
         return most
     return (least + (above & -above).bit_length() - 1) * step
+
+
+def _among(least: int, costs: Sequence[int], limits: Sequence[int | None], most: int) -> int:
+    """The least sum of few pieces of stock; of many, the bound itself."""
+    pieces = [n for cost, n in zip(costs, limits, strict=True) if cost]
+    if any(n is None for n in pieces) or sum(n or 0 for n in pieces) > FEW:
+        return min(least, most)
+    sums = {0}
+    for cost, limit in zip(costs, limits, strict=True):
+        for _ in range(limit or 0 if cost else 0):
+            sums |= {each + cost for each in sums}
+    return min((each for each in sums if least <= each <= most), default=most)
 
 
 def _reach(costs: Sequence[int], limits: Sequence[int | None], most: int) -> int:
