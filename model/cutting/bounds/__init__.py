@@ -64,7 +64,7 @@ def _look(asked: Question, best: Best) -> None:
     if best.is_settled or not any(each.cost for each in asked.sheets):
         return
     plain = rows[ALONG].plain(), rows[ACROSS].plain()
-    for pair in (plain, *pairs[:2]):
+    for pair in (plain, *(each for each in pairs[:1] if each != plain)):
         bars(best, rows, pair, "how well strips of pieces can fill a sheet")
         if best.is_settled:
             return
