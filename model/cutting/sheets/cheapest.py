@@ -31,6 +31,7 @@ FIRST_TRIES = 12
 TRIES_BEFORE_BLOCKS = 60
 SETS_REPACKED = 3
 TRIES_PER_ROUND = 16
+MOVES_PER_REFILL = 150
 MOST_FILLED_CLOSE = 4  # sheets; with more of them there is more to choose from, and less to gain
 MOVES_FOR_A_CLOSE_ROUND = 750  # what takes about as long
 HAIR = 1e-6
@@ -142,6 +143,7 @@ class _Search:
         self.moves = effort.moves
         self.nodes = effort.nodes
         self.rounds = effort.tries // TRIES_PER_ROUND
+        self.is_hopeful = True
         self.stop = stop
 
     def cheaper_than(self, held: Holding, low: Floor) -> tuple[Holding | None, Floor]:
@@ -153,8 +155,13 @@ class _Search:
         if found is None:
             found, low = self._from_blocks(held, low)
         if found is None and held.cost > low.cost and self.tries:
-            found = self._pooled(held) or self._packed(sets, self.tries)
-            found = found or self._repacked(sets) or self._close(sets)
+            found = self._pooled(held)
+            if found is None:
+                low = self._by_larger_pieces(held, low)
+        if found is None and held.cost > low.cost:
+            found = self._packed(sets, self.tries) or self._repacked(sets)
+        if found is None and held.cost > low.cost and self.is_hopeful:
+            found = self._refilled(held, sets)
         return found, low
 
     def _pooled(self, held: Holding) -> Holding | None:
@@ -164,13 +171,32 @@ class _Search:
         pool = Pool(self.depot, self.random)
         pool.fill(self.rounds)
         self.rounds //= 2
-        if pool.least_cost > held.cost - 1 + HAIR:
+        self.is_hopeful = pool.least_cost <= held.cost - 1 + HAIR
+        if not self.is_hopeful:
             self.moves //= 4  # not even a mixture of the ways is cheaper: hardly worth a try
             return None
         sheets = pool.chosen(self.effort.nodes)
         if sheets is None or self.depot.cost(sheets) >= held.cost:
             return None
         return Holding(sheets, self.depot.cost(sheets), [0] * len(self.depot.demand))
+
+    def _by_larger_pieces(self, held: Holding, low: Floor) -> Floor:
+        """What the larger pieces alone need, looked at once."""
+        if not self.effort.nodes or self.stop():
+            return low
+        cost = min(held.cost, edge_floor(self.depot.whole, held.cost, self.effort.nodes))
+        return Floor(cost, COVERS) if cost > low.cost else low
+
+    def _refilled(self, held: Holding, sets: list[Counts]) -> Holding | None:
+        """The set with most area, each of its sheets filled as close as can be."""
+        if self.depot.whole.task.wishes.strips or self.stop():
+            return None
+        kinds = [kind for kind, count in enumerate(sets[0]) for _ in range(count)]
+        rounds = self.effort.moves // MOVES_PER_REFILL
+        cover = close_cover(self.depot.whole, kinds, rounds, self.stop)
+        if cover is None or cover.cost >= held.cost:
+            return None
+        return _of_blocks(self.depot, cover)
 
     def _packed(self, sets: list[Counts], tries: int) -> Holding | None:
         """The first packing that holds all; a random set of sheets for each."""

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from model.cutting.record import Effort, LeftOut, Plan, Task
 from model.cutting.sheets.blank import Blank, blanks
-from model.cutting.sheets.cheapest import Floor, area_floor, at_once, floor, improved
+from model.cutting.sheets.cheapest import FIRST_TRIES, Floor, area_floor, at_once, floor, improved
 from model.cutting.sheets.depot import Depot
 from model.cutting.sheets.first_cut import Handling, handling
 from model.cutting.sheets.judge import Judge, in_order
@@ -39,7 +39,7 @@ def sheet_plan(task: Task, effort: Effort, better: Better, stop: Stop) -> Plan:
 
 
 def _planned(depot: Depot, writer: _Writer, effort: Effort, better: Better, stop: Stop) -> Plan:
-    held = at_once(depot, effort.tries)
+    held = at_once(depot, min(effort.tries, FIRST_TRIES))
     low = area_floor(depot, held)
     tidier = Tidier(depot, Judge(depot.whole, depot.blanks, limits(depot)))
     best = tidier.start(held.sheets)

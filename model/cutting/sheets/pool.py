@@ -25,6 +25,7 @@ from model.cutting.sheets.tree import Leaf, Tree, stacked
 
 PER_ROUND = 40  # sheets packed between two looks at the worth
 FREE_ROUNDS = 2  # in which any way is kept, so that the mixture has something to choose from
+IDLE_ROUNDS = 4
 HAIR = 1e-7
 
 Key = tuple[int, tuple[int, ...]]  # kind of sheet, pieces by size
@@ -48,12 +49,12 @@ class Pool:
         self.least_cost = float("inf")  # of any mixture of these ways
 
     def fill(self, rounds: int) -> None:
-        """So many rounds of packing and weighing; ends when a round finds nothing new."""
+        """So many rounds of packing and weighing; ends when a few find nothing new."""
+        idle = 0
         for number in range(rounds):
             found = [self._pack(number < FREE_ROUNDS) for _ in range(PER_ROUND)]
-            if not any(found):
-                break
-            if not self._weigh():
+            idle = 0 if any(found) else idle + 1
+            if idle == IDLE_ROUNDS or (any(found) and not self._weigh()):
                 break
 
     def chosen(self, nodes: int) -> list[Filled] | None:
