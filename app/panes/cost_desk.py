@@ -119,13 +119,15 @@ class CostDesk(QObject):
         """Beside the window: first by plans made at once, then by the best."""
         from model.cost.costing import at_prices, taken
         from model.cost.price_table import price_lines
+        from model.shop.lumber import lumber
         from model.shop.plans import first_plans, plans
 
         for plan, is_final in ((first_plans, False), (plans, True)):
             cut = plan(bed) if plan is first_plans else plans(bed, stop=breath.stops)
+            asks = lumber(bed, stop=breath.stops) if is_final else ()
             if breath.is_stopped:
                 return
-            needs = taken(bed, cut)
+            needs = taken(bed, cut, asks)
             lines = price_lines(needs, bed.design.prices)
             costing = at_prices(needs, bed.design.prices)
             self._post.found.emit(costs(bed, costing, lines, is_final))

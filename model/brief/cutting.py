@@ -131,7 +131,7 @@ class Buying:
         help="Where boards are drawn at random: how wide the widest are.",
     )  # fmt: skip
     racks_tried: Count = count(
-        10, least=5, most=500, why_least="Fewer tell nothing.", why_most="More take an hour.",
+        20, least=5, most=500, why_least="Fewer tell nothing.", why_most="More take an hour.",
         help="How many racks are drawn at random to tell how much lumber to ask for.",
     )  # fmt: skip
     sheets_from: SheetsFrom = option(

@@ -21,6 +21,7 @@ from model.cost.stock_needs import stock_needs
 from model.cost.surfaces import surfaces
 from model.cost.work import Work, work
 from model.shop.cut_list import CutPiece, cut_list
+from model.shop.lumber import Lumber, lumber
 from model.shop.plans import CutPlan, plans
 from model.stock.prices import Prices
 from model.units import Mm2
@@ -71,13 +72,16 @@ class Costing:
         return total(self.buys, groups, self.prices.decimals)
 
 
-def costing(bed: Bed, cut: Sequence[CutPlan]) -> Costing:
-    """The bed at the prices and rates of its design; `cut` are the plans in use."""
-    return at_prices(taken(bed, cut), bed.design.prices)
+def costing(bed: Bed, cut: Sequence[CutPlan], asks: Sequence[Lumber] = ()) -> Costing:
+    """The bed at the prices and rates of its design; `cut` are the plans in use, `asks` what is
+    asked for by the board foot.
+    """
+    return at_prices(taken(bed, cut, asks), bed.design.prices)
 
 
-def taken(bed: Bed, cut: Sequence[CutPlan]) -> Taken:
+def taken(bed: Bed, cut: Sequence[CutPlan], asks: Sequence[Lumber] = ()) -> Taken:
     """Everything that is bought and done, in the order of the groups."""
+    design = bed.design
     sawn, met = cut_list(bed), fixed(bed)
     areas = surfaces(bed, met)
     on = coats(bed, areas)
@@ -85,7 +89,7 @@ def taken(bed: Bed, cut: Sequence[CutPlan]) -> Taken:
     fittings, screws = hardware_needs(bed), driven(bed)
     glued = (glued_area(bed, met) + _glued_up(sawn)) / _MM2_PER_M2
     needs = (
-        *stock_needs(cut, bed.design.prices.board_measure, bed["shown_unit"], bed.design.stock),
+        *stock_needs(cut, design.prices.board_measure, bed["shown_unit"], design.stock, asks),
         *fittings,
         *screw_needs(bed, screws),
         *glue_needs(bed, glued),
@@ -137,6 +141,6 @@ def costing_of(bed: Bed) -> Costing:
     # A bed may hand on what is kept with it to one of another design: see `Bed.under`.
     design, found = vars(bed).get("_costing", (None, None))
     if design is not bed.design:
-        found = costing(bed, plans(bed))
+        found = costing(bed, plans(bed), lumber(bed))
         vars(bed)["_costing"] = (bed.design, found)
     return cast(Costing, found)

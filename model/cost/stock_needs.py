@@ -11,6 +11,7 @@ from model.cost.lumber_measure import measure, unit_of
 from model.cost.sizes import at_least, sold_size
 from model.cutting.record import Layout, Stock
 from model.materials import lumber
+from model.shop.lumber import NINE_IN_TEN, Lumber
 from model.shop.plans import CutPlan
 from model.stock.keys import board_key, lumber_key, sheet_key
 from model.stock.prices import BoardMeasure
@@ -23,15 +24,19 @@ def stock_needs(
     by: BoardMeasure = "board foot",
     unit: str = "mm",
     rows: StockRows = NO_STOCK,
+    asks: Iterable[Lumber] = (),
 ) -> list[Need]:
     """What the plans cut: boards and sheets to be bought, and apart from these what is on hand.
 
     Boards that stand for what a yard might have are billed by their measure, all others by the
-    piece. The same stock in two plans is one line. `rows` may tell prices of their own.
+    piece. The same stock in two plans is one line. `rows` may tell prices of their own, `asks` how
+    much lumber holds all pieces nine times of ten; that is what is asked for, because a yard will
+    hardly have the boards of the plan.
     """
     found: dict[str, Need] = {}
+    asked = {each.key: each for each in asks}
     for plan in plans:
-        for need in _of_plan(plan, by, unit, rows):
+        for need in _of_plan(plan, by, unit, rows, None if plan.is_stored else asked.get(plan.key)):
             old = found.get(need.key)
             found[need.key] = need if old is None else _joined(old, need)
     order = ("boards", "sheets", "on hand")
@@ -42,22 +47,27 @@ def _joined(one: Need, other: Need) -> Need:
     return replace(one, quantity=one.quantity + other.quantity)
 
 
-def _of_plan(plan: CutPlan, by: BoardMeasure, unit: str, rows: StockRows) -> Iterator[Need]:
+def _of_plan(
+    plan: CutPlan, by: BoardMeasure, unit: str, rows: StockRows, ask: Lumber | None
+) -> Iterator[Need]:
     used = list(dict.fromkeys(layout.stock for layout in plan.plan.layouts))
     if assumed := [each for each in plan.plan.layouts if each.stock.is_assumed]:
-        yield _lumber(plan, assumed, by, unit)
+        yield _lumber(plan, assumed, by, unit, ask)
     for stock in used:
         if not stock.is_assumed:
             count = sum(layout.stock == stock for layout in plan.plan.layouts)
             yield replace(_pieces(plan, stock, count, unit), price=_told(plan, stock, rows))
 
 
-def _lumber(plan: CutPlan, layouts: Sequence[Layout], by: BoardMeasure, unit: str) -> Need:
-    """Boards of random width: how much in all, and the longest and widest that must be there."""
+def _lumber(
+    plan: CutPlan, layouts: Sequence[Layout], by: BoardMeasure, unit: str, ask: Lumber | None
+) -> Need:
+    """Boards of random width: how much in all, and the long and wide ones that must be there."""
     total = sum(
         measure(plan.thickness, each.stock.length, each.stock.width, by) for each in layouts
     )
-    longest, widest = _must_hold(layouts)
+    if ask is not None and (area := ask.area(NINE_IN_TEN)) is not None:
+        total = max(total, measure(plan.thickness, area, 1.0, by))
     return Need(
         key=lumber_key(plan.material, plan.thickness),
         group="boards",
@@ -66,8 +76,15 @@ def _lumber(plan: CutPlan, layouts: Sequence[Layout], by: BoardMeasure, unit: st
         unit=unit_of(by),
         size=rough_name(plan.thickness, unit),
         measured=True,
-        note=f"about {len(layouts)} {'board' if len(layouts) == 1 else 'boards'}; pieces "
-        f"{at_least(longest, unit)} long and {at_least(widest, unit)} wide are cut from them",
+        note=_cut_from(layouts, unit) if ask is None else " ".join(ask.sentences(unit)),
+    )
+
+
+def _cut_from(layouts: Sequence[Layout], unit: str) -> str:
+    longest, widest = _must_hold(layouts)
+    return (
+        f"about {len(layouts)} {'board' if len(layouts) == 1 else 'boards'}; pieces "
+        f"{at_least(longest, unit)} long and {at_least(widest, unit)} wide are cut from them"
     )
 
 

@@ -12,7 +12,7 @@ from model.bed import Bed
 from model.cutting.order import Batch, batches
 from model.cutting.record import Layout, Placed, Region
 from model.exports.plain import json_bytes, number, numbers
-from model.shop.lumber import Lumber, lumber
+from model.shop.lumber import NINE_IN_TEN, Lumber, lumber
 from model.shop.plans import CutPlan, plans
 
 # Of a cut, by its sheet and the region that it cuts: sheets that are cut alike may share a tree.
@@ -37,14 +37,17 @@ def _lumber(ask: Lumber, bed: Bed) -> dict[str, Any]:
     among it; `area` and `board_feet` hold all pieces in half, and in nine of ten, of the racks that
     were drawn at random.
     """
-    half, most = ask.area(0.5), ask.area(0.9)
+    half, most = ask.area(0.5), ask.area(NINE_IN_TEN)
     return {
         "key": ask.key,
         "material": ask.material_name,
         "thickness": number(ask.odds.recipe.thickness),
         "clear_share": number(ask.odds.recipe.clear_share),
         "racks": ask.odds.racks,
-        "board_feet": {"half": _maybe(ask.board_feet(0.5)), "most": _maybe(ask.board_feet(0.9))},
+        "board_feet": {
+            "half": _maybe(ask.board_feet(0.5)),
+            "most": _maybe(ask.board_feet(NINE_IN_TEN)),
+        },
         "area": {"half": _maybe(half), "most": _maybe(most)},
         "asked": [
             {

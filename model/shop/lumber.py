@@ -15,6 +15,8 @@ from model.shop.remembered import Remembered
 from model.shop.tasks import CutTask, tasks
 from model.units import INCH, Mm, Mm2, Share, show_length
 
+NINE_IN_TEN: Share = 0.9  # of the racks drawn at random: what is asked for
+
 
 @dataclass(frozen=True, kw_only=True)
 class Lumber:
@@ -60,7 +62,7 @@ class Lumber:
             yield f"{boards} at least {size}, for {', '.join(each.marks)}."
 
     def _odds_sentence(self) -> Iterator[str]:
-        half, most = self.board_feet(0.5), self.board_feet(0.9)
+        half, most = self.board_feet(0.5), self.board_feet(NINE_IN_TEN)
         if half is None or most is None:
             if self.odds.racks:
                 yield (
@@ -71,7 +73,7 @@ class Lumber:
         if not self.odds.net:
             yield f"{ceil(most)} board feet in all."
             return
-        area = self.odds.area(0.9)
+        area = self.odds.area(NINE_IN_TEN)
         low, high = self.odds.interval(area if area is not None else 0.0)
         yield (
             f"{ceil(most)} board feet in all held every piece in 9 of 10 racks drawn at random, "

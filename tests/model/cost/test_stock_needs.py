@@ -10,7 +10,9 @@ import pytest
 from model.cost.buy import priced
 from model.cost.leftover import offcuts, waste
 from model.cost.stock_needs import stock_needs
+from model.cutting.racks import RackOdds, Recipe
 from model.cutting.record import Layout, Piece, Plan, Stock, Task
+from model.shop.lumber import Lumber
 from model.shop.plans import CutPlan
 from model.stock.prices import PriceRow, Prices
 from model.stock.rows import SheetSize, SoldSize, StockRows
@@ -153,3 +155,31 @@ def test_waste_is_what_is_neither_piece_nor_offcut() -> None:
 
     # A strip of 200 x 2440 less the piece of 500, and the kerf of 4 along the sheet.
     assert spent.share == pytest.approx((200 * 1940 + 4 * 2440) / (2440 * 1220))
+
+
+# ---------------------------------------------------------------- lumber that is asked for
+
+
+def ask_for(board_feet: float) -> Lumber:
+    """Racks of 4/4 oak that all took so many board feet; 1 x 12 x 12 in each."""
+    odds = RackOdds(recipe=Recipe(thickness=INCH), net=1.0, least=1.0,
+                    enough=(board_feet * (12 * INCH) ** 2,) * 10)  # fmt: skip
+    return Lumber(
+        key="white_oak-25.4", material="white_oak", material_name="Oak", asked=(), odds=odds
+    )
+
+
+def test_lumber_is_asked_for_so_that_nine_racks_of_ten_hold_it() -> None:
+    """The plan's own boards are one rack of many: nobody will hand over just these."""
+    board = Stock(key="yard board 1", length=96 * INCH, width=9 * INCH, quantity=1, is_assumed=True)
+    plan = plan_of(board, kind="boards", material="white_oak", thickness=INCH)
+
+    (drawn,) = stock_needs([plan])
+    (more,) = stock_needs([plan], asks=[ask_for(9.5)])
+    (less,) = stock_needs([plan], asks=[ask_for(4.0)])
+    (stored,) = stock_needs([replace(plan, is_stored=True)], asks=[ask_for(9.5)])
+
+    assert drawn.quantity == 6  # 8 ft x 9 in
+    assert (more.quantity, less.quantity) == (10, 6)
+    assert more.note.startswith("10 board feet in all held every piece in 9 of 10 racks")
+    assert stored == drawn  # the boards of a plan in use are there
