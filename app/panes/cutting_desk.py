@@ -50,10 +50,10 @@ class Ways(NamedTuple):
 
 def built_in_ways() -> Ways:
     """The model's own, imported when the pane is first looked at."""
-    from model.shop import plans, tasks, tracking
+    from model.shop import plans, tracking
 
     return Ways(
-        tasks.tasks, plans.first_plans, plans.best_plan, tracking.accepted, tracking.ticked,
+        plans.still_to_cut, plans.first_plans, plans.best_plan, tracking.accepted, tracking.ticked,
         tracking.outdated, tracking.recut,
     )  # fmt: skip
 
@@ -237,7 +237,8 @@ class CuttingDesk(QObject):
         from model.cutting.merit import is_better
 
         shown = self._plans.get(plan.key)
-        if shown is None:
+        # A plan that is kept may be of other stock than there is now, never of other pieces.
+        if shown is None or not shown.cuts_the_same(plan):
             return
         best = self._better.get(plan.key, shown)
         if not is_better(plan.cut.plan, best.cut.plan):
@@ -285,6 +286,8 @@ class CuttingDesk(QObject):
 
         offers, done = {}, self.session.design.progress.cuts_done
         for key, plan in self._plans.items():
+            if plan.is_begun:
+                continue
             if not plan.cut.is_stored:
                 offers[key] = ("", "Keep this plan")
             elif key in self._better and not plan.keys & done:

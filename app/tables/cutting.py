@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, NamedTuple
 from app.style import verdict_icon
 from app.tables.cells import natural, plain, size_text, sized
 from app.tables.rows import Column
-from model.cutting.record import Plan
 from model.drawings.cut_steps import SawnPlan
 from model.drawings.plan_words import counted, kept_share, proof_words, settings_count, used_share
 from model.units import show_length
@@ -51,17 +50,17 @@ def setting_tip(batch: Batch) -> str:
     return "\n".join((batch.machine, *batch.before, *batch.aids, *batch.cautions))
 
 
-def _sign(plan: Plan) -> str:
-    if plan.left_out:
+def _sign(sawn: SawnPlan) -> str:
+    if sawn.cut.plan.left_out:
         return "fails"
-    return "holds" if plan.is_proven else "note"
+    return "holds" if sawn.cut.plan.is_proven or sawn.is_begun else "note"
 
 
 PLAN_COLUMNS = (
     Column(
         plain("Material"), lambda p, _: p.cut.material_name,
         lambda p: natural(f"{p.cut.material_name} {p.key}"),
-        icon=lambda p: verdict_icon(_sign(p.cut.plan)), tip=material_words,
+        icon=lambda p: verdict_icon(_sign(p)), tip=material_words,
     ),
     Column(
         sized("Thick"), lambda p, unit: size_text(p.cut.thickness, unit),
@@ -71,7 +70,7 @@ PLAN_COLUMNS = (
         plain("To cut up"), lambda p, _: counted(len(p.layouts), p.stock_word),
         lambda p: len(p.layouts),
     ),
-    Column(plain("Proof"), lambda p, _: proof_words(p.cut.plan), lambda p: p.cut.plan.gap),
+    Column(plain("Proof"), lambda p, _: proof_words(p), lambda p: p.cut.plan.gap),
     Column(
         plain("Used"), lambda p, _: f"{used_share(p.cut.plan):.0%}",
         lambda p: used_share(p.cut.plan), True, tip=lambda p, _: "Becomes pieces",

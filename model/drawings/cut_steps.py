@@ -38,7 +38,8 @@ class CutStep:
 @dataclass(frozen=True, kw_only=True)
 class SawnPlan:
     """A plan with its order of sawing in the maker's unit; `stock_word` is what is cut up, `sheet`
-    or `board`, `floor` how few settings any order of its cuts has.
+    or `board`, `floor` how few settings any order of its cuts has; `is_begun` boards were cut as
+    far as they are before the design changed.
     """
 
     cut: CutPlan
@@ -47,6 +48,7 @@ class SawnPlan:
     steps: tuple[CutStep, ...]
     floor: Count
     unit: str
+    is_begun: bool
     _numbers: Mapping[tuple[int, int], int] = field(repr=False, compare=False)
 
     @property
@@ -63,6 +65,10 @@ class SawnPlan:
         """What all its cuts are ticked under."""
         return frozenset(step.key for step in self.steps)
 
+    def cuts_the_same(self, other: SawnPlan) -> bool:
+        """Whether another plan is one for the same pieces."""
+        return self.cut.plan.task.pieces == other.cut.plan.task.pieces
+
     def numbers(self, layout: Layout) -> tuple[int, ...]:
         """The numbers of a layout's cuts, in the order of `sawn`."""
         return tuple(self._numbers[layout.number, id(region)] for region in sawn(layout))
@@ -78,6 +84,7 @@ class SawnPlan:
 def sawn_plan(cut: CutPlan, unit: str) -> SawnPlan:
     """A plan with its order of sawing."""
     from model.shop.order.sawing import sawing, stock_word
+    from model.shop.tracking_rest import was_begun
 
     told = sawing(cut, unit)
     grouped = order.batches(cut.plan)
@@ -87,6 +94,7 @@ def sawn_plan(cut: CutPlan, unit: str) -> SawnPlan:
         cut=cut,
         stock_word=stock_word(cut),
         unit=unit,
+        is_begun=was_begun(cut.plan),
         batches=told,
         steps=tuple(_steps(told, {**trees, **regions})),
         floor=order.distinct_settings(cut.plan),

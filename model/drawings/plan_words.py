@@ -75,8 +75,11 @@ def _amount(measure: Measure, value: float, unit: str) -> str:
     return f"{value / (12 * INCH):.1f} ft" if unit == "inch" else f"{value / 1000:.2f} m"
 
 
-def proof_words(plan: Plan) -> str:
+def proof_words(sawn: SawnPlan) -> str:
     """How near to the bound a plan is, in a word or two."""
+    plan = sawn.cut.plan
+    if sawn.is_begun:
+        return "begun"
     if not plan.layouts:
         return "–"
     if plan.is_proven:
@@ -145,6 +148,9 @@ def left_out_words(plan: Plan, unit: str) -> tuple[str, ...]:
 def plan_sentences(sawn: SawnPlan, unit: str) -> tuple[str, ...]:
     """All that is to say of a plan, what is left out first, then what it takes."""
     plan = sawn.cut.plan
+    if sawn.is_begun:
+        told = stock_words(plan, sawn.stock_word)
+        return (f"Begun before the bed was changed: {told}, as far as it was cut.",)
     return (
         *left_out_words(plan, unit),
         bound_words(plan, sawn.stock_word, unit),

@@ -34,6 +34,11 @@ def begun_before(progress: Progress, key: str) -> tuple[Plan, ...]:
     return tuple(plan for plan in progress.plans if plan.task.name.startswith(key + _BEGUN))
 
 
+def was_begun(plan: Plan) -> bool:
+    """Whether it is one that was begun before the design changed."""
+    return _BEGUN in plan.task.name
+
+
 @dataclass(frozen=True, kw_only=True)
 class OnTask:
     """A task as it now stands: `kept` is the stored plan that is followed, None where a plan is
@@ -65,7 +70,7 @@ def going(bed: Bed) -> Going:
             task.key not in spoilt and still_holds(kept, rest.task, progress)
         ):
             if is_begun(progress, kept):
-                progress = _closed(bed, task.key, kept, progress)
+                progress = _closed(bed, task, kept, progress)
                 rest = _still_to_cut(bed, task, progress)
             kept = None
         found.append(OnTask(task=rest, kept=kept, begun=begun_before(progress, task.key)))
@@ -84,22 +89,34 @@ def _still_to_cut(bed: Bed, task: CutTask, progress: Progress) -> CutTask:
     return _rest(bed, task, begun_before(progress, task.key), _from_before(progress, task.key))
 
 
-def _closed(bed: Bed, key: str, kept: Plan, progress: Progress) -> Progress:
+def _closed(bed: Bed, task: CutTask, kept: Plan, progress: Progress) -> Progress:
     """A plan that no longer holds, cut as far as it was, under a name of its own; all that stands
     for its cuts goes with it. Pieces are called what they now are.
     """
-    begun = as_begun(kept, progress, len(begun_before(progress, key)) + 1)
+    begun = as_begun(kept, progress, len(begun_before(progress, task.key)) + 1)
     new_key = {_place(cut): k for k, cut in cuts(begun).items()}
     renamed = {k: new_key[_place(cut)] for k, cut in cuts(kept).items() if _place(cut) in new_key}
     done = frozenset(renamed.get(each, each) for each in progress.cuts_done)
-    kept_plans = tuple(plan for plan in progress.plans if plan.task.name != key)
-    parts = adopted(bed, tuple(_tied(part, renamed) for part in progress.parts))
+    kept_plans = tuple(plan for plan in progress.plans if plan.task.name != task.key)
+    own = {_mark_of(piece.mark) for piece in (*kept.task.pieces, *task.task.pieces)}
+    tied = (
+        _tied(part, renamed)
+        if part.material == task.material and _mark_of(part.mark) in own
+        else part
+        for part in progress.parts
+    )
+    parts = adopted(bed, tuple(tied))
     return replace(progress, plans=(*kept_plans, begun), cuts_done=done, parts=parts)
 
 
 def _place(cut: CutDone) -> tuple[float, ...]:
     region = cut.region
     return (cut.layout, region.x, region.y, region.length, region.width)
+
+
+def _mark_of(name: str) -> str:
+    """The mark in the parts list, of a layer or strip as well."""
+    return name.partition("/")[0]
 
 
 def _tied(part: CutPart, renamed: Mapping[str, str]) -> CutPart:

@@ -11,7 +11,7 @@ import pytest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
-from app.panes.cutting_desk import BROKE_OFF, HELD, STOPPED, CuttingDesk, Ways
+from app.panes.cutting_desk import BROKE_OFF, HELD, STOPPED, CuttingDesk, Ways, built_in_ways
 from app.panes.cutting_pane import CuttingPane
 from app.session import Session
 from model.bed import Bed, Design
@@ -156,6 +156,27 @@ def test_a_better_plan_takes_the_place_and_a_worse_one_does_not(
     qtbot.waitUntil(lambda: bool(desk.pane.plans) and sheets(desk) == 2, timeout=20_000)
     rest(desk, qtbot)
     assert sheets(desk) == 2
+
+
+def test_a_plan_of_other_pieces_never_takes_the_place(
+    desk: CuttingDesk, shop: Shop, shown: Callable[[QWidget], QWidget], qtbot: QtBot
+) -> None:
+    """Such as one for all pieces, where some are cut already."""
+    fewer = replace(BETTER.plan.task, pieces=BETTER.plan.task.pieces[:1])
+    shop.found = [replace(BETTER, plan=replace(BETTER.plan, task=fewer))]
+
+    with qtbot.waitSignal(desk.changed, timeout=20_000):
+        shown(desk.pane)
+    rest(desk, qtbot)
+
+    assert sheets(desk) == 3
+
+
+def test_the_window_plans_what_is_still_to_be_cut() -> None:
+    ways = built_in_ways()
+
+    assert ways.tasks is shop_plans.still_to_cut
+    assert ways.fit is tracking.outdated and ways.tick is tracking.ticked
 
 
 def test_what_was_found_stays_when_the_same_task_is_planned_again(

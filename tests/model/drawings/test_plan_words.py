@@ -91,7 +91,18 @@ def test_feet_are_feet() -> None:
     ],
 )
 def test_an_unproven_plan_is_never_called_best(plan: Plan, said: str) -> None:
-    assert proof_words(plan) == said
+    whole = sawn_plan(cut_plan(small_sheet()), "mm")
+
+    assert proof_words(replace(whole, cut=replace(whole.cut, plan=plan))) == said
+
+
+def test_what_was_begun_before_a_change_is_held_to_no_bound() -> None:
+    begun = sawn_plan(cut_plan(small_sheet(), key="ply-18, begun 1", lower_bound=0.0), "mm")
+
+    assert proof_words(begun) == "begun"
+    assert plan_sentences(begun, "mm") == (
+        "Begun before the bed was changed: 1 sheet, as far as it was cut.",
+    )
 
 
 @pytest.mark.parametrize(
