@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from model.bed import Bed, Design
 from model.cutting.plan import first_plan
@@ -130,6 +131,7 @@ def _with_yard(design: Design, piece: CutPiece, task: Task) -> tuple[Task, tuple
     return task, ()
 
 
+@lru_cache(maxsize=64)  # asked again at every tick, of the same boards and pieces
 def _missing(task: Task) -> tuple[Piece, ...]:
     """What a quick plan of the maker's own boards leaves out, as pieces of their own."""
     short = {(each.mark, each.quantity) for each in first_plan(task).left_out}
