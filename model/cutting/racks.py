@@ -27,7 +27,7 @@ from model.units import INCH, Count, Mm, Mm2, Share
 
 FOOT: Mm = 12 * INCH
 BOARD_FOOT = 144 * INCH**3  # mm3
-LARGEST = 4.0  # racks are drawn up to so many times the area of the parts over the clear share
+TIMES = (1.4, 12.0)  # how far a rack is drawn, beside what is expected (or the largest board)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,7 +69,7 @@ class RackOdds:
     `enough` is the area (mm2) of the boards that each rack took until it held the list, least
     first; a rack that never did counts as endless. `net` is the area of the parts as they are sawn,
     `least` what no rack of the recipe can do with less than. The relaxation that judges a rack is a
-    little hopeful: whole plans needed one board more in about one rack of five that were tried.
+    little hopeful: of the racks for which whole plans were sought, some needed one board more.
     """
 
     recipe: Recipe
@@ -270,29 +270,33 @@ def _boards(group: Sequence[Lot], length: Mm, recipe: Recipe, kerf: Mm) -> Neede
 
 def _enough(task: Task, recipe: Recipe, wanted: tuple[Lot, ...], odds: RackOdds, seed: int) -> Mm2:
     """The area of the first boards of a rack that hold the list."""
-    stock = sample_rack(recipe, LARGEST * odds.least, seed)
-    areas = list(accumulate(each.length * each.width for each in stock))
-    narrowest = min(lot.across for lot in wanted)
-    boards = rack(replace(task, stock=stock), narrowest)
-    guess = odds.area(0.5) or 1.3 * odds.least
-    start = next((n for n, area in enumerate(areas, 1) if area >= guess), len(areas))
-    enough = Enough(wanted, boards, at_least(task.kerf))
-    count = _least_count(enough, start, len(boards))
-    return areas[count - 1] if count else float("inf")
+    guess = odds.area(0.5) or 1.2 * odds.least
+    for times in TIMES:
+        largest = times * max(guess, recipe.longest * recipe.widest)
+        stock = sample_rack(recipe, largest, seed)
+        areas = list(accumulate(each.length * each.width for each in stock))
+        boards = rack(replace(task, stock=stock), min(lot.across for lot in wanted))
+        start = sum(area < guess for area in areas) + 1
+        enough = Enough(wanted, boards, at_least(task.kerf))
+        count = _least_count(enough, start, len(boards))
+        if count:
+            return areas[count - 1]
+    return float("inf")
 
 
 def _least_count(enough: Enough, start: int, most: int) -> int | None:
     """The least number of first boards that holds the list, looked for from `start` on."""
-    low, high, step = 0, start, 1  # none holds nothing; `high` holds, once that is known
+    low, step = enough.least, 1  # `low` never holds, `high` does once that is known
+    high = min(most, max(start, low + 1))
     while not enough.holds(high):
         if high == most:
             return None
         low, high, step = high, min(most, high + step), 2 * step
     step = 1
     while high - low > 1:
-        middle = max(low + 1, high - step) if low == 0 else (low + high) // 2
+        middle = max(low + 1, high - step)
         if enough.holds(middle):
             high, step = middle, 2 * step
         else:
-            low = middle
+            low, step = middle, 1
     return high

@@ -11,7 +11,7 @@ from model.cutting.boards.bands import Bands, Valued
 from model.cutting.boards.pattern import Cut, Pattern
 from model.cutting.boards.rack import Board
 from model.cutting.lengths.lots import Lot
-from model.cutting.lengths.master import Column
+from model.cutting.lengths.master import Column, Floats
 from model.cutting.lengths.sums import Ints, Values
 
 
@@ -71,7 +71,7 @@ class Pricing:
         return Prices(worth, (rip, crosscut), chosen, forms)
 
     def columns(
-        self, prices: Prices, limits: Sequence[int], least: Sequence[float]
+        self, prices: Prices, limits: Sequence[int], least: Sequence[float] | Floats
     ) -> list[Column[Pattern]]:
         """The worthiest column of every board that may be worth more than its `least`; no lot more
         often than its limit.
