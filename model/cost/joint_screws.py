@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from model.bed import Bed
 from model.cost.tables import JointFasteners, joint_fasteners
-from model.dimensions.fasteners import COVER, longest_screw
+from model.dimensions.fasteners import COVER, Fastener, longest_screw
 from model.errors import CannotBuild
 from model.materials import pocket_screw_for
 from model.units import Mm
@@ -72,11 +72,18 @@ def _driven(bed: Bed, one: int, other: int, row: JointFasteners) -> Driven:
         return Driven(
             kind="pocket screw", gauge="", length=_pocket(thickness), reckoned=count
         )  # fmt: skip
-    through, into = min(first, second), max(first, second)
-    fastener = longest_screw(min(through + into - COVER, _GRIP * through, _LONGEST))
+    fastener = screw_through(min(first, second), max(first, second))
     return Driven(
         kind="wood screw", gauge=fastener.screw.key, length=fastener.length, reckoned=count
     )
+
+
+def screw_through(held: Mm, into: Mm) -> Fastener:
+    """The screw that holds a piece of a thickness to another, its point inside.
+
+    Source: common practice, no source
+    """
+    return longest_screw(min(held + into - COVER, _GRIP * held, _LONGEST))
 
 
 def _pocket(thickness: Mm) -> Mm:

@@ -7,7 +7,7 @@ from collections import Counter
 import pytest
 
 from model.bed import Bed
-from model.cost.joint_screws import reckoned
+from model.cost.joint_screws import reckoned, screw_through
 from model.cost.screws import driven, screw_needs
 from tests.model.cost.beds import DEMOS, bed_of
 
@@ -79,12 +79,17 @@ def test_no_reckoned_screw_comes_through() -> None:
             assert each.reckoned >= 1
 
 
-def test_a_thin_piece_takes_no_screw_of_more_than_three_times_its_thickness() -> None:
-    """Rear stops of 13 mm on bearers that are 64 mm high: 1 1/2 in is the longest below 39 mm."""
-    lengths = {each.length for each in reckoned(bed_of("guest_room_double"))}
-
-    assert 38.1 in lengths
-    assert lengths <= {38.1, 63.5}
+@pytest.mark.parametrize(
+    ("held", "into", "length"),
+    [
+        (19.05, 19.05, 31.75),  # 35.1 mm of wood less what stays before the point
+        (12.7, 60.0, 38.1),  # three times 1/2 in
+        (19.05, 100.0, 57.15),  # three times 3/4 in
+        (64.0, 64.0, 63.5),  # too thick to be screwed through: slanting
+    ],
+)
+def test_a_screw_is_as_long_as_both_pieces_allow(held: float, into: float, length: float) -> None:
+    assert screw_through(held, into).length == length
 
 
 def test_battens_take_the_pocket_screw_of_their_thickness() -> None:

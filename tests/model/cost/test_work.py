@@ -89,20 +89,20 @@ def test_without_what_an_hour_costs_there_are_hours_and_no_cost() -> None:
 
 
 def test_a_tongue_along_an_edge_is_one_and_not_two() -> None:
-    """A plank: a rabbet from either face leaves a tongue along its whole edge."""
+    """A plank: rabbets from both faces leave a tongue along each of its edges."""
     faces = ((Face.BACK, 0.0, 4.0), (Face.FACE, 8.0, 12.0))
     plank = Part(
         name="plank", assembly="headboard", length=600.0, width=90.0, thickness=12.0, lies="zuv",
         at=(0.0, 0.0, 0.0), material="red_maple",
         cuts=(
-            *(Cut("tongue rabbet", f, (0.0, 84.0, low), (600.0, 90.0, high))
-              for f, low, high in faces),
-            Cut("groove", Face.LOWER, (-5.0, 0.0, 4.0), (700.0, 6.0, 8.0)),
+            *(Cut("tongue rabbet", f, (0.0, edge, low), (600.0, edge + 6.0, high))
+              for f, low, high in faces for edge in (0.0, 84.0)),
+            Cut("groove", Face.BACK, (-5.0, 40.0, 0.0), (700.0, 46.0, 4.0)),
         ),
     )  # fmt: skip
 
     (mark,) = marks({"head.planks": (plank,)})
     found = work_on_parts([mark])
 
-    assert (found["tenons"], found["mortises"]) == (1, 0)
+    assert (found["tenons"], found["mortises"]) == (2, 0)
     assert found["grooves"] == pytest.approx(0.6)  # metres, as far as there is wood

@@ -98,6 +98,7 @@ def test_an_incomplete_sheet_says_what_is_missing() -> None:
     assert [row["note"] for row in rows if row["section"] == "total"] == ["incomplete"]
     assert len([row for row in rows if row["section"] == "missing"]) == 2
     assert {row["rate"] for row in rows if row["section"] == "work"} == {"not timed"}
+    assert {row["amount"] for row in rows if row["section"] == "bought"} == {"not priced"}
 
 
 def test_offcuts_and_waste_are_told_apart_from_the_cost() -> None:
