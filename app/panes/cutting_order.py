@@ -42,6 +42,8 @@ class CuttingOrder(QFrame):
         self.slider.setAccessibleName("Cut")
         self.box = QCheckBox("This cut is made")
         self.box.setToolTip("Space ticks it and goes on to the next")
+        for button in (self.back_button, self.next_button, self.box):
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)  # a press leaves the keys to the drawing
         font = self.setting.font()
         font.setPointSizeF(font.pointSizeF() * LARGER)
         font.setBold(True)

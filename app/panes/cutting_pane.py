@@ -240,6 +240,8 @@ class CuttingPane(QWidget):
         self._share_out()
         self._parts.setSizes(SHARES[place])
         self._show_plan()
+        if place == ORDER:
+            self.view.setFocus()  # for its keys: back, next, tick
 
     def offer(self, offers: dict[str, tuple[str, str]]) -> None:
         """For keys of plans: a sentence, and the words on the button that takes the offer."""

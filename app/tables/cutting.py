@@ -32,9 +32,10 @@ class SettingRow(NamedTuple):
 
 def material_words(plan: SawnPlan, unit: str) -> str:
     """The material and how thick its boards are; a sheet's name tells its thickness."""
+    begun = ", begun before" if plan.is_begun else ""
     if plan.cut.plan.task.kind == "sheets":
-        return plan.cut.material_name
-    return f"{plan.cut.material_name}, {show_length(plan.cut.thickness, unit)}"
+        return f"{plan.cut.material_name}{begun}"
+    return f"{plan.cut.material_name}, {show_length(plan.cut.thickness, unit)}{begun}"
 
 
 def setting_words(batch: Batch) -> str:

@@ -204,9 +204,17 @@ def test_each_step_brings_its_board_and_its_setting(pane: CuttingPane, qtbot: Qt
     assert pane.settings.record.place == pane.plan.steps[place].batch
 
 
+def test_the_keys_work_as_soon_as_the_order_is_shown(pane: CuttingPane, qtbot: QtBot) -> None:
+    press(pane, ORDER, qtbot)
+    assert pane.view.hasFocus()
+
+    qtbot.mouseClick(pane.order.next_button, LEFT_BUTTON)
+
+    assert pane.view.hasFocus() and pane.order.place == 1
+
+
 def test_space_ticks_the_cut_that_is_shown(pane: CuttingPane, qtbot: QtBot) -> None:
     press(pane, ORDER, qtbot)
-    pane.view.setFocus()
 
     with qtbot.waitSignal(pane.ticked) as told:
         qtbot.keyClick(pane.view, Qt.Key.Key_Space)

@@ -34,7 +34,7 @@ def window(qtbot: QtBot, tmp_path: Path) -> Iterator[Window]:
         made.activateWindow()
     qtbot.waitUntil(lambda: session.is_judged, timeout=20_000)
     with qtbot.waitSignal(made.desk_of_cutting.changed, timeout=30_000):
-        qtbot.keyClick(made, Qt.Key.Key_6, Qt.KeyboardModifier.ControlModifier)
+        qtbot.keyClick(made, str(CUTTING + 1), Qt.KeyboardModifier.ControlModifier)
     made.desk_of_cutting.pause()  # first plans are enough here
     yield made
     session.worker.wait()
