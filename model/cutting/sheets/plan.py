@@ -46,7 +46,10 @@ def _planned(depot: Depot, writer: _Writer, effort: Effort, better: Better, stop
     plan = writer.plan(depot, best, held.unplaced, low)
     better(plan)
     if held.cost > low.cost and effort.nodes and not stop():
-        low = floor(depot, held)
+        by_area, low = low, floor(depot, held)
+        if low != by_area:
+            plan = writer.plan(depot, best, held.unplaced, low)
+            better(plan)
     for found, bound in improved(depot, held, low, effort, stop):
         if found is held and bound == low:
             continue

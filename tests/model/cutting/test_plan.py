@@ -30,3 +30,19 @@ def test_the_first_plan_is_a_sound_one() -> None:
 
 def test_the_same_task_gives_the_same_plan() -> None:
     assert plan(bed_list(4), AT_ONCE) == plan(bed_list(4), AT_ONCE)
+
+
+def test_a_bound_that_meets_the_first_plan_proves_it() -> None:
+    """Bottoms of 903 x 772 mm, their grain kept: two lie along a sheet of 2440 mm, one across its
+    1220. Four need two sheets, though 2.79 m2 would go into one of 2.97.
+    """
+    task = Task(
+        kind="sheets",
+        pieces=(Piece(mark="B4", length=903.0, width=772.0, quantity=4),),
+        stock=(Stock(key="sheet", length=2440.0, width=1220.0),),
+        kerf=3.2,
+    )
+
+    found = plan(task)
+
+    assert (found.value, found.lower_bound, found.is_proven) == (2, 2, True)
