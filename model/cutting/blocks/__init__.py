@@ -63,9 +63,10 @@ def close_cover(
     stop: Callable[[], bool] = lambda: False,
     width: int = WIDTH,
 ) -> Cover | None:
-    """All pieces on sheets of the given kinds, one by one filled as close as can be; its lower
-    bound is 0. See `refill.refilled`; None where no such plan was found in so many `rounds`, or where blocks
-    do not say all that there is to the task.
+    """All pieces on sheets of the given kinds, each filled as close as can be; with no lower bound.
+
+    None where no such plan was found in so many `rounds` (see `refill`), or where blocks do not say
+    all that there is to the task.
     """
     asked = question(whole)
     if not _is_plain(whole, asked):

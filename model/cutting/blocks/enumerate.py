@@ -30,6 +30,9 @@ class Narrow(Protocol):
 
     worth: Sequence[int]
 
+    def most_added(self, half: int) -> int:
+        """How many pieces a join adds at most, of a `half` that would miss nothing."""
+
     def roughly(self, boxes: Boxes) -> Boxes:
         """Quickly, with boxes of the same pieces still among them."""
 
@@ -128,6 +131,9 @@ class Search:
                 return False
         return True
 
+    def _most_added(self, number: int) -> int:
+        return number // 2 if self.narrow is None else self.narrow.most_added(number // 2)
+
     def _is_tired(self) -> bool:
         return self.pairs > MOST_PAIRS or self.joins > MOST_JOINS
 
@@ -160,7 +166,7 @@ class Search:
 
     def _joins(self, number: int) -> Iterator[Boxes]:
         """All joins to so many pieces that fit a sheet."""
-        for later in range(1, number // 2 + 1):
+        for later in range(1, self._most_added(number) + 1):
             low, high = self.levels[number - later - 1], self.levels[later - 1]
             step = max(1, AT_A_TIME // max(1, len(high)))
             for cut in (CROSSCUT, RIP):

@@ -19,6 +19,7 @@ Floats = NDArray[np.float64]
 Whole = NDArray[np.int64]
 
 HAIR = 1e-9
+MOST_ADDED = 8  # pieces by one join: more made no sheet fuller, and took ever longer
 ROUGHLY = 20  # times the width are kept while boxes of the same pieces are among them
 
 
@@ -50,42 +51,28 @@ class Filler:
 
     def best_filled(
         self, values: Sequence[int], width: int, demand: Sequence[int] | None = None
-    ) -> list[Filled]:
-        """Patterns worth most, each holding at most what is wanted (or `demand`, if less); the
-        best first, then the best of each number of pieces. Values are whole, none below zero.
+    ) -> Filled | None:
+        """The pattern worth most that holds at most what is wanted (or `demand`, if less).
+
+        Values are whole, none below zero. None when nothing of value fits.
 
         Blocks are built up by numbers of pieces; of each number only the `width` most promising
         are built on, and none that cannot beat the best so far even if all else were filled with
-        the densest piece. Empty when nothing of value fits.
+        the densest piece.
         """
         most = self.limits if demand is None else tuple(map(min, self.limits, demand))
         worth = tuple(each if value > 0 else 0 for each, value in zip(most, values, strict=True))
         counts = Counts(_capped(worth))
         if not any(worth) or not counts.fits:
-            return []
+            return None
         beam = _Beam(self.asked, counts, values, width)
         search = Search(self.asked, counts, self.beside, beam)
         is_all = search.run(MOST_BOXES) and not beam.is_narrowed and counts.limits == worth
         found = Blocks(asked=self.asked, counts=counts, boxes=search.boxes, is_complete=is_all)
-        worths = found.boxes.worth
-        leaders = _leaders(worths, search.starts)
-        return [
-            self._filled(found, int(worths[at]), at, is_all and not rank)
-            for rank, at in enumerate(leaders)
-        ]
-
-    def _filled(self, found: Blocks, value: int, at: int, is_best: bool) -> Filled:
-        tree = found.tree(at)
-        counts = counted(tree, len(self.asked.sizes))
-        pattern = Pattern(sheet=self.number, counts=counts, tree=tree)
-        return Filled(value=value, pattern=pattern, is_best=is_best)
-
-
-def _leaders(worths: Whole, starts: Sequence[int]) -> list[int]:
-    """The box worth most of each level, the best of all first."""
-    spans = zip(starts, starts[1:], strict=False)
-    leaders = (start + int(np.argmax(worths[start:end])) for start, end in spans if end > start)
-    return sorted(leaders, key=lambda at: (-int(worths[at]), at))
+        best = int(np.argmax(search.boxes.worth))
+        tree = found.tree(best)
+        pattern = Pattern(sheet=self.number, counts=counted(tree, len(self.asked.sizes)), tree=tree)
+        return Filled(value=int(search.boxes.worth[best]), pattern=pattern, is_best=is_all)
 
 
 def _capped(limits: tuple[int, ...]) -> tuple[int, ...]:
@@ -112,6 +99,10 @@ class _Beam:
         self.width = width
         self.is_narrowed = False
         self.most = 0
+
+    def most_added(self, half: int) -> int:
+        self.is_narrowed |= half > MOST_ADDED
+        return min(half, MOST_ADDED)
 
     def roughly(self, boxes: Boxes) -> Boxes:
         return self._thinned(boxes, ROUGHLY * self.width)

@@ -76,10 +76,10 @@ class _Refill:
 
     def _fill(self, at: int, lot: list[int], values: list[int]) -> tuple[Pattern | None, list[int]]:
         found = self.fillers[self.kinds[at]].best_filled(values, self.width, lot)
-        if not found:
+        if found is None:
             return None, lot
-        pattern = found[0].pattern
-        return pattern, [a - b for a, b in zip(lot, pattern.counts, strict=True)]
+        left = [a - b for a, b in zip(lot, found.pattern.counts, strict=True)]
+        return found.pattern, left
 
     def _area(self, lot: list[int]) -> int:
         return sum(area * number for area, number in zip(self.areas, lot, strict=True))

@@ -30,7 +30,8 @@ GCUT1 = (
 
 
 def best(asked: Question, values: list[int], width: int = ALL) -> Filled:
-    filled = Filler(asked, 0).best_filled(values, width)[0]
+    filled = Filler(asked, 0).best_filled(values, width)
+    assert filled is not None
     sheet = asked.sheets[0]
     counts = check_pieces(asked, saw(filled.pattern.tree, sheet.length, sheet.width))
     assert counts == +Counter(dict(enumerate(filled.pattern.counts)))
@@ -88,4 +89,4 @@ def test_a_narrow_search_says_best_only_of_the_best(seed: int) -> None:
 def test_a_sheet_too_small_for_all_that_is_worth_something_stays_empty() -> None:
     asked = ask((100, 60), size(50, 30, 4))
 
-    assert Filler(asked, 0).best_filled([0], ALL) == []
+    assert Filler(asked, 0).best_filled([0], ALL) is None
