@@ -68,8 +68,8 @@ def ticked(bed: Bed, arguments: argparse.Namespace) -> Design:
             if not each.is_stored:
                 bed = replace(bed, design=accepted(bed, each))
     for text in arguments.lines:
-        for batch, line in _asked(order, text):
-            bed = replace(bed, design=_tick(bed, order, found, batch, line, not arguments.undo))
+        batch, lines = _asked(order, text)
+        bed = _tick(bed, order, found, batch, lines, not arguments.undo)
     design = bed.design
     for key in arguments.bought:
         _look_up(bed, found, key)
@@ -96,8 +96,8 @@ def _look_up(bed: Bed, found: Sequence[CutPlan], key: str) -> None:
         raise BadInput("--bought", f"The buying list has no {key}{nearest(key, sorted(known))}")
 
 
-def _asked(order: WorkOrder, text: str) -> list[tuple[Batch, Line]]:
-    """The lines that somebody means by `84`, `84:H3` or `12:cut 7`."""
+def _asked(order: WorkOrder, text: str) -> tuple[Batch, list[Line]]:
+    """The setting and its lines that somebody means by `84`, `84:H3` or `12:cut 7`."""
     number, _, name = text.partition(":")
     if not number.isdigit() or not 1 <= int(number) <= len(order.batches):
         raise BadInput(
@@ -110,7 +110,7 @@ def _asked(order: WorkOrder, text: str) -> list[tuple[Batch, Line]]:
     if not lines:
         known = ", ".join(n.mark or n.name.split(",")[0] for n in batch.lines[:8])
         raise BadInput("SETTING", f"Setting {number} has no line {name}; it has {known}.")
-    return [(batch, line) for line in lines]
+    return batch, lines
 
 
 def _tick(
@@ -118,17 +118,21 @@ def _tick(
     order: WorkOrder,
     found: Iterable[CutPlan],
     batch: Batch,
-    line: Line,
+    lines: Sequence[Line],
     is_done: bool,
-) -> Design:
-    from model.shop.tracking import step_ticked
-    from model.shop.tracking import ticked as cut_ticked
+) -> Bed:
+    from dataclasses import replace
+
+    from model.shop.tracking import all_ticked, step_ticked
     from model.shop.tracking_cuts import task_of
 
-    if batch.way != "saw":
-        return step_ticked(bed, order, line.key, is_done)
-    plan = next(each for each in found if each.key == task_of(line.key))
-    return cut_ticked(bed, plan, line.key, is_done)
+    keys = [line.key for line in lines]
+    if batch.way == "saw":
+        plan = next(each for each in found if each.key == task_of(keys[0]))
+        return replace(bed, design=all_ticked(bed, plan, keys, is_done))
+    for key in keys:
+        bed = replace(bed, design=step_ticked(bed, order, key, is_done))
+    return bed
 
 
 # ---------------------------------------------------------------- how far the work is

@@ -94,13 +94,21 @@ def ticked(bed: Bed, cut: CutPlan, key: str, is_made: bool = True) -> Design:
 
     Refused with BadInput: a cut of a plan that is not followed.
     """
+    return all_ticked(bed, cut, (key,), is_made)
+
+
+def all_ticked(bed: Bed, cut: CutPlan, keys: Iterable[str], is_made: bool = True) -> Design:
+    """The design with several cuts of one plan ticked or unticked, such as those of a setting."""
     design = accepted(bed, cut) if is_made else _followed(bed, cut)
     progress, plan = design.progress, cut.plan
-    if key not in cuts(plan):
-        raise BadInput(key, f"There is no cut {key} in this plan.")
+    moved: dict[str, None] = {}
+    for key in keys:
+        if key not in cuts(plan):
+            raise BadInput(key, f"There is no cut {key} in this plan.")
+        moved |= dict.fromkeys(with_needed(plan, key) if is_made else with_following(plan, key))
     if is_made:
-        return replace(design, progress=_with_cuts(bed, progress, plan, with_needed(plan, key)))
-    return replace(design, progress=_without_cuts(progress, with_following(plan, key)))
+        return replace(design, progress=_with_cuts(bed, progress, plan, moved))
+    return replace(design, progress=_without_cuts(progress, moved))
 
 
 def _followed(bed: Bed, cut: CutPlan) -> Design:
