@@ -118,6 +118,6 @@ def _blanks(whole: Rect, out: Sequence[Rect], kept: Sequence[Rect], kerf: int) -
 
 
 def _counted(stock: Sequence[Stock]) -> list[Stock]:
-    """What is bought; where everything is on hand, all of it."""
-    bought = [each for each in stock if not each.on_hand]
-    return bought or list(stock)
+    """What is bought; where everything is on hand, all of it. Nothing of which there is none."""
+    there = [each for each in stock if each.quantity != 0]
+    return [each for each in there if not each.on_hand] or there

@@ -40,10 +40,7 @@ class Named:
     number: int
     along: int
     across: int
-
-    @property
-    def turned(self) -> bool:
-        return self.piece.grain == "width"
+    turned: bool
 
 
 @dataclass(frozen=True)
@@ -77,10 +74,13 @@ class Lot:
 
 
 def lots(task: Task, across_matters: bool = True) -> tuple[Lot, ...]:
-    """All pieces of a task by size, the longest (then widest) first."""
+    """All pieces of a task by size, the longest (then widest) first.
+
+    Where widths do not matter, the grain of a stick runs along all that is cut from it.
+    """
     kerf = at_least(task.kerf)
     by_size: dict[tuple[int, int], list[Strip]] = {}
-    for strip in _strips(task.pieces):
+    for strip in _strips(task.pieces, across_matters):
         along = sum(each.along + kerf for each in strip.named) - kerf
         across = max(each.across for each in strip.named) if across_matters else 0
         by_size.setdefault((along, across), []).append(strip)
@@ -90,20 +90,21 @@ def lots(task: Task, across_matters: bool = True) -> tuple[Lot, ...]:
     )
 
 
-def _strips(pieces: tuple[Piece, ...]) -> Iterator[Strip]:
+def _strips(pieces: tuple[Piece, ...], may_turn: bool) -> Iterator[Strip]:
     rows: dict[str, list[Piece]] = {}
     for piece in pieces:
         if piece.row:
             rows.setdefault(piece.row, []).append(piece)
         else:
-            yield from (Strip((each,)) for each in _named(piece))
+            yield from (Strip((each,)) for each in _named(piece, may_turn))
     for row, members in rows.items():
-        named = tuple(each for piece in members for each in _named(piece))
+        named = tuple(each for piece in members for each in _named(piece, may_turn))
         yield Strip(named, row, any(piece.stays_whole for piece in members))
 
 
-def _named(piece: Piece) -> Iterator[Named]:
-    sizes = (piece.width, piece.length) if piece.grain == "width" else (piece.length, piece.width)
+def _named(piece: Piece, may_turn: bool) -> Iterator[Named]:
+    turned = may_turn and piece.grain == "width"
+    sizes = (piece.width, piece.length) if turned else (piece.length, piece.width)
     along, across = map(at_least, sizes)
     for number in range(piece.first, piece.first + piece.quantity):
-        yield Named(piece, number, along, across)
+        yield Named(piece, number, along, across, turned)
