@@ -63,7 +63,8 @@ def description(bed: Bed) -> Iterator[str]:
     drawers = len({group for group in bed.pieces.groups if group})
     if drawers:
         yield f"{drawers} {'drawer' if drawers == 1 else 'drawers'} under the bed."
-    yield "Included: all wood, fittings and finish. Not included: the mattress."
+    parts = "wood and fittings" if bed["finish"] == "none" else "wood, fittings and finish"
+    yield f"Included: all {parts}. Not included: the mattress."
 
 
 def _amounts(asked: Quote, columns: int) -> Iterator[str]:

@@ -122,6 +122,21 @@ def test_a_quote_shows_no_hour_rate_or_margin_and_adds_up() -> None:
     assert "30 days" in said
 
 
+@pytest.mark.parametrize(
+    ("finish", "said"),
+    [("painted", "wood, fittings and finish"), ("none", "all wood and fittings.")],
+)
+def test_a_quote_says_what_is_in_it(finish: str, said: str) -> None:
+    bed = bed_of(QUEEN, finish=finish)
+
+    text = quote_text.content(bed, costed()).decode()
+
+    assert said in text
+    assert "4 drawers" in text
+    assert '60" x 80"' in text
+    assert "Not included: the mattress." in text
+
+
 def test_a_quote_with_anything_missing_is_a_draft() -> None:
     said = quote_text.content(bed_of(QUEEN), costed(hour=None)).decode()
 
