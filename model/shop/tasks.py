@@ -13,7 +13,8 @@ from model.shop.assumed_boards import assumed_boards, longest_asked, recipe_of
 from model.shop.board_stock import rack_stock, sold_stock
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.sheet_stock import sheet_stock
-from model.shop.together import Member, Together, lone_notes, strip_length, together
+from model.shop.task_notes import task_notes
+from model.shop.together import Member, Together, strip_length, together
 from model.stock.cells import shown_thickness
 from model.units import Mm
 
@@ -61,14 +62,8 @@ def _task(bed: Bed, key: str, own: Sequence[CutPiece], strips: Iterable[Together
         material_name=material.name,
         thickness=thickness,
         task=replace(whole, stock=tuple(replace(each, kg_per_m2=weight) for each in whole.stock)),
-        notes=(*notes, *_lone_notes(design, own, strips)),
+        notes=(*notes, *task_notes(design, own, strips)),
     )
-
-
-def _lone_notes(
-    design: Design, own: Sequence[CutPiece], strips: Iterable[Together]
-) -> tuple[str, ...]:
-    return lone_notes(own, strips, design.value("shortest_milled"), design.value("shown_unit"))
 
 
 def _kind(piece: CutPiece) -> Kind:

@@ -21,6 +21,7 @@ from model.shop.assumed_boards import (
     usual,
 )
 from model.shop.tasks import tasks
+from model.stock.rows import Board, StockRows
 
 Beds = Callable[..., Bed]
 FOOT = 304.8
@@ -28,10 +29,6 @@ FOOT = 304.8
 
 def task(*pieces: Piece, kerf: float = 3.0) -> Task:
     return Task(kind="boards", pieces=pieces, stock=(), kerf=kerf, name="oak-25.4")
-
-
-def recipe(bed: Bed) -> object:
-    return recipe_of(bed.design, 25.4)
 
 
 def test_grades_promise_what_the_rules_print() -> None:
@@ -159,8 +156,6 @@ def test_nothing_longer_is_asked_for_than_a_yards_longest_board(oak_bed: Beds) -
 
 
 def test_a_rack_that_is_too_small_is_filled_up(oak_bed: Beds) -> None:
-    from model.stock.rows import Board, StockRows
-
     board = Board(name="A", material="white_oak", thickness=38.1, length=2500.0, width=220.0)
     bed = oak_bed(StockRows(boards=(board,)), boards_from="rack")
 

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
-from model.bed import Bed
+from model.bed import Bed, solve
 from model.cutting.record import Box, Stock, Task, Trim
-from model.materials import materials
+from model.materials import OwnRows, materials, sheet
 from model.shop.cut_list import cut_list
+from model.shop.plans import first_plans
 from model.shop.tasks import CutTask, tasks
 from model.stock.prices import PriceRow, Prices
 from model.stock.rows import Board, SheetSize, SoldSize, StockRows
@@ -134,8 +136,6 @@ def test_the_makers_sheet_takes_the_place_of_the_tables(oak_bed: Beds) -> None:
 
 
 def test_the_price_list_prices_a_sheet_without_a_price_of_its_own(oak_bed: Beds) -> None:
-    from dataclasses import replace
-
     bed = oak_bed()
     listed = Prices(rows=(PriceRow(key=f"sheet/{PLY}/2440x1220", price=64.0),))
     priced = replace(bed, design=replace(bed.design, prices=listed))
@@ -209,3 +209,52 @@ def test_boards_by_the_foot_are_said_to_be_drawn_at_random(oak_bed: Beds) -> Non
 
 def test_the_same_bed_asks_the_same(oak_bed: Beds) -> None:
     assert tasks(oak_bed()) == tasks(oak_bed())
+
+
+# ---------------------------------------------------------------- what the maker is told
+
+
+def test_glue_ups_and_what_stays_together_are_told(oak_bed: Beds) -> None:
+    fronts = " ".join(task_of(oak_bed(), "white_oak-25.4").notes)
+    frame = " ".join(task_of(oak_bed(), "white_oak-38.1").notes)
+
+    assert "R1: Glued up from 2 strips" in fronts
+    assert "the grain runs on: left fronts, 1; left fronts, 2; right fronts, 1" in fronts
+    assert "milled as one piece, cut apart after:" in frame
+    assert "H6-1 with F6-1" in frame
+
+
+def test_like_parts_are_told_of_together(oak_bed: Beds) -> None:
+    planked = oak_bed(**{"head.style": "planks"}, panel_stock=12.0, panel_material="white_oak")
+
+    (said,) = (note for note in task_of(planked, "white_oak-19.05").notes if "resawn" in note)
+
+    assert said.count(",") >= 1  # first, last and all other planks
+    assert said.endswith(": Two can be resawn from one board of 5/4.")
+
+
+def test_a_sheet_without_a_size_is_told_of_and_the_rest_is_planned(oak_bed: Beds) -> None:
+    bare = replace(sheet(PLY), key="my_ply", product="My ply", sheet_sizes_mm=())
+    design = replace(oak_bed().design, own=OwnRows(sheets=(bare,)))
+    bed = solve(design.with_choices({"box_sheet": "my_ply"}))
+
+    found = {plan.key: plan for plan in first_plans(bed)}
+
+    assert (
+        found["my_ply-12"].notes[0] == "No size of a sheet is known for My ply, 12 mm: type one in."
+    )
+    assert {left.mark for left in found["my_ply-12"].plan.left_out} == {"B1", "B2", "B3"}
+    assert all(left.sentence.endswith(".") for left in found["my_ply-12"].plan.left_out)
+    assert found["birch_ply_6_5-6.5"].plan.left_out == ()
+
+
+def test_a_part_larger_than_every_sheet_says_what_would_do(oak_bed: Beds) -> None:
+    rows = (SheetSize(material=PLY, length=600.0, width=600.0),)
+    bed = oak_bed(StockRows(sheets=rows))
+
+    plan = next(each.plan for each in first_plans(bed) if each.key == f"{PLY}-12")
+
+    (left,) = plan.left_out  # sides of 769 mm; fronts and backs of 580 still fit
+    assert (left.mark, left.quantity) == ("B1", 12)
+    assert "769" in left.sentence or "would do" in left.sentence
+    assert plan.layouts

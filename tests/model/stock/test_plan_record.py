@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from model.cutting.record import Piece, Plan, Region, Stock, Task
+from model.cutting.record import Layout, Piece, Placed, Plan, Region, Stock, Task
 from model.errors import BadInput
 from model.stock.given import Given
 from model.stock.plan_record import PLAN, plan_of, plan_record
@@ -44,8 +44,6 @@ def test_a_plan_of_nothing_reads_back() -> None:
 
 def small() -> dict[str, Any]:
     """One sheet, crosscut into a piece and an offcut."""
-    from model.cutting.record import Layout, Placed
-
     stock = Stock(key="sheet", length=1000.0, width=500.0)
     task = Task(
         kind="sheets", name="ply-12", kerf=3.0, stock=(stock,),
