@@ -32,8 +32,8 @@ TRIES_BEFORE_BLOCKS = 60
 SETS_REPACKED = 3
 TRIES_PER_ROUND = 16
 MOVES_PER_REFILL = 150
+MOVES_PER_LAST_TRY = 750
 MOST_FILLED_CLOSE = 4  # sheets; with more of them there is more to choose from, and less to gain
-MOVES_FOR_A_CLOSE_ROUND = 750  # what takes about as long
 HAIR = 1e-6
 
 
@@ -160,7 +160,7 @@ class _Search:
                 low = self._by_larger_pieces(held, low)
         if found is None and held.cost > low.cost:
             found = self._packed(sets, self.tries) or self._repacked(sets)
-        if found is None and held.cost > low.cost and self.is_hopeful:
+        if found is None and held.cost > low.cost:
             found = self._refilled(held, sets)
         return found, low
 
@@ -188,11 +188,17 @@ class _Search:
         return Floor(cost, COVERS) if cost > low.cost else low
 
     def _refilled(self, held: Holding, sets: list[Counts]) -> Holding | None:
-        """The set with most area, each of its sheets filled as close as can be."""
+        """The set with most area, each of its sheets filled as close as can be.
+
+        On a few sheets it is worth a try even without hope from the pool: what fills them to the
+        last piece is seldom among the ways that packing finds.
+        """
         if self.depot.whole.task.wishes.strips or self.stop():
             return None
         kinds = [kind for kind, count in enumerate(sets[0]) for _ in range(count)]
-        rounds = self.effort.moves // MOVES_PER_REFILL
+        if not self.is_hopeful and len(kinds) > MOST_FILLED_CLOSE:
+            return None
+        rounds = self.effort.moves // (MOVES_PER_REFILL if self.is_hopeful else MOVES_PER_LAST_TRY)
         cover = close_cover(self.depot.whole, kinds, rounds, self.stop)
         if cover is None or cover.cost >= held.cost:
             return None
@@ -223,13 +229,13 @@ class _Search:
     def _from_blocks(self, held: Holding, low: Floor) -> tuple[Holding | None, Floor]:
         if not self.nodes:
             return None, low
-        whole, nodes = self.depot.whole, self.nodes
+        cover = exact_cover(self.depot.whole, self.nodes)
         self.nodes = 0
-        cover = exact_cover(whole, nodes)
-        least = edge_floor(whole, held.cost, nodes) if cover is None else cover.lower_bound
-        if least > low.cost:
-            low = Floor(least, COVERS)
-        if cover is None or cover.cost >= held.cost or whole.task.wishes.strips:
+        if cover is None:
+            return None, low
+        if cover.lower_bound > low.cost:
+            low = Floor(cover.lower_bound, COVERS)
+        if cover.cost >= held.cost or self.depot.whole.task.wishes.strips:
             return None, low
         return _of_blocks(self.depot, cover), low
 
@@ -247,15 +253,6 @@ class _Search:
                 sheets = [done.sheets[at] for at in sorted(done.sheets)]
                 return Holding(sheets, self.depot.cost(sheets), done.unplaced)
         return None
-
-    def _close(self, sets: list[Counts]) -> Holding | None:
-        """The roomiest set of a few sheets, each filled as close as blocks can: slow, so last."""
-        whole = self.depot.whole
-        kinds = [at for at in self.depot.opening for _ in range(sets[0][at])]
-        if len(kinds) > MOST_FILLED_CLOSE or whole.task.wishes.strips:
-            return None
-        cover = close_cover(whole, kinds, self.effort.moves // MOVES_FOR_A_CLOSE_ROUND, self.stop)
-        return None if cover is None else _of_blocks(self.depot, cover)
 
     def _start(self, counts: Counts) -> Stowed:
         """The packing of a few that leaves least without a place."""
