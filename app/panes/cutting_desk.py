@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
+from app.panes.cutting_foot import GO_ON, STOP
 from app.panes.cutting_pane import CuttingPane
 from app.session import Session
 from model.errors import BedError
@@ -132,8 +133,8 @@ class CuttingDesk(QObject):
         session.history_moved.connect(self.follow)  # the hand is off the slider
         pane.seen.connect(self.follow)
         pane.left.connect(self.stop)
-        pane.stop_asked.connect(self.pause)
-        pane.go_on_asked.connect(self.go_on)
+        pane.foot.stop_asked.connect(self.pause)
+        pane.foot.go_on_asked.connect(self.go_on)
         pane.ticked.connect(self.tick)
         pane.offer_taken.connect(self.keep)
         pane.picked.connect(self._picked)
@@ -179,7 +180,7 @@ class CuttingDesk(QObject):
         """Look no further, until the maker asks for it."""
         self._is_paused = True
         self.stop()
-        self.pane.say_progress(STOPPED, "Go on")
+        self.pane.say_progress(STOPPED, GO_ON)
 
     def go_on(self) -> None:
         """Look for better plans again."""
@@ -258,7 +259,7 @@ class CuttingDesk(QObject):
     def _tell_reached(self, search: Search, place: int, count: int) -> None:
         if search is self._search and not search.is_stopped:
             said = f"Looking for better plans … {place} of {count}"
-            self.pane.say_progress(said, "Stop")
+            self.pane.say_progress(said, STOP)
 
     def _broke_off(self, search: Search, trouble: Exception) -> None:
         self._late.stop()

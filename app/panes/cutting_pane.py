@@ -13,35 +13,29 @@ from typing import Any
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
 from PySide6.QtWidgets import (
-    QButtonGroup,
-    QComboBox,
-    QFrame,
-    QHBoxLayout,
     QLabel,
-    QPushButton,
     QScrollArea,
-    QSizePolicy,
     QSplitter,
     QStackedWidget,
-    QToolButton,
     QVBoxLayout,
     QWidget,
 )
 
+from app.panes.cutting_foot import CuttingFoot
 from app.panes.cutting_lights import Moment, lights
 from app.panes.cutting_misfits import CuttingMisfits
 from app.panes.cutting_order import CuttingOrder
+from app.panes.cutting_tools import DRAWINGS, ORDER, PLANS, CuttingTools
 from app.panes.cutting_view import PIECE, Board, CuttingView
 from app.tables.cutting import PLAN_COLUMNS, SETTING_COLUMNS, SettingRow, material_words
 from app.tables.rows import Rows
 from app.tables.view import TableView
-from model.cutting.record import Layout
+from model.cutting.record import Layout, Plan
 from model.drawings.cut_layout import Shown
 from model.drawings.cut_names import CutNames
 from model.drawings.cut_steps import SawnPlan
 from model.drawings.plan_words import plan_sentences, runs_words, title_words
 
-PLANS, DRAWINGS, ORDER = range(3)
 SHARES = {PLANS: [5500, 4500], DRAWINGS: [0, 10_000], ORDER: [4000, 6000]}  # list, drawings
 WIDE = 940  # px: room for the drawings beside the list of plans
 FIRST = "Planning the cuts …"
@@ -53,8 +47,6 @@ class CuttingPane(QWidget):
     picked = Signal(str)  # a piece's name, "" for none
     ticked = Signal(str, bool)  # the key of a cut
     offer_taken = Signal(str)  # the key of a plan that is to be kept, or replaced by a better one
-    stop_asked = Signal()
-    go_on_asked = Signal()
     room_asked = Signal(bool)
     seen = Signal()
     left = Signal()
@@ -68,7 +60,7 @@ class CuttingPane(QWidget):
         self._unit, self._key = "mm", ""
         self._moment = Moment()
         self._is_told = False
-        self._drawn: tuple[Any, ...] = ()  # what the drawings show
+        self._drawn: tuple[Plan | None, str, CutNames] = (None, "", self.names)  # what is in view
         self.table = TableView(Rows(PLAN_COLUMNS), "Materials to cut")
         self.settings = TableView(Rows(SETTING_COLUMNS), "Settings in the order of sawing")
         for table in (self.table, self.settings):
@@ -78,43 +70,15 @@ class CuttingPane(QWidget):
         self.told.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.told.setAlignment(Qt.AlignmentFlag.AlignTop)
         self.told.setAccessibleName("About the plan that is picked")
-        self.chooser = QComboBox()
-        self.chooser.setAccessibleName("Material")
-        self.chooser.setSizeAdjustPolicy(
-            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
-        )
-        self.progress, self.short = QLabel(), QLabel()
-        self.short.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
-        self.progress.setProperty("kind", "faint")
-        self.stop_button, self.offer_button = QPushButton("Stop"), QPushButton()
-        self.room_button = QPushButton("More room", checkable=True)
-        self.room_button.setToolTip("Let the lists have most of the window, or give it back")
-        self.before_button = _tool(Qt.ArrowType.UpArrow, "The one before")
-        self.after_button = _tool(Qt.ArrowType.DownArrow, "The next one")
-        self.smaller_button, self.larger_button = _tool("−", "Smaller"), _tool("+", "Larger")
-        self.fit_button = _tool("Fit", "As large as there is room")
-        self._stack, self._switch = QStackedWidget(), QButtonGroup(self)
+        self.tools, self.foot = CuttingTools(), CuttingFoot()
+        self._stack = QStackedWidget()
         self._lay_out()
         self._connect()
         self.show_page(PLANS)
-        self.say_progress("")
 
     # ------------------------------------------------------------ how it lies
 
     def _lay_out(self) -> None:
-        line = QHBoxLayout()
-        line.setContentsMargins(6, 6, 6, 6)
-        line.setSpacing(5)
-        for place, words in enumerate(("Plans", "Drawings", "Cut order")):
-            button = QPushButton(words, checkable=True, checked=place == PLANS)
-            self._switch.addButton(button, place)
-            line.addWidget(button)
-        line.addWidget(self.chooser, 1)
-        for widget in (
-            self.before_button, self.after_button, self.smaller_button, self.larger_button,
-            self.fit_button, self.room_button,
-        ):  # fmt: skip
-            line.addWidget(widget)
         for page in (self._plans_page(), self.settings):
             self._stack.addWidget(page)
         self._parts = QSplitter(Qt.Orientation.Horizontal)
@@ -126,11 +90,11 @@ class CuttingPane(QWidget):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        whole.addLayout(line)
+        whole.addWidget(self.tools)
         whole.addWidget(self.misfits)
         whole.addWidget(self._parts, 1)
         whole.addWidget(self.order)
-        whole.addWidget(self._foot())
+        whole.addWidget(self.foot)
 
     def _plans_page(self) -> QSplitter:
         words = QScrollArea(widgetResizable=True)
@@ -143,40 +107,26 @@ class CuttingPane(QWidget):
         page.setSizes([3000, 2000])
         return page
 
-    def _foot(self) -> QFrame:
-        self._below = foot = QFrame()
-        foot.setProperty("kind", "help")
-        line = QHBoxLayout(foot)
-        line.setContentsMargins(8, 3, 6, 3)
-        line.addWidget(self.short, 1)
-        line.addStretch(0)
-        for widget in (self.progress, self.stop_button, self.offer_button):
-            line.addWidget(widget)
-        foot.setMinimumHeight(self.stop_button.sizeHint().height() + 8)
-        return foot
-
     def _share_out(self) -> None:
         """Who has the room: the list, the drawings, or both."""
         page = self.page
         self._stack.setVisible(page != DRAWINGS)
         self.view.setVisible(page != PLANS or self.width() >= WIDE)
         self.order.setVisible(page == ORDER)
-        self.short.setVisible(page == DRAWINGS)
-        self.offer_button.setVisible(page != ORDER and bool(self.offer_button.text()))
-        self._below.setVisible(page != ORDER or not self.progress.isHidden())
-        for widget in (
-            self.before_button, self.after_button, self.smaller_button, self.larger_button,
-            self.fit_button,
-        ):  # fmt: skip
-            widget.setVisible(not self.view.isHidden())
+        self.foot.show_parts(page == DRAWINGS, page != ORDER)
+        self.foot.setVisible(page != ORDER or self.foot.is_searching)
+        self.tools.show_drawing_tools(not self.view.isHidden())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         super().resizeEvent(event)
         self._share_out()
 
     def _connect(self) -> None:
-        self._switch.idClicked.connect(self.show_page)
-        self.chooser.currentIndexChanged.connect(self._chooser_moved)
+        self.tools.page_chosen.connect(self.show_page)
+        self.tools.plan_chosen.connect(self.choose_plan)
+        self.tools.board_asked.connect(lambda by: self.view.show_board(self.view.board + by))
+        self.tools.zoom_asked.connect(self._zoom)
+        self.tools.room_asked.connect(self.room_asked)
         self.table.row_chosen.connect(self._plan_chosen)
         self.table.doubleClicked.connect(lambda _: self.show_page(DRAWINGS))
         self.settings.row_chosen.connect(self._setting_chosen)
@@ -189,14 +139,7 @@ class CuttingPane(QWidget):
         self.view.tip = lambda about: self._tip(about)
         self.order.moved.connect(self._moved)
         self.order.ticked.connect(self.ticked)
-        self.before_button.clicked.connect(lambda: self.view.show_board(self.view.board - 1))
-        self.after_button.clicked.connect(lambda: self.view.show_board(self.view.board + 1))
-        self.smaller_button.clicked.connect(lambda: self.view.zoom_by(-1))
-        self.larger_button.clicked.connect(lambda: self.view.zoom_by(1))
-        self.fit_button.clicked.connect(lambda: self.view.set_zoom(1.0))
-        self.room_button.toggled.connect(self.room_asked)
-        self.stop_button.clicked.connect(self._stop_pressed)
-        self.offer_button.clicked.connect(lambda: self.offer_taken.emit(self._key))
+        self.foot.offer_taken.connect(lambda: self.offer_taken.emit(self._key))
 
     # ------------------------------------------------------------ what is shown
 
@@ -208,7 +151,7 @@ class CuttingPane(QWidget):
     @property
     def page(self) -> int:
         """The page on view."""
-        return self._switch.checkedId()
+        return self.tools.page
 
     @property
     def is_in_order(self) -> bool:
@@ -224,7 +167,6 @@ class CuttingPane(QWidget):
             self._key = self.plans[0].key if self.plans else ""
         self._is_told = True
         self.table.sorted.rows.show_records(self.plans, unit)
-        self._offer_materials()
         self._is_told = False
         self.choose_plan(self._key)
 
@@ -235,7 +177,7 @@ class CuttingPane(QWidget):
 
     def show_page(self, place: int) -> None:
         """0: all plans, 1: the drawings of one, 2: its cuts in their order."""
-        self._switch.button(place).setChecked(True)
+        self.tools.press_page(place)
         self._stack.setCurrentIndex(1 if place == ORDER else 0)
         self._share_out()
         self._parts.setSizes(SHARES[place])
@@ -250,10 +192,7 @@ class CuttingPane(QWidget):
 
     def say_progress(self, words: str, button: str = "") -> None:
         """How far the search for better plans is; `button` stops it or has it go on."""
-        self.progress.setText(words)
-        self.progress.setVisible(bool(words))
-        self.stop_button.setText(button)
-        self.stop_button.setVisible(bool(button))
+        self.foot.say_progress(words, button)
         self._share_out()
 
     def pick(self, names: Collection[str]) -> None:
@@ -272,37 +211,31 @@ class CuttingPane(QWidget):
         self._is_told = True
         self._key = key
         self.table.choose(lambda row: row.key == key)
-        self.chooser.setCurrentIndex(self.chooser.findData(key))
+        listed = [(material_words(each, self._unit), each.key) for each in self.plans]
+        self.tools.offer(listed, key)
         self._is_told = False
         self._show_plan()
 
     # ------------------------------------------------------------ inside
 
-    def _offer_materials(self) -> None:
-        """The chooser lists what the table lists, in the order of the parts list."""
-        listed = [(material_words(each, self._unit), each.key) for each in self.plans]
-        shown = [
-            (self.chooser.itemText(k), self.chooser.itemData(k))
-            for k in range(self.chooser.count())
-        ]
-        if listed != shown:
-            self.chooser.clear()
-            for words, key in listed:
-                self.chooser.addItem(words, key)
-
     def _show_plan(self) -> None:
         plan = self.plan
         self._tell()
         if plan is None:
+            self._drawn = None, "", self.names
             self.view.show_boards(())
             self.settings.sorted.rows.show_records((), self._unit)
             return
-        drawn = (plan.cut.plan, self._unit, self.names.parts)
-        if drawn != self._drawn:
-            self._drawn = drawn
+        if not self._is_drawn(plan):
+            self._drawn = plan.cut.plan, self._unit, self.names
             self.view.show_boards([self._board(plan, each) for each in plan.layouts])
         self._show_settings(plan)
         self.order.show_plan(plan, self.done)
+
+    def _is_drawn(self, plan: SawnPlan) -> bool:
+        """Whether the drawings show this very plan already, under the same names."""
+        drawn, unit, names = self._drawn
+        return drawn is plan.cut.plan and unit == self._unit and names.parts == self.names.parts
 
     def _board(self, plan: SawnPlan, layout: Layout) -> Board:
         title = title_words(plan, layout)
@@ -327,17 +260,14 @@ class CuttingPane(QWidget):
     def _tell(self) -> None:
         plan = self.plan
         sentence, words = self.offers.get(self._key, ("", ""))
-        self.offer_button.setText(words)
-        self.offer_button.setVisible(bool(words) and self.page != ORDER)
-        self.offer_button.setToolTip(sentence)
         if plan is None:
             self.told.setText("" if self.plans else FIRST)
-            self.short.clear()
+            self.foot.tell("", "", "")
             return
         told = plan_sentences(plan, self._unit)
         self.told.setText(" ".join((*told, sentence)))
-        self.short.setText(sentence or told[0])
-        self.short.setToolTip("\n".join(told))
+        self.foot.tell(sentence or told[0], "\n".join(told), words)
+        self._share_out()
 
     def _light(self) -> None:
         if self.plan is not None:
@@ -351,9 +281,7 @@ class CuttingPane(QWidget):
         return next((f"{s.setting}\n{s.detail}" for s in steps if s.number == number), "")
 
     def _name_board(self, place: int) -> None:
-        count = len(self.plan.layouts) if self.plan is not None else 0
-        self.before_button.setEnabled(place > 0)
-        self.after_button.setEnabled(-1 < place < count - 1)
+        self.tools.show_board(place, len(self.plan.layouts) if self.plan is not None else 0)
 
     # ------------------------------------------------------------ what is pressed
 
@@ -361,9 +289,11 @@ class CuttingPane(QWidget):
         if not self._is_told and row is not None:
             self.choose_plan(row.key)
 
-    def _chooser_moved(self, place: int) -> None:
-        if not self._is_told and place >= 0:
-            self.choose_plan(self.chooser.itemData(place))
+    def _zoom(self, by: int) -> None:
+        if by:
+            self.view.zoom_by(by)
+        else:
+            self.view.set_zoom(1.0)
 
     def _setting_chosen(self, row: Any) -> None:
         if self._is_told or row is None or self.plan is None:
@@ -413,9 +343,6 @@ class CuttingPane(QWidget):
         numbers = [layout.number for layout in plan.layouts]
         self.view.show_board(numbers.index(step.layout))
 
-    def _stop_pressed(self) -> None:
-        (self.stop_asked if self.stop_button.text() == "Stop" else self.go_on_asked).emit()
-
     def showEvent(self, event: QShowEvent) -> None:
         super().showEvent(event)
         self.seen.emit()
@@ -428,16 +355,3 @@ class CuttingPane(QWidget):
 def _boards(plan: SawnPlan, batch: int) -> str:
     """On which boards a setting is used."""
     return runs_words(step.layout for step in plan.steps if step.batch == batch)
-
-
-def _tool(face: Qt.ArrowType | str, name: str) -> QToolButton:
-    button = QToolButton()
-    if isinstance(face, str):
-        button.setText(face)
-    else:
-        button.setArrowType(face)
-    button.setProperty("kind", "plain")
-    button.setMaximumWidth(34)
-    button.setAccessibleName(name)
-    button.setToolTip(name)
-    return button

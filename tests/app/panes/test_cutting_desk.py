@@ -140,10 +140,10 @@ def test_first_plans_are_shown_before_better_ones_are_found(
         shown(desk.pane)
 
     assert sheets(desk) == 3
-    qtbot.waitUntil(lambda: desk.pane.progress.text() == "Looking for better plans … 1 of 1")
+    qtbot.waitUntil(lambda: desk.pane.foot.progress.text() == "Looking for better plans … 1 of 1")
 
     shop.gate.set()
-    qtbot.waitUntil(lambda: desk.pane.progress.text() == "", timeout=20_000)
+    qtbot.waitUntil(lambda: desk.pane.foot.progress.text() == "", timeout=20_000)
 
 
 def test_a_better_plan_takes_the_place_and_a_worse_one_does_not(
@@ -248,7 +248,7 @@ def test_under_the_makers_hand_nothing_is_planned(
         seen.session.drag("side_fit", 20.0)
 
     assert len(shop.asked) == count
-    assert seen.pane.progress.text() == HELD
+    assert seen.pane.foot.progress.text() == HELD
     with qtbot.waitSignal(seen.changed, timeout=20_000):
         seen.session.settle()
     assert len(shop.asked) == count + 1
@@ -258,15 +258,15 @@ def test_the_maker_stops_it_and_lets_it_go_on(seen: CuttingDesk, shop: Shop, qtb
     rest(seen, qtbot)
     shop.gate.clear()
     look_again(seen)
-    qtbot.waitUntil(lambda: seen.pane.stop_button.text() == "Stop", timeout=20_000)
+    qtbot.waitUntil(lambda: seen.pane.foot.stop_button.text() == "Stop", timeout=20_000)
 
-    seen.pane.stop_button.click()
+    seen.pane.foot.stop_button.click()
     qtbot.waitUntil(lambda: shop.was_stopped, timeout=20_000)
-    assert seen.pane.progress.text() == STOPPED
+    assert seen.pane.foot.progress.text() == STOPPED
     rest(seen, qtbot)
     shop.found = [BETTER]
     shop.gate.set()
-    seen.pane.stop_button.click()
+    seen.pane.foot.stop_button.click()
 
     qtbot.waitUntil(lambda: sheets(seen) == 2, timeout=20_000)
 
@@ -292,7 +292,7 @@ def test_a_mistake_of_our_own_is_logged_and_said(
     with qtbot.waitSignal(desk.rested, timeout=20_000):
         shown(desk.pane)
 
-    assert desk.pane.progress.text() == BROKE_OFF
+    assert desk.pane.foot.progress.text() == BROKE_OFF
     assert "broke off" in caplog.text
 
 
@@ -315,13 +315,13 @@ def test_closing_does_not_wait_for_the_end_of_a_search(
 def test_a_plan_is_kept_by_a_press_and_undone_like_any_step(
     seen: CuttingDesk, shop: Shop, qtbot: QtBot
 ) -> None:
-    assert seen.pane.offer_button.text() == "Keep this plan"
+    assert seen.pane.foot.offer_button.text() == "Keep this plan"
 
     with qtbot.waitSignal(seen.changed, timeout=20_000):
-        seen.pane.offer_button.click()
+        seen.pane.foot.offer_button.click()
 
     assert seen.session.design.progress.plans == (FIRST.plan,)
-    qtbot.waitUntil(lambda: not seen.pane.offer_button.isVisible(), timeout=20_000)
+    qtbot.waitUntil(lambda: not seen.pane.foot.offer_button.isVisible(), timeout=20_000)
     assert "is kept" in seen.pane.told.text()
     seen.session.undo()
     assert seen.session.design.progress.plans == ()
@@ -333,13 +333,13 @@ def test_a_better_plan_is_offered_and_never_swapped_in(
     rest(seen, qtbot)
     shop.found = [BETTER]
     with qtbot.waitSignal(seen.changed, timeout=20_000):
-        seen.pane.offer_button.click()
+        seen.pane.foot.offer_button.click()
     offer = "A better plan is found: it takes 1 fewer."
     qtbot.waitUntil(lambda: offer in seen.pane.told.text(), timeout=20_000)
     assert sheets(seen) == 3
 
     with qtbot.waitSignal(seen.changed, timeout=20_000):
-        seen.pane.offer_button.click()
+        seen.pane.foot.offer_button.click()
 
     assert shop.kept[-1].plan == BETTER.plan
     qtbot.waitUntil(lambda: sheets(seen) == 2, timeout=20_000)
@@ -367,9 +367,9 @@ def test_what_is_refused_is_said_and_nothing_changes(
     rest(seen, qtbot)
     shop.refuses = True
 
-    seen.pane.offer_button.click()
+    seen.pane.foot.offer_button.click()
 
-    assert seen.pane.progress.text() == "Cuts of the plan in use are ticked already."
+    assert seen.pane.foot.progress.text() == "Cuts of the plan in use are ticked already."
     assert not seen.session.can_undo
 
 

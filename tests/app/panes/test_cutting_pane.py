@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
 from app.panes.cutting_lights import FREE, NEXT, PICKED_PALE, Moment, lights
-from app.panes.cutting_pane import DRAWINGS, FIRST, ORDER, PLANS, CuttingPane
+from app.panes.cutting_pane import FIRST, CuttingPane
+from app.panes.cutting_tools import DRAWINGS, ORDER, PLANS
 from app.style import SPRUCE_PALE
 from tests.app.panes.sample_plans import NAMES, PLY, THIN, plans
 
@@ -27,7 +28,7 @@ def pane(shown: Callable[[QWidget], QWidget]) -> CuttingPane:
 
 
 def press(pane: CuttingPane, page: int, qtbot: QtBot) -> None:
-    qtbot.mouseClick(pane._switch.button(page), LEFT_BUTTON)
+    qtbot.mouseClick(pane.tools.page_button(page), LEFT_BUTTON)
 
 
 # ---------------------------------------------------------------- pages
@@ -48,7 +49,7 @@ def test_a_wide_pane_shows_drawings_beside_the_list(pane: CuttingPane, qtbot: Qt
 def test_each_page_shows_its_own(pane: CuttingPane, qtbot: QtBot) -> None:
     press(pane, DRAWINGS, qtbot)
     assert pane.view.isVisible() and not pane.table.isVisible() and not pane.order.isVisible()
-    assert pane.short.text() == "3 sheets; no plan can need fewer."
+    assert pane.foot.short.text() == "3 sheets; no plan can need fewer."
 
     press(pane, ORDER, qtbot)
     assert pane.view.isVisible() and pane.settings.isVisible() and pane.order.isVisible()
@@ -72,10 +73,10 @@ def test_before_there_are_plans_it_says_that_they_come(
 
 def test_a_row_and_the_chooser_pick_the_same_plan(pane: CuttingPane, qtbot: QtBot) -> None:
     pane.table.choose(lambda row: row.key == THIN)
-    assert pane.plan is pane.plans[1] and pane.chooser.currentData() == THIN
+    assert pane.plan is pane.plans[1] and pane.tools.chooser.currentData() == THIN
     assert "2 sheets; no plan can need fewer than 1." in pane.told.text()
 
-    pane.chooser.setCurrentIndex(0)
+    pane.tools.chooser.setCurrentIndex(0)
 
     assert pane.table.record is pane.plans[0]
     assert len(pane.view.sheets.boards) == 3
@@ -106,23 +107,23 @@ def test_the_buttons_beside_the_chooser_go_from_board_to_board(
 ) -> None:
     press(pane, DRAWINGS, qtbot)
     qtbot.waitUntil(lambda: pane.view.viewport().width() > 400)
-    assert not pane.before_button.isEnabled()
+    assert not pane.tools.before_button.isEnabled()
 
-    qtbot.mouseClick(pane.after_button, LEFT_BUTTON)
+    qtbot.mouseClick(pane.tools.after_button, LEFT_BUTTON)
     assert pane.view.board == 1
-    qtbot.mouseClick(pane.after_button, LEFT_BUTTON)
-    assert pane.view.board == 2 and not pane.after_button.isEnabled()
-    qtbot.mouseClick(pane.before_button, LEFT_BUTTON)
+    qtbot.mouseClick(pane.tools.after_button, LEFT_BUTTON)
+    assert pane.view.board == 2 and not pane.tools.after_button.isEnabled()
+    qtbot.mouseClick(pane.tools.before_button, LEFT_BUTTON)
 
     assert pane.view.board == 1
 
 
 def test_more_room_is_asked_for_and_given_back(pane: CuttingPane, qtbot: QtBot) -> None:
     with qtbot.waitSignal(pane.room_asked) as told:
-        qtbot.mouseClick(pane.room_button, LEFT_BUTTON)
+        qtbot.mouseClick(pane.tools.room_button, LEFT_BUTTON)
     assert told.args == [True]
     with qtbot.waitSignal(pane.room_asked) as told:
-        qtbot.mouseClick(pane.room_button, LEFT_BUTTON)
+        qtbot.mouseClick(pane.tools.room_button, LEFT_BUTTON)
     assert told.args == [False]
 
 
@@ -272,16 +273,16 @@ def test_a_ticked_cut_is_told_from_one_that_is_only_passed() -> None:
 
 def test_progress_has_a_button_that_stops_it_or_goes_on(pane: CuttingPane, qtbot: QtBot) -> None:
     pane.say_progress("Looking …", "Stop")
-    assert pane.progress.isVisible()
-    with qtbot.waitSignal(pane.stop_asked):
-        qtbot.mouseClick(pane.stop_button, LEFT_BUTTON)
+    assert pane.foot.progress.isVisible()
+    with qtbot.waitSignal(pane.foot.stop_asked):
+        qtbot.mouseClick(pane.foot.stop_button, LEFT_BUTTON)
 
     pane.say_progress("Stopped.", "Go on")
-    with qtbot.waitSignal(pane.go_on_asked):
-        qtbot.mouseClick(pane.stop_button, LEFT_BUTTON)
+    with qtbot.waitSignal(pane.foot.go_on_asked):
+        qtbot.mouseClick(pane.foot.stop_button, LEFT_BUTTON)
 
     pane.say_progress("")
-    assert not pane.progress.isVisible() and not pane.stop_button.isVisible()
+    assert not pane.foot.progress.isVisible() and not pane.foot.stop_button.isVisible()
 
 
 def test_an_offer_is_a_line_and_a_press_for_its_own_plan(pane: CuttingPane, qtbot: QtBot) -> None:
@@ -289,11 +290,11 @@ def test_an_offer_is_a_line_and_a_press_for_its_own_plan(pane: CuttingPane, qtbo
     assert "A better plan is found." in pane.told.text()
 
     with qtbot.waitSignal(pane.offer_taken) as told:
-        qtbot.mouseClick(pane.offer_button, LEFT_BUTTON)
+        qtbot.mouseClick(pane.foot.offer_button, LEFT_BUTTON)
     assert told.args == [PLY]
 
     pane.choose_plan(THIN)
-    assert not pane.offer_button.isVisible()
+    assert not pane.foot.offer_button.isVisible()
 
 
 def test_trouble_is_said_and_nothing_is_drawn(pane: CuttingPane) -> None:
@@ -302,3 +303,12 @@ def test_trouble_is_said_and_nothing_is_drawn(pane: CuttingPane) -> None:
     assert pane.told.text() == "The cuts could not be planned."
     assert pane.view.sheets.boards == ()
     assert pane.settings.sorted.rowCount() == 0
+
+
+def test_plans_that_come_after_trouble_are_drawn(pane: CuttingPane) -> None:
+    before = pane.plans
+    pane.show_trouble("The cuts could not be planned.")
+
+    pane.show_plans(before, NAMES, frozenset(), "mm")
+
+    assert len(pane.view.sheets.boards) == 3

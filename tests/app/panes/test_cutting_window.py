@@ -9,7 +9,7 @@ import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
-from app.panes.cutting_pane import DRAWINGS, ORDER
+from app.panes.cutting_tools import DRAWINGS, ORDER
 from app.panes.kept_work import KeptWork
 from app.session import Session
 from app.window import CUTTING, PARTS, Window
@@ -95,10 +95,10 @@ def test_more_room_makes_the_lists_larger_and_gives_the_bed_its_room_back(
 ) -> None:
     pane, before = window.cutting, (window.view.height(), window.cutting.height())
 
-    qtbot.mouseClick(pane.room_button, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(pane.tools.room_button, Qt.MouseButton.LeftButton)
     qtbot.waitUntil(lambda: pane.height() > 1.3 * before[1])
     assert window.view.height() < before[0]
-    qtbot.mouseClick(pane.room_button, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(pane.tools.room_button, Qt.MouseButton.LeftButton)
 
     qtbot.waitUntil(lambda: (window.view.height(), pane.height()) == before)
 
