@@ -13,6 +13,7 @@ from model.errors import BadInput
 from model.units import Mm, parse_length
 
 LONGEST_TEXT = 120  # characters: a name, not a page
+LONGEST_KEY = 400  # a step of the work order tells operation, figures and part
 LARGEST: Mm = 100_000.0  # mm: no wood is longer
 MOST_ROWS = 2000
 
@@ -111,9 +112,7 @@ class Given:
     def texts(self, name: str, most: int = 20 * MOST_ROWS) -> tuple[str, ...]:
         """A list of texts."""
         found = self.listed(name, most)
-        if not all(
-            isinstance(e, str) and len(e) <= LONGEST_TEXT and e.isprintable() for e in found
-        ):
+        if not all(isinstance(e, str) and len(e) <= LONGEST_KEY and e.isprintable() for e in found):
             raise self.refused(f"{name} must be a list of short texts.")
         return tuple(found)
 

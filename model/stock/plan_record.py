@@ -124,7 +124,7 @@ def plan_of(given: Given) -> Plan:
         measure=cast(Measure, given.word("measure", get_args(Measure), "stock")),
         value=given.number("value", 0.0, most=1e15),
         lower_bound=given.number("lower_bound", 0.0, most=1e15),
-        covers=given.text("covers", "any plan"),
+        covers=given.text("covers", "any plan", _LONGEST_SENTENCE),
         notes=tuple(_sentence(given, each) for each in given.listed("notes", 100)),
     )
 
