@@ -21,9 +21,8 @@ from model.shop.tracking_cuts import cuts
 from model.shop.tracking_rest import going
 from tests.model.shop.order.one_each import one_each, plan
 
-DEMO = (
-    Path(__file__).resolve().parents[3] / "resources" / "demos" / "painted_storage_queen.bedwright"
-)
+DEMOS = Path(__file__).resolve().parents[3] / "resources" / "demos"
+DEMO = DEMOS / "painted_storage_queen.bedwright"
 FRAME = "red_maple-31.75"  # rails, stiles and layers of the posts
 BOXES = "birch_ply_12-11.9"
 
@@ -443,3 +442,27 @@ def test_begun_boards_are_shown_with_the_plan_for_the_rest() -> None:
     found = [each.key for each in first_plans(narrowed())]
 
     assert [key for key in found if key.startswith(BOXES)] == [f"{BOXES}, begun 1", BOXES]
+
+
+# ---------------------------------------------------------------- the design file
+
+
+@pytest.mark.parametrize("path", sorted(DEMOS.glob("*.bedwright")), ids=lambda path: path.stem)
+def test_what_is_ticked_comes_back_from_the_design_file(path: Path) -> None:
+    """The plans as they are really found, and one step of every operation."""
+    bed = solve(designs.read(path))
+    found = first_plans(bed)
+    order = work_order(bed, found)
+    for cut in found:
+        bed = with_design(bed, tracking.all_ticked(bed, cut, list(cuts(cut.plan))[:3]))
+    for key in {
+        batch.operation: batch.lines[0].key for batch in order.batches if batch.way != "saw"
+    }.values():
+        bed = with_design(bed, tracking.step_ticked(bed, order, key))
+
+    again = designs.from_bytes(designs.to_bytes(bed.design))
+
+    assert again.progress == bed.design.progress
+    assert {each.key for each in first_plans(with_design(bed, again)) if each.is_stored} == {
+        each.key for each in found
+    }
