@@ -31,9 +31,9 @@ from app.tables.cutting import PLAN_COLUMNS, SETTING_COLUMNS, SettingRow, materi
 from app.tables.rows import Rows
 from app.tables.view import TableView
 from model.cutting.record import Layout, Plan
-from model.drawings.cut_layout import Shown
 from model.drawings.cut_names import CutNames
 from model.drawings.cut_steps import SawnPlan
+from model.drawings.cut_told import Shown
 from model.drawings.plan_words import plan_sentences, runs_words, title_words
 
 SHARES = {PLANS: [5500, 4500], DRAWINGS: [0, 10_000], ORDER: [4000, 6000]}  # list, drawings

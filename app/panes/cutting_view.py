@@ -22,7 +22,9 @@ from PySide6.QtWidgets import QScrollArea, QToolTip, QWidget
 from app.style import SHEET
 from app.view.drawing_player import Lights, Played, Screen, play, prepared
 from model.cutting.record import Layout
-from model.drawings.cut_layout import Room, Shown, cut_layout, paper_size
+from model.drawings.cut_layout import cut_layout, paper_size
+from model.drawings.cut_sheet import Room
+from model.drawings.cut_told import Shown
 from model.drawings.labels import HEIGHTS
 from model.drawings.paper import Area
 

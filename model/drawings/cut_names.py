@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from model.drawings.cut_layout import size_words
+from model.drawings.cut_told import size_words
 
 if TYPE_CHECKING:
     from model.bed import Bed

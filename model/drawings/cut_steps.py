@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from model.cutting import order
 from model.cutting.record import Layout, Region
-from model.drawings.cut_layout import sawn
+from model.drawings.cut_told import sawn
 from model.units import Count
 
 if TYPE_CHECKING:  # they know beds, which a window that opens has no time for

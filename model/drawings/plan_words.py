@@ -7,8 +7,8 @@ from collections.abc import Iterable
 
 from model.brief.words import in_unit
 from model.cutting.record import Layout, Measure, Plan
-from model.drawings.cut_layout import about_size_words
 from model.drawings.cut_steps import SawnPlan
+from model.drawings.cut_told import about_size_words
 from model.units import INCH, Mm2
 
 _DIGITS = 1e-6  # a bound this near to a whole number is that number

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QApplication, QToolTip, QWidget
 from pytestqt.qtbot import QtBot
 
 from app.panes.cutting_view import Board, CuttingView
-from model.drawings.cut_layout import Shown
+from model.drawings.cut_told import Shown
 from tests.model.drawings.sample_layout import small_sheet
 
 LEFT_BUTTON = Qt.MouseButton.LeftButton

@@ -11,7 +11,9 @@ from pytestqt.qtbot import QtBot
 
 from app.view.drawing_player import Light, Screen, play, prepared
 from model.cutting.record import Box
-from model.drawings.cut_layout import Room, Shown, cut_layout
+from model.drawings.cut_layout import cut_layout
+from model.drawings.cut_sheet import Room
+from model.drawings.cut_told import Shown
 from model.drawings.letters import text_box, words_width
 from model.drawings.paper import Drawing, Text
 from tests.model.drawings.sample_layout import sheet, small_sheet

@@ -6,7 +6,9 @@ from itertools import combinations
 import pytest
 
 from model.cutting.record import Box, Layout, Region, Stock, Trim
-from model.drawings.cut_layout import Room, Shown, cut_layout, sawn
+from model.drawings.cut_layout import cut_layout
+from model.drawings.cut_sheet import Room
+from model.drawings.cut_told import Shown, sawn
 from model.drawings.letters import text_box
 from model.drawings.paper import Area, Drawing, Hatch, Point, Ring, Stroke, Text, grown, touches
 from tests.model.drawings.sample_layout import SHEET, sheet, small_sheet

@@ -3,8 +3,8 @@
 from dataclasses import replace
 
 from model.cutting.record import Layout, Placed, Region, Stock
-from model.drawings.cut_layout import sawn
 from model.drawings.cut_steps import freed_by, sawn_plan
+from model.drawings.cut_told import sawn
 from tests.model.drawings.sample_layout import cut_plan, sheet, small_sheet
 
 TWO = cut_plan(small_sheet(1), small_sheet(2))

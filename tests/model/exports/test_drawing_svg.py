@@ -5,7 +5,9 @@ from xml.etree import ElementTree
 
 import pytest
 
-from model.drawings.cut_layout import Room, Shown, cut_layout
+from model.drawings.cut_layout import cut_layout
+from model.drawings.cut_sheet import Room
+from model.drawings.cut_told import Shown
 from model.drawings.paper import Area, Ring
 from model.exports.drawing_svg import svg_text, write
 from tests.model.drawings.sample_layout import sheet, small_sheet
