@@ -15,7 +15,7 @@ from typing import Any
 from model.errors import BadInput
 from model.materials import Material
 from model.stock.rows import Span
-from model.stock.stock_record import DEAREST, MOST
+from model.stock.stock_record import DEAREST, MOST, MOST_SPANS
 from model.units import INCH, Mm, parse_length, show_bare
 
 YES = ("yes", "y", "x", "true", "1", "on")
@@ -142,8 +142,10 @@ class Row:
 
     def bad(self, column: str, length: Mm, width: Mm) -> tuple[Span, ...]:
         """The bad spans of a board."""
-        text = self._cells.get(column, "")
-        return tuple(self._span(column, each, length, width) for each in _parted(text))
+        spans = _parted(self._cells.get(column, ""))
+        if len(spans) > MOST_SPANS:
+            raise self.refused(column, f"{column} holds {len(spans)} spans; {MOST_SPANS} at most.")
+        return tuple(self._span(column, each, length, width) for each in spans)
 
     def _span(self, column: str, text: str, length: Mm, width: Mm) -> Span:
         sides = re.split(r"\s*[x×*]\s*", text.strip().lower())

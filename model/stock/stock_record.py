@@ -24,6 +24,7 @@ LONGEST: Mm = 20_000.0  # no yard's board is longer
 WIDEST: Mm = 4_000.0
 THICKEST: Mm = 400.0
 MOST = 10_000  # pieces of one kind
+MOST_SPANS = 100  # of one board: more is firewood
 DEAREST = 1e9  # of any currency
 
 _USUAL = {"quantity": 1, "bad": [], "price": None, "planed": False, "on_hand": False, "name": ""}
@@ -66,7 +67,7 @@ def _board(given: Given) -> Board:
         length=length,
         width=width,
         quantity=given.whole("quantity", 1, 1, MOST),
-        bad=tuple(bad_span(given, span, length, width) for span in given.listed("bad", 100)),
+        bad=tuple(bad_span(given, span, length, width) for span in given.listed("bad", MOST_SPANS)),
         price=given.maybe("price", 0.0, DEAREST),
         planed=given.flag("planed"),
     )

@@ -179,6 +179,7 @@ GOOD = ("A", "red_maple", "4/4", "2000", "150", "1", "", "", "")
         ("bad", "knots", "no bad span"),
         ("bad", "1900-2001", "reaches over the board"),
         ("bad", "100-200 x 100-151", "reaches over the board"),
+        ("bad", ";".join(f"{n}-{n + 1}" for n in range(101)), "101 spans; 100 at most"),
         ("price", "€3", "plain sum"),
         ("planed", "maybe", "yes or no"),
     ],
