@@ -19,7 +19,7 @@ from model.cutting.lengths.lots import Lot, at_least, lots
 from model.cutting.record import Effort, Plan, Task
 
 ROUNDS = 100  # of column generation
-MOVES_A_DIVE = 500  # a dive takes as long as so many small changes
+MOVES_A_DIVE = 300  # a dive takes as long as so many small changes
 
 TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
 AROUND_BAD = TWO_WAYS + ", around bad spans or between those that are crosscut out"
@@ -52,7 +52,7 @@ def _improve(search: Search, effort: Effort) -> None:
     if search.is_done:
         return
     generate(search, ROUNDS)
-    tighten(search, rounds=12, steps=6)
+    tighten(search, rounds=12, steps=12)
     varied_fills(search, search.worth + 1e-9, 1)
     for skip in range(2):
         dive(search, skip=skip)

@@ -24,6 +24,7 @@ Ints = NDArray[np.int64]
 What = TypeVar("What")
 
 DEAR = 50.0  # what a strip that finds no stock costs, in the dearest piece of stock
+FAR = 1e6  # no strip is worth more: sums of it still are whole numbers of 64 bits
 OWN = 1e-5  # what the second cost counts beside the first
 FINE = 1 << 30  # prices of lots are rounded to this part of the dearest piece of stock
 
@@ -188,4 +189,4 @@ class Master(Generic[What]):
 
 def fine(worth: Floats) -> Ints:
     """What lots are worth, in whole numbers, for a bound without floating-point error."""
-    return np.floor(worth * FINE).astype(np.int64)
+    return np.floor(np.minimum(worth, FAR) * FINE).astype(np.int64)
