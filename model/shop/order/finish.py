@@ -11,8 +11,6 @@ from model.shop.order.jobs import Alike, alike, figure
 from model.shop.order.joinery import key_of
 from model.shop.order.record import Batch, Distance, Line
 
-SANDING = "120, then 150 grit, along the grain"  # before paint or finish; common practice
-
 
 def finishing(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
     """Round-overs, one radius after the other, then sanding, solid wood and sheets apart."""
@@ -44,7 +42,7 @@ def _eased(radius: Distance, own: list[Mark], who: Mapping[str, str], unit: str)
 def _sanded(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
     kinds = {
         "solid": ("Sand solid wood", ("Keep off joint faces: a sanded tenon is loose.",)),
-        "sheet": ("Sand sheets", ("Two light passes: a face veneer is soon sanded through.",)),
+        "sheet": ("Sand sheets", ("Light passes: a face veneer is soon sanded through.",)),
     }
     made = []
     for kind, (title, before) in kinds.items():
@@ -58,7 +56,7 @@ def _sanded(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
                     operation=title,
                     way="sand",
                     lines=_lines(f"sand {kind}", own, who),
-                    setting=SANDING,
+                    setting=f"Up to {bed['sanded_to']} grit, along the grain, no grit left out",
                     before=before,
                 )
             )

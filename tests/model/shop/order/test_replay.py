@@ -21,7 +21,6 @@ from tests.model.shop.order.replay import Workpiece, bench
 from tests.properties.designs import random_design
 
 DEMOS = sorted((Path(__file__).resolve().parents[4] / "resources" / "demos").glob("*.bedwright"))
-SEEDS = range(40)
 STEP = 0.0011  # mm: figures that a machine cannot tell apart share a setting
 
 
@@ -31,23 +30,24 @@ def demo(path: Path) -> tuple[Bed, WorkOrder]:
     return bed, work_order(bed, one_each(bed))
 
 
-@cache
-def drawn(seed: int) -> tuple[Bed, WorkOrder]:
-    try:
-        bed = solve(random_design(seed))
-    except CannotBuild as refusal:
-        pytest.skip(str(refusal))
-    return bed, work_order(bed, one_each(bed))
-
-
 @pytest.mark.parametrize("path", DEMOS, ids=lambda path: path.stem)
 def test_a_demo_made_from_its_work_order_is_the_demo(path: Path) -> None:
     assert_made(*demo(path))
 
 
-@pytest.mark.parametrize("seed", SEEDS)
-def test_any_bed_made_from_its_work_order_is_that_bed(seed: int) -> None:
-    assert_made(*drawn(seed))
+def test_any_bed_made_from_its_work_order_is_that_bed() -> None:
+    beds = [bed for seed in range(40) if (bed := drawn(seed)) is not None]
+
+    assert len(beds) > 20, "most of the designs that are drawn can be built"
+    for bed in beds:
+        assert_made(bed, work_order(bed, one_each(bed)))
+
+
+def drawn(seed: int) -> Bed | None:
+    try:
+        return solve(random_design(seed))
+    except CannotBuild:
+        return None
 
 
 def assert_made(bed: Bed, order: WorkOrder) -> None:
@@ -55,7 +55,9 @@ def assert_made(bed: Bed, order: WorkOrder) -> None:
 
     for mark in bed.marks:
         part = made[mark.mark]
-        assert part.size == pytest.approx(mark.part.size, abs=STEP), mark.mark
+        assert part.size == pytest.approx(mark.part.size, abs=STEP), (
+            f"{bed.design.name}: {mark.mark}"
+        )
         assert_same_cuts(mark, part)
         assert_same_holes(mark, part)
         assert part.taper == pytest.approx((mark.part.taper, mark.part.taper_length)), mark.mark
