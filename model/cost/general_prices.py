@@ -87,6 +87,8 @@ def _within(figure: float, name: str, row: General, place: str) -> float | int:
 def _words(name: str, text: str, place: str) -> str:
     if len(text) > _LONGEST[name]:
         raise BadInput(name, f"{place}: {name} is longer than {_LONGEST[name]} characters.")
+    if not all(each.isprintable() or each == "\n" for each in text):
+        raise BadInput(name, f"{place}: {name} holds characters that cannot be printed.")
     return text
 
 

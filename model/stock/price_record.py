@@ -14,6 +14,8 @@ NAMES = (
 )  # fmt: skip
 DEAREST = 1e9  # of any currency
 _LONGEST_TERMS = 4000
+_LONGEST_KEY = 200
+_MOST_ROWS = 20_000
 
 
 def record_of(prices: Prices) -> dict[str, Any]:
@@ -37,9 +39,13 @@ def prices_of(record: Any, place: str = "prices") -> Prices:
             BoardMeasure,
             given.word("board_measure", get_args(BoardMeasure), usual.board_measure),
         ),
-        rows=tuple(_row(each) for each in given.records("rows", ("key", "price", "pack"))),
-        rates=tuple(_rate(each) for each in given.records("rates", ("key", "minutes"))),
-        extras=tuple(_extra(each) for each in given.records("extras", ("name", "price"))),
+        rows=tuple(
+            _row(each) for each in given.records("rows", ("key", "price", "pack"), _MOST_ROWS)
+        ),
+        rates=tuple(_rate(each) for each in given.records("rates", ("key", "minutes"), _MOST_ROWS)),
+        extras=tuple(
+            _extra(each) for each in given.records("extras", ("name", "price"), _MOST_ROWS)
+        ),
         hour=given.maybe("hour", 0.0, DEAREST),
         overhead=given.number("overhead", usual.overhead, 0.0, 10.0),
         margin=given.number("margin", usual.margin, 0.0, 0.99),
@@ -53,15 +59,20 @@ def prices_of(record: Any, place: str = "prices") -> Prices:
 
 def _row(given: Given) -> PriceRow:
     return PriceRow(
-        key=given.text("key", None),
+        key=given.text("key", None, _LONGEST_KEY),
         price=given.maybe("price", 0.0, DEAREST),
-        pack=given.maybe("pack", 1e-6, 1e9),
+        pack=given.maybe("pack", 1e-12, DEAREST),
     )
 
 
 def _rate(given: Given) -> RateRow:
-    return RateRow(key=given.text("key", None), minutes=given.number("minutes", None, 0.0, 100_000))
+    return RateRow(
+        key=given.text("key", None, _LONGEST_KEY),
+        minutes=given.number("minutes", None, 0.0, DEAREST),
+    )
 
 
 def _extra(given: Given) -> ExtraRow:
-    return ExtraRow(name=given.text("name", None), price=given.maybe("price", 0.0, DEAREST))
+    return ExtraRow(
+        name=given.text("name", None, _LONGEST_KEY), price=given.maybe("price", 0.0, DEAREST)
+    )

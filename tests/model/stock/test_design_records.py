@@ -6,9 +6,13 @@ import json
 from typing import Any
 
 import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
 
 from model import designs
 from model.bed import Design
+from model.cost.general_prices import GENERAL
+from model.cost.read_prices import with_cell
 from model.errors import BadInput
 from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 from model.stock.progress import CutPart, Progress
@@ -173,3 +177,38 @@ def test_two_plans_of_one_task_are_refused() -> None:
 def test_stock_of_a_wood_that_nobody_knows_is_kept() -> None:
     """The wood may come back; the boards are still in the rack."""
     assert designs.from_bytes(designs.to_bytes(DESIGN)).stock.boards[1].material == "oak_of_mine"
+
+
+TYPED = st.text(max_size=230)
+COLUMN_OF = {"glue": "price", "work": "minutes", "extra": "price", "general": "value"}
+
+
+@given(
+    kind=st.sampled_from(["glue", "work", "extra"]),
+    name=TYPED,
+    text=st.one_of(TYPED, st.floats(0, 1e12).map(str)),
+)
+@example(kind="work", name="saw" * 60, text="999999999")
+@example(kind="glue", name="p" * 190, text="0.0000001")
+def test_a_price_that_can_be_typed_is_in_the_file_again(kind: str, name: str, text: str) -> None:
+    """What is taken from the maker must never make a design that cannot be opened."""
+    try:
+        prices = with_cell(Prices(), f"{kind}/{name}", COLUMN_OF[kind], text)  # type: ignore[arg-type]
+    except BadInput:
+        return
+
+    assert designs.from_bytes(designs.to_bytes(Design(prices=prices))).prices == prices
+
+
+@given(st.sampled_from(sorted(GENERAL)), TYPED)
+@example("terms", "Half now.\tHalf then.")
+@example("terms", "Half now.\nHalf then.")
+@example("currency", "\x07")
+@example("overhead", "1000")
+def test_what_holds_for_the_whole_list_is_in_the_file_again(name: str, text: str) -> None:
+    try:
+        prices = with_cell(Prices(), f"general/{name}", "value", text)
+    except BadInput:
+        return
+
+    assert designs.from_bytes(designs.to_bytes(Design(prices=prices))).prices == prices
