@@ -189,4 +189,5 @@ class Master(Generic[What]):
 
 def fine(worth: Floats) -> Ints:
     """What lots are worth, in whole numbers, for a bound without floating-point error."""
-    return np.floor(np.minimum(worth, FAR) * FINE).astype(np.int64)
+    whole: Ints = np.floor(np.minimum(worth, FAR) * FINE).astype(np.int64)
+    return whole

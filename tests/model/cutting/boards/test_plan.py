@@ -184,6 +184,15 @@ def test_no_stock_is_a_sentence(stock: tuple[Stock, ...]) -> None:
     assert found.layouts == () and "no board" in found.left_out[0].sentence
 
 
+def test_a_board_that_its_trims_eat_is_no_board() -> None:
+    eaten = board("B1", 2000, 120, trim=Trim(lower=60, upper=60))
+
+    found = plan(task((piece("A", 900, 90, 2),), eaten, board("B2", 2000, 120), kerf=0.0))
+
+    assert faults(found) == []
+    assert [layout.stock.key for layout in found.layouts] == ["B2"]
+
+
 def test_sold_sizes_of_one_kind_are_counted() -> None:
     found = plan(task((piece("A", 900, 90, 5),), board("1x6", 2000, 140, quantity=None)))
 

@@ -155,15 +155,6 @@ def test_no_stock_is_a_sentence(stock: tuple[Stock, ...]) -> None:
     assert "no stock" in found.left_out[0].sentence
 
 
-def test_a_sliver_of_clear_wood_is_no_room() -> None:
-    split = Box(0.000002, 0, 900, 38)
-
-    found = plan(task(pieces((50, 2)), stick(1000, bad=(split,)), stick(900, bad=(split,))))
-
-    assert faults(found) == []
-    assert keys(found) == ["1000", "1000"]
-
-
 def test_nothing_to_cut_is_an_empty_plan() -> None:
     assert plan(task((), stick(2400))).layouts == ()
 
