@@ -7,7 +7,7 @@ that takes is common practice, no source, and is said so on the buying list.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model.bed import Bed
 from model.cost.tables import JointFasteners, joint_fasteners
@@ -26,7 +26,8 @@ _UNDER_BACK = "groove, or screwed up into the back"  # screws only with the bott
 class Driven:
     """Screws or pins alike: `kind` is "wood screw", "pocket screw" or "pin"; `gauge` of the first.
 
-    `placed` have a place in the bed, `reckoned` are counted by common practice.
+    `placed` have a place in the bed, `reckoned` are counted by common practice; `through` names the
+    parts that they are driven through.
     """
 
     kind: str
@@ -34,6 +35,7 @@ class Driven:
     length: Mm
     placed: int = 0
     reckoned: int = 0
+    through: tuple[str, ...] = ()
 
     @property
     def count(self) -> int:
@@ -51,7 +53,8 @@ def reckoned(bed: Bed) -> Iterator[Driven]:
         pair = (min(one, other), max(one, other))
         if joint in rows and pair not in seen and _has_none(bed, one) and _is_meant(bed, joint):
             seen.add(pair)
-            yield _driven(bed, one, other, rows[joint])
+            found = _driven(bed, one, other, rows[joint])
+            yield replace(found, through=(bed.pieces.form(one).name,))
 
 
 def _has_none(bed: Bed, piece: int) -> bool:

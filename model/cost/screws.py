@@ -25,8 +25,12 @@ def driven(bed: Bed) -> tuple[Driven, ...]:
     for each in (*_placed(bed), *reckoned(bed)):
         key = (each.kind, each.gauge, round(each.length, 2))
         old = found.get(key, Driven(kind=each.kind, gauge=each.gauge, length=each.length))
-        more = (old.placed + each.placed, old.reckoned + each.reckoned)
-        found[key] = replace(old, placed=more[0], reckoned=more[1])
+        found[key] = replace(
+            old,
+            placed=old.placed + each.placed,
+            reckoned=old.reckoned + each.reckoned,
+            through=tuple(dict.fromkeys((*old.through, *each.through))),
+        )
     return tuple(sorted(found.values(), key=_rank))
 
 
@@ -37,8 +41,9 @@ def _rank(each: Driven) -> tuple[int, int, str, Mm]:
 
 def _placed(bed: Bed) -> Iterator[Driven]:
     for piece in range(len(bed.pieces)):
-        for screw in bed.pieces.form(piece).screws:
-            yield _of(screw)
+        form = bed.pieces.form(piece)
+        for screw in form.screws:
+            yield replace(_of(screw), through=(form.name,))
 
 
 def _of(screw: Screw) -> Driven:
@@ -94,7 +99,7 @@ def _sold(each: Driven) -> tuple[str, str, float]:
 
 
 def _note(each: Driven) -> str:
-    if not each.reckoned:
-        return f"{each.placed} in their places"
-    practice = f"{each.reckoned} by common practice, no source"
-    return f"{each.placed} in their places, {practice}" if each.placed else practice
+    """How the count came about, and through what they are driven."""
+    counts = [f"{each.placed} in their places"] if each.placed else []
+    counts += [f"{each.reckoned} by common practice, no source"] if each.reckoned else []
+    return f"{', '.join(counts)}: through {', '.join(each.through)}"

@@ -106,3 +106,12 @@ def test_bottoms_are_screwed_only_under_a_cut_down_back() -> None:
     under = list(reckoned(bed_of(QUEEN, bottom_fit="under back")))
 
     assert len(under) == grooved + 4  # a back each
+
+
+def test_the_buying_list_says_what_each_size_of_screw_goes_through() -> None:
+    bed = bed_of(QUEEN)
+    notes = {need.key: need.note for need in screw_needs(bed, driven(bed))}
+
+    assert all(": through " in note for key, note in notes.items())
+    assert notes["screws/8/50.8"].endswith(": through cleat")
+    assert notes["screws/8/57.15"].endswith(": through slat")
