@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 
 from model.cutting import order
 from model.cutting.record import Layout, Region
@@ -48,19 +48,19 @@ def _batch(
     plan: CutPlan, batch: order.Batch, layouts: dict[int, Layout], k: int, unit: str
 ) -> Batch:
     way, distance, is_trim = batch.setting
-    regions = [step.region for step in batch.steps]
     is_sheet = plan.plan.task.kind == "sheets"
+    machine = _machine(batch, layouts, is_sheet)
     title = "Trim" if is_trim else "Rip" if way == "rip" else "Crosscut"
     return Batch(
         key=f"saw {plan.key} {k} {way} {distance:g}",
         stage=_stage(plan),
-        machine=_machine(batch, layouts, is_sheet),
-        operation=f"{title}, {plan.material_name}, {say.size(plan.thickness, unit)}",
+        machine=machine,
+        operation=f"{title}, {_stock(plan, unit)}",
         way="saw",
         lines=tuple(_line(plan, step, layouts, unit) for step in batch.steps),
         distances=(figure(way, distance),),
-        setting=_setting(plan, way, distance, is_trim, unit),
-        cautions=_cautions(way, distance, regions, is_sheet, unit),
+        setting=_setting(plan, batch, unit),
+        cautions=_cautions(batch, machine, is_sheet, unit),
     )
 
 
@@ -68,10 +68,27 @@ def _size(plan: CutPlan, mm: Mm, unit: str) -> str:
     return say.size(mm, unit) if stock_word(plan) == "sheet" else say.rough(mm, unit)
 
 
-def _setting(plan: CutPlan, way: str, distance: Mm, is_trim: bool, unit: str) -> str:
-    what = "Fence" if way == "rip" else "Stop"
-    more = f", to trim the {'edge' if way == 'rip' else 'end'}" if is_trim else ""
-    return f"{what} at {_size(plan, distance, unit)}{more}"
+def _setting(plan: CutPlan, batch: order.Batch, unit: str) -> str:
+    """A trim is marked out by what goes, or by what stays; other cuts by fence or stop."""
+    way, distance, is_trim = batch.setting
+    size = _size(plan, distance, unit)
+    if not is_trim:
+        return f"{'Fence' if way == 'rip' else 'Stop'} at {size}"
+    edge = "edge" if way == "rip" else "end"
+    if all(_goes(step.region.low) for step in batch.steps):
+        return f"Take {size} off the {edge}, the blade beyond it"
+    return f"Cut off the {edge} beyond {size}"
+
+
+def _goes(low: Region | None) -> bool:
+    return low is None or low.use == "waste"
+
+
+def _stock(plan: CutPlan, unit: str) -> str:
+    """`Red maple, 1 1/4"`; a sheet's name has its thickness mostly."""
+    thick = say.size(plan.thickness, unit)
+    name = plan.material_name
+    return name if name.endswith(thick.removesuffix('"')) else f"{name}, {thick}"
 
 
 def _machine(batch: order.Batch, layouts: dict[int, Layout], is_sheet: bool) -> str:
@@ -93,12 +110,15 @@ def _is_large(step: order.Step, layouts: dict[int, Layout]) -> bool:
     return step.region.area > HALF * layout.stock.length * layout.stock.width
 
 
-def _cautions(
-    way: str, distance: Mm, regions: Sequence[Region], is_sheet: bool, unit: str
-) -> tuple[str, ...]:
+def _cautions(batch: order.Batch, machine: str, is_sheet: bool, unit: str) -> tuple[str, ...]:
+    way, distance, is_trim = batch.setting
+    if way == "rip" and is_sheet:
+        return () if is_trim else feeding.narrow_rip(distance, unit)
     if way == "rip":
-        return feeding.narrow_rip(distance, unit) if is_sheet else _ROUGH_RIP
-    return feeding.wide_crosscut(max(region.width for region in regions), unit)
+        return _ROUGH_RIP
+    if "guided" in machine:
+        return ()
+    return feeding.wide_crosscut(max(step.region.width for step in batch.steps), unit)
 
 
 def _line(plan: CutPlan, step: order.Step, layouts: dict[int, Layout], unit: str) -> Line:
@@ -147,7 +167,7 @@ def _as_it_is(plan: CutPlan, layouts: Iterable[Layout], unit: str) -> Iterator[B
             key=f"saw {plan.key} 0 as it is",
             stage=_stage(plan),
             machine="bench",
-            operation=f"Use as it is, {plan.material_name}, {say.size(plan.thickness, unit)}",
+            operation=f"Use as it is, {_stock(plan, unit)}",
             way="saw",
             lines=tuple(
                 Line(
