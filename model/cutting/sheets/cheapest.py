@@ -199,7 +199,7 @@ class _Search:
         if not self.is_hopeful and len(kinds) > MOST_FILLED_CLOSE:
             return None
         rounds = self.effort.moves // (MOVES_PER_REFILL if self.is_hopeful else MOVES_PER_LAST_TRY)
-        cover = close_cover(self.depot.whole, kinds, rounds, self.stop)
+        cover = close_cover(self.depot.whole, kinds, rounds, self.stop) if rounds else None
         if cover is None or cover.cost >= held.cost:
             return None
         return _of_blocks(self.depot, cover)
@@ -241,6 +241,8 @@ class _Search:
 
     def _repacked(self, sets: list[Counts]) -> Holding | None:
         """The sets that come nearest to holding all, their sheets packed anew."""
+        if not self.moves:
+            return None
         starts = sorted(
             (self._start(counts) for counts in sets[: 4 * SETS_REPACKED]),
             key=lambda each: self.depot.area(each.unplaced),
