@@ -66,6 +66,7 @@ def _lumber(
     total = sum(
         measure(plan.thickness, each.stock.length, each.stock.width, by) for each in layouts
     )
+    drawn = total
     if ask is not None and (area := ask.area(NINE_IN_TEN)) is not None:
         total = max(total, measure(plan.thickness, area, 1.0, by))
     return Need(
@@ -76,8 +77,17 @@ def _lumber(
         unit=unit_of(by),
         size=rough_name(plan.thickness, unit),
         measured=True,
-        note=_cut_from(layouts, unit) if ask is None else " ".join(ask.sentences(unit)),
+        note=_cut_from(layouts, unit) if ask is None else _to_ask(ask, drawn, by, unit),
     )
+
+
+def _to_ask(ask: Lumber, drawn: float, by: BoardMeasure, unit: str) -> str:
+    """What to say at the yard; and what the plan takes, where its boards came out worse."""
+    said = list(ask.sentences(unit))
+    area = ask.area(NINE_IN_TEN)
+    if area is not None and drawn > measure(ask.odds.recipe.thickness, area, 1.0, by) + 1e-9:
+        said.append("The boards that the plan was drawn on take more, and so much is reckoned.")
+    return " ".join(said)
 
 
 def _cut_from(layouts: Sequence[Layout], unit: str) -> str:

@@ -54,6 +54,7 @@ def _lumber(ask: Lumber, bed: Bed) -> dict[str, Any]:
                 "boards": each.boards,
                 "clear": number(each.clear),
                 "width": number(each.width),
+                "length": number(each.length),
                 "marks": list(each.marks),
             }
             for each in ask.asked

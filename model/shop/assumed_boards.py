@@ -31,10 +31,13 @@ _NO_RACKS = Effort(tries=0, moves=0, nodes=0, racks=0)
 
 @dataclass(frozen=True, kw_only=True)
 class Asked:
-    """Boards that have to be asked for: clear for at least this length and width."""
+    """Boards that have to be asked for: clear for at least this length and width. `length` is that
+    of such a board with its ends, as a yard has it.
+    """
 
     clear: Mm
     width: Mm
+    length: Mm
     boards: Count
     marks: tuple[str, ...]
 
@@ -83,12 +86,10 @@ def assumed_boards(task: Task, recipe: Recipe) -> tuple[Stock, ...]:
 
 
 def _asked_board(asked: Asked, recipe: Recipe) -> Stock:
-    """One that is clear for as long as asked, in whole steps of a yard's lengths."""
-    over = max(asked.clear + 2 * recipe.end_trim - recipe.shortest, 0.0)
-    length = recipe.shortest + math.ceil(over / recipe.step - 1e-9) * recipe.step
+    """One that is just as it must be."""
     return Stock(
         key="",
-        length=round(length, 4),
+        length=asked.length,
         width=asked.width,
         quantity=1,
         trim=Trim(left=recipe.end_trim, right=recipe.end_trim),
@@ -115,7 +116,7 @@ def asked_for(task: Task, recipe: Recipe) -> tuple[Asked, ...]:
         else:
             board.used += task.kerf + piece.width
             board.marks.append(piece.mark)
-    return tuple(_counted(boards))
+    return tuple(_counted(boards, recipe))
 
 
 @dataclass
@@ -125,13 +126,25 @@ class _Board:
     marks: list[str]
 
 
-def _counted(boards: Sequence[_Board]) -> Iterator[Asked]:
+def _counted(boards: Sequence[_Board], recipe: Recipe) -> Iterator[Asked]:
     """Like boards together, their widths as a tape reads them."""
     sizes = [(b.clear, math.ceil(b.used / _EIGHTH - 1e-9) * _EIGHTH) for b in boards]
     for size in dict.fromkeys(sizes):
         own = [board for board, each in zip(boards, sizes, strict=True) if each == size]
         marks = dict.fromkeys(mark for board in own for mark in board.marks)
-        yield Asked(clear=size[0], width=round(size[1], 4), boards=len(own), marks=tuple(marks))
+        yield Asked(
+            clear=size[0],
+            width=round(size[1], 4),
+            length=_as_sold(size[0], recipe),
+            boards=len(own),
+            marks=tuple(marks),
+        )
+
+
+def _as_sold(clear: Mm, recipe: Recipe) -> Mm:
+    """A clear length with the ends that are cut off, in whole steps of a yard's lengths."""
+    over = max(clear + 2 * recipe.end_trim - recipe.shortest, 0.0)
+    return round(recipe.shortest + math.ceil(over / recipe.step - 1e-9) * recipe.step, 4)
 
 
 def longest_asked(recipe: Recipe) -> Mm:

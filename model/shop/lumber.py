@@ -35,7 +35,7 @@ class Lumber:
     @property
     def asked_area(self) -> Mm2:
         """Of the boards that are asked for, no longer and wider than they must be."""
-        return sum(each.boards * each.clear * each.width for each in self.asked)
+        return sum(each.boards * each.length * each.width for each in self.asked)
 
     def area(self, share: Share) -> Mm2 | None:
         """All boards together, so that this share of the racks holds all pieces; None if none do,

@@ -182,4 +182,5 @@ def test_lumber_is_asked_for_so_that_nine_racks_of_ten_hold_it() -> None:
     assert drawn.quantity == 6  # 8 ft x 9 in
     assert (more.quantity, less.quantity) == (10, 6)
     assert more.note.startswith("10 board feet in all held every piece in 9 of 10 racks")
+    assert less.note.endswith("and so much is reckoned.")
     assert stored == drawn  # the boards of a plan in use are there

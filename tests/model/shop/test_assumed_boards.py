@@ -111,7 +111,9 @@ def test_wide_parts_are_asked_for_each_on_a_board_of_its_own(oak_bed: Beds) -> N
     plain = recipe_of(oak_bed().design, 25.4)  # a yard's boards are mostly 165 mm wide
     wanted = task(Piece(mark="H3", length=1500.0, width=203.0, quantity=2))
 
-    assert asked_for(wanted, plain) == (Asked(clear=1500.0, width=203.2, boards=2, marks=("H3",)),)
+    assert asked_for(wanted, plain) == (
+        Asked(clear=1500.0, width=203.2, length=1828.8, boards=2, marks=("H3",)),
+    )
 
 
 def test_long_parts_lie_side_by_side_in_boards_that_are_asked_for(oak_bed: Beds) -> None:
@@ -125,6 +127,7 @@ def test_long_parts_lie_side_by_side_in_boards_that_are_asked_for(oak_bed: Beds)
 
     assert (one.clear, one.width, one.boards) == (2400, 247.65, 1)
     assert (other.clear, other.width, other.boards) == (2400, 82.55, 1)
+    assert one.length == pytest.approx(9 * FOOT)  # 2400 mm and two ends of 25: more than 8 ft
 
 
 def test_short_and_narrow_parts_are_not_asked_for(oak_bed: Beds) -> None:

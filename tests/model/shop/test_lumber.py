@@ -55,7 +55,7 @@ def test_nine_in_ten_asks_for_no_less_than_even_odds(oak_bed: Beds) -> None:
 
 def test_boards_that_are_asked_for_are_part_of_the_quantity() -> None:
     """Two boards of 8 ft x 6 in in 8/4 are 2 x 8 board feet; the rest adds 9 of its 10 racks."""
-    two = Asked(clear=8 * 304.8, width=6 * 25.4, boards=2, marks=("S1",))
+    two = Asked(clear=2380.0, width=6 * 25.4, length=8 * 304.8, boards=2, marks=("S1",))
     areas = tuple(float(n) * BOARD_FOOT / 50.8 for n in range(11, 21))
 
     both, alone = ask(two, enough=areas), ask(two)
@@ -67,15 +67,15 @@ def test_boards_that_are_asked_for_are_part_of_the_quantity() -> None:
 
 
 def test_sentences_name_boards_and_board_feet() -> None:
-    """2 x 2050 x 203.2 x 50.8 mm are 17.9 board feet of 2 359 737 mm3; 19 and 15 more are drawn."""
-    two = Asked(clear=2050.0, width=203.2, boards=2, marks=("S1", "S2"))
+    """2 boards of 7 ft x 8 in in 8/4 are 18 2/3 board feet; 19 and 15 more are drawn."""
+    two = Asked(clear=2050.0, width=203.2, length=7 * 304.8, boards=2, marks=("S1", "S2"))
     areas = tuple(float(n) * BOARD_FOOT / 50.8 for n in range(11, 21))
 
     boards, quantity = ask(two, enough=areas).sentences("mm")
 
     assert boards == "2 boards at least 2050 mm clear and 205 mm wide, for S1, S2."
-    assert quantity.startswith("37 board feet in all held every piece in 9 of 10 racks")
-    assert "33 in half of them; with 10 racks tried" in quantity
+    assert quantity.startswith("38 board feet in all held every piece in 9 of 10 racks")
+    assert "34 in half of them; with 10 racks tried" in quantity
     assert ask(two).sentences("inch")[0].startswith('2 boards at least 80 3/4" clear and 8" wide')
 
 
