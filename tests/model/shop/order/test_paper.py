@@ -22,7 +22,7 @@ from tests.model.shop.order import paper
 from tests.model.shop.order.paper import Setting
 
 DEMOS = sorted((Path(__file__).resolve().parents[4] / "resources" / "demos").glob("*.bedwright"))
-ROUNDED = {"mm": 0.06, "inch": 0.41}  # mm: half of 0.1 mm, of 1/64 in; twice where two add up
+ROUNDED = {"mm": 0.11, "inch": 0.41}  # mm: half of 0.1 mm, of 1/64 in; twice, where two add up
 
 SLOTS = (
     "Grooves", "Rabbets", "Dadoes", "Mortises", "Tenons", "Tongues", "Dovetails",
