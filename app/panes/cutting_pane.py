@@ -36,7 +36,7 @@ from model.drawings.cut_steps import SawnPlan
 from model.drawings.cut_told import Shown
 from model.drawings.plan_words import plan_sentences, runs_words, title_words
 
-SHARES = {PLANS: [5500, 4500], DRAWINGS: [0, 10_000], ORDER: [4000, 6000]}  # list, drawings
+SHARES = {PLANS: [6300, 3700], DRAWINGS: [0, 10_000], ORDER: [4000, 6000]}  # list, drawings
 WIDE = 940  # px: room for the drawings beside the list of plans
 FIRST = "Planning the cuts …"
 
@@ -243,7 +243,7 @@ class CuttingPane(QWidget):
             layout,
             Shown(
                 unit=self._unit, names=self.names.parts, numbers=plan.numbers(layout),
-                title=title, all_named=False,
+                title=title, all_named=False, is_rough=plan.cut.plan.task.kind != "sheets",
             ),
         )  # fmt: skip
 

@@ -51,7 +51,8 @@ class CutNames:
         if piece is None:
             return name
         rough, done = piece.rough, piece.finished
-        cut = f"sawn {size_words(rough.length, rough.width, unit)}"
+        is_rough = piece.source is not None
+        cut = f"sawn {size_words(rough.length, rough.width, unit, is_rough)}"
         if piece.source is None:
             return f"{name}, {piece.part}\n{cut}"
         return f"{name}, {piece.part}\n{cut}\nmilled {size_words(done.length, done.width, unit)}"

@@ -10,12 +10,12 @@ from typing import NamedTuple
 from model.cutting.record import Box, Layout, Placed, Region
 from model.drawings import dimension
 from model.drawings.cut_numbers import Line, Number, numbered
-from model.drawings.cut_told import Shown, sawn, size_words
+from model.drawings.cut_told import Shown, sawn
 from model.drawings.labels import Label, label_in
 from model.drawings.leaders import ROW, Small, rows_for, runs
 from model.drawings.letters import text_box, words_width
 from model.drawings.paper import Item, Text, grown
-from model.units import Mm, Share, show_length
+from model.units import Mm, Share
 
 TITLE: Mm = 3.0
 KEY: Mm = 1.8
@@ -115,7 +115,7 @@ class SheetOnPaper:
 
     def ways(self, placed: Placed) -> tuple[tuple[tuple[str, ...], ...], ...]:
         """How a piece is named: with its size where there is any room for it, then without."""
-        size = size_words(placed.length, placed.width, self.shown.unit)
+        size = self.shown.size(placed.length, placed.width)
         name = self.shown.names.get(placed.mark, "")
         full = ((placed.name, name, size), (f"{placed.name} {name}", size)) if name else ()
         sized = (*full, (placed.name, size), (f"{placed.name}  {size}",))
@@ -137,7 +137,7 @@ class SheetOnPaper:
         if not self.shown.all_named:
             return ()
         sizes = {
-            each.mark: size_words(each.length, each.width, self.shown.unit)
+            each.mark: self.shown.size(each.length, each.width)
             for each, label in self.labels
             if label is None or not any("×" in words for words in label.lines)
         }
@@ -158,8 +158,8 @@ def _wrapped(told: Sequence[str], width: Mm) -> tuple[str, ...]:
 
 def _around(sheet: SheetOnPaper) -> Iterator[Item]:
     """Overall sizes and the title."""
-    board, stock, unit = sheet.board, sheet.layout.stock, sheet.shown.unit
-    length, width = show_length(stock.length, unit), show_length(stock.width, unit)
+    board, stock = sheet.board, sheet.layout.stock
+    length, width = sheet.shown.length(stock.length), sheet.shown.length(stock.width)
     if words_width(width, dimension.WORDS) > board.y1 - board.y0:  # a board too narrow for it
         length = f"{length} × {width}"
     else:

@@ -6,14 +6,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from model.cutting.record import Layout, Region
-from model.units import INCH, Mm, show_bare
+from model.units import GRIDS, Mm, show_bare, show_length
 
 
 @dataclass(frozen=True, kw_only=True)
 class Shown:
     """How a layout is told: the unit, the names of marks (`box side`), the number of each cut in
     the order of `sawn`, and a title. Where things crowd, `all_named` leads names and numbers to
-    their places by lines; else they are left out, as on a screen that can be enlarged.
+    their places by lines; else they are left out, as on a screen that can be enlarged. Sizes that
+    are `is_rough` are told as near as anybody saws them.
     """
 
     unit: str = "mm"
@@ -21,6 +22,15 @@ class Shown:
     numbers: Sequence[int] = ()
     title: str = ""
     all_named: bool = True
+    is_rough: bool = False
+
+    def size(self, length: Mm, width: Mm) -> str:
+        """Two sizes, without the sign of their unit."""
+        return size_words(length, width, self.unit, self.is_rough)
+
+    def length(self, mm: Mm) -> str:
+        """One size, with the sign of its unit."""
+        return show_length(near(mm, self.unit) if self.is_rough else mm, self.unit)
 
 
 def sawn(layout: Layout) -> tuple[Region, ...]:
@@ -42,13 +52,18 @@ def _sawn(region: Region, is_later: bool) -> Iterator[Region]:
         yield from _sawn(part, is_later)
 
 
-def size_words(length: Mm, width: Mm, unit: str) -> str:
-    """Two sizes without the sign of their unit."""
+def size_words(length: Mm, width: Mm, unit: str, is_rough: bool = False) -> str:
+    """Two sizes without the sign of their unit; rough ones as near as anybody saws them."""
+    if is_rough:
+        length, width = near(length, unit), near(width, unit)
     return f"{show_bare(length, unit)} × {show_bare(width, unit)}"
 
 
 def about_size_words(region: Region, unit: str) -> str:
     """The sizes of what is left over, as near as anybody measures it."""
-    step = {"inch": INCH / 16, "mm": 1.0}[unit]
-    length, width = (show_bare(side, unit, step) for side in (region.length, region.width))
-    return f"{length} × {width}"
+    return size_words(region.length, region.width, unit, is_rough=True)
+
+
+def near(mm: Mm, unit: str) -> Mm:
+    """On the nearest sixteenth or mm: nobody reads a rough board closer."""
+    return GRIDS["1/16 in" if unit == "inch" else "1 mm"].near(mm)

@@ -109,6 +109,15 @@ def test_sizes_are_in_the_makers_unit() -> None:
     assert "27 3/8 × 12" in words(drawn(inches, unit="inch"))
 
 
+def test_rough_sizes_are_told_as_near_as_anybody_saws_them() -> None:
+    rough = sheet(strips=[(101.9, [("S1", 1, 1536.3)])])
+
+    assert "1536 × 102" in words(drawn(rough, is_rough=True))
+    # 60.48 in and 4.01 in, to the sixteenth
+    assert "60 1/2 × 4" in words(drawn(rough, unit="inch", is_rough=True))
+    assert "1536.3 × 101.9" in words(drawn(rough))
+
+
 def test_each_cut_has_its_number_on_its_line() -> None:
     layout = small_sheet()
     numbers = (40, 41, 3, 7, 8, 5, 9)
@@ -179,7 +188,7 @@ def test_offcuts_are_hatched_and_sized_and_waste_is_hatched_closer() -> None:
 
     assert hatches["offcut/1"].spacing > hatches["waste"].spacing
     largest = sheet().offcuts[0]
-    assert f"{largest.length:g} × {largest.width:.1f}".rstrip("0").rstrip(".") in words(drawing)
+    assert f"{largest.length:.0f} × {largest.width:.0f}" in words(drawing)
 
 
 def test_no_hatching_runs_through_the_words_of_an_offcut() -> None:

@@ -132,7 +132,7 @@ def test_settings_are_held_against_the_fewest_that_any_order_has() -> None:
 
 
 def test_the_largest_offcut_is_told_as_near_as_it_is_measured() -> None:
-    assert offcut_words(plan_of(small_sheet()), "mm") == "Largest offcut 2434 × ~708."
+    assert offcut_words(plan_of(small_sheet()), "mm") == "Largest offcut 2434 × 708."
 
 
 def test_a_plan_without_offcuts_says_so() -> None:
