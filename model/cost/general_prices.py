@@ -72,8 +72,10 @@ def _value(name: str, text: str, place: str, currency: str) -> Any:
     if row.kind == "yes or no":
         return _yes(text, place)
     figure = amount(text.removesuffix("%"), place, name, currency)
-    if row.kind == "amount" or figure is None:
+    if row.kind == "amount":
         return figure
+    if figure is None:  # a sign of the currency and nothing else
+        return getattr(NO_PRICES, name)
     return _within(figure, name, row, place)
 
 

@@ -205,6 +205,7 @@ def test_a_price_that_can_be_typed_is_in_the_file_again(kind: str, name: str, te
 @example("terms", "Half now.\nHalf then.")
 @example("currency", "\x07")
 @example("overhead", "1000")
+@example("decimals", "¢")
 def test_what_holds_for_the_whole_list_is_in_the_file_again(name: str, text: str) -> None:
     try:
         prices = with_cell(Prices(), f"general/{name}", "value", text)
