@@ -12,6 +12,7 @@ import pytest
 
 from model import designs
 from model.bed import Bed, solve
+from model.errors import CannotBuild
 from model.exports.work_order_text import COLUMNS, lines
 from model.part import Cut, Hole
 from model.parts.marks import Mark
@@ -19,7 +20,9 @@ from model.shop.order.build import work_order
 from model.shop.plans import CutPlan, first_plans
 from model.stock.progress import NOT_BEGUN, Progress
 from tests.model.shop.order import paper
+from tests.model.shop.order.one_each import one_each
 from tests.model.shop.order.paper import Setting
+from tests.properties.designs import random_design
 
 DEMOS = sorted((Path(__file__).resolve().parents[4] / "resources" / "demos").glob("*.bedwright"))
 ROUNDED = {"mm": 0.11, "inch": 0.41}  # mm: half of 0.1 mm, of 1/64 in; twice, where two add up
@@ -48,6 +51,25 @@ def test_every_line_fits_the_page(path: Path) -> None:
 @demo
 def test_every_cut_and_hole_can_be_made_from_what_is_printed(path: Path) -> None:
     bed, _, text = printed(path)
+
+    assert_printed(bed, text)
+
+
+def test_any_bed_can_be_made_from_what_is_printed() -> None:
+    made = 0
+    for seed in range(60, 85):
+        try:
+            bed = solve(random_design(seed))
+        except CannotBuild:
+            continue
+        order = work_order(bed, one_each(bed))
+        assert_printed(bed, "\n".join(lines(order, NOT_BEGUN)))
+        made += 1
+
+    assert made > 10, "most of the designs that are drawn can be built"
+
+
+def assert_printed(bed: Bed, text: str) -> None:
     settings = paper.read(text)
     tolerance = ROUNDED[bed.design.value("shown_unit")]
 
