@@ -37,11 +37,13 @@ def test_a_setting_tells_how_many_of_its_cuts_are_made(qtmodeltester: ModelTeste
     assert cells(rows, 1)[1:] == ["2 of 3", "1"]
 
 
-def test_the_setting_of_a_trim_is_not_called_a_trim_twice() -> None:
+def test_the_setting_of_a_trim_says_it_all() -> None:
     batch = plans()[0].batches[0]
 
     assert batch.operation.startswith("Trim")
-    assert setting_words(batch).count("rim") == 1
+    assert setting_words(batch) == batch.setting
+    rip = next(each for each in plans()[0].batches if each.operation.startswith("Rip"))
+    assert setting_words(rip) == "Rip: fence at 300 mm"
 
 
 @pytest.mark.parametrize("column", range(len(PLAN_COLUMNS)))
