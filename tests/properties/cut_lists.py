@@ -127,7 +127,9 @@ def several_sizes(seed: int) -> Task:
     """A bed's list from sheets of two sizes with prices, offcuts on hand, and one spoilt sheet."""
     lot, task = Random(seed), bed_list(seed)
     (sheet,) = task.stock
-    half = Stock(key="half", length=sheet.length / 2, width=sheet.width, price=lot.uniform(20, 32))
+    half = Stock(
+        key="half", length=sheet.length / 2, width=sheet.width, price=round(lot.uniform(20, 32), 2)
+    )
     left = [
         Stock(
             key=f"offcut {at}",

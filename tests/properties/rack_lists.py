@@ -26,6 +26,22 @@ def rack(seed: int) -> Task:
     return Task(kind="boards", pieces=pieces, stock=tuple(boards), kerf=3.2, name=f"rack {seed}")
 
 
+def small_rack(seed: int) -> Task:
+    """A few rough parts (some fifteen of five sizes), and boards for them with a knot here and
+    there.
+    """
+    lot = Random(seed)
+    pieces = tuple(
+        Piece(mark=f"R{at}", length=length, width=width, quantity=lot.randint(1, 4))
+        for at, (length, width, _) in enumerate(_rough(lot)[:5], 1)
+    )
+    net = sum(each.length * each.width * each.quantity for each in pieces)
+    boards: list[Stock] = []
+    while sum(each.length * each.width for each in boards) < 2 * net:
+        boards.append(_board(lot, len(boards) + 1))
+    return Task(kind="boards", pieces=pieces, stock=tuple(boards), kerf=3.2, name=f"few {seed}")
+
+
 def _rough(lot: Random) -> list[tuple[float, float, int]]:
     """Rails, posts' layers, stiles, cleats, slats: rough sizes, on whole millimetres."""
     sizes = [

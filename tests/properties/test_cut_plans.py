@@ -25,7 +25,7 @@ from tests.checkers.plans import faults
 from tests.checkers.simple_rules import boards_first_fit, first_fit_decreasing, shelf_first_fit
 from tests.properties.cut_lists import bed_list, several_sizes, tiny_list, with_rows
 from tests.properties.cut_strategies import tasks
-from tests.properties.rack_lists import rack, sticks
+from tests.properties.rack_lists import small_rack, sticks
 
 EXAMPLES = int(os.environ.get("BEDWRIGHT_CUT_TASKS", "60"))
 SHORT = Effort(tries=40, moves=300, nodes=100, racks=5)
@@ -34,7 +34,7 @@ bounded = settings(max_examples=EXAMPLES, derandomize=True, deadline=None, datab
 Draw = Callable[[int], Task]
 DRAWN: list[tuple[Draw, int]] = [
     *((draw, seed) for draw in (bed_list, several_sizes, with_rows) for seed in range(4)),
-    *((draw, seed) for draw in (rack, sticks) for seed in range(3)),
+    *((draw, seed) for draw in (small_rack, sticks) for seed in range(3)),
 ]
 each_drawn = pytest.mark.parametrize(
     "draw, seed", DRAWN, ids=lambda at: getattr(at, "__name__", at)
@@ -65,7 +65,7 @@ def test_plans_at_once_and_improved_are_sound(draw: Draw, seed: int) -> None:
     found = plan(draw(seed), SHORT, told.append)
 
     assert [wrong(each) for each in (*told, found)] == [[]] * (len(told) + 1)
-    assert told[-1] == found
+    assert (told[-1].layouts, told[-1].value) == (found.layouts, found.value)
 
 
 @each_drawn
@@ -81,9 +81,15 @@ def test_a_plan_told_on_the_way_never_takes_more_than_the_last(draw: Draw, seed:
 
 
 def area_left_out(found: Plan) -> float:
-    """What is not cut; of two plans the one that leaves out less is better, whatever it takes."""
-    area = {each.mark: each.length * each.width for each in found.task.pieces}
-    return sum(area[left.mark] * left.quantity for left in found.left_out)
+    """What is not cut, kerfs included, and of sticks the length of it: of two plans the one that
+    leaves out less is better, whatever it takes.
+    """
+    task, kerf = found.task, 0.0 if found.task.kind == "boards" else found.task.kerf
+    across = {
+        each.mark: 1.0 if task.kind == "lengths" else each.width + kerf for each in task.pieces
+    }
+    size = {each.mark: (each.length + kerf) * across[each.mark] for each in task.pieces}
+    return round(sum(size[left.mark] * left.quantity for left in found.left_out), 3)
 
 
 @each_drawn
@@ -120,13 +126,13 @@ def test_lengths_at_once_are_no_more_than_the_longest_first_takes(seed: int) -> 
 
 @pytest.mark.parametrize("seed", range(100, 106))
 def test_boards_are_no_more_than_ripping_them_as_they_come(seed: int) -> None:
-    task = rack(seed)
+    task = small_rack(seed)
     ripped = boards_first_fit(task)
 
     found = plan(task, SHORT)
 
-    assert found.left_out == ()
-    assert ripped is None or found.value <= ripped
+    assert wrong(found) == []
+    assert ripped is None or (found.left_out == () and found.value <= ripped)
 
 
 # ---------------------------------------------------------------- bounds
@@ -170,7 +176,7 @@ def test_sheets_cut_at_random_without_waste_are_put_together_again(seed: int, gr
     assert found.value == count
 
 
-@pytest.mark.parametrize("seed", range(6))
+@pytest.mark.parametrize("seed", range(3))
 def test_many_pieces_cut_at_random_without_waste_take_one_sheet_more_at_most(seed: int) -> None:
     task = from_sheets(100 + seed, 3, 12, step=0.5, kerf=3.0)
 
@@ -186,7 +192,7 @@ def test_a_bound_stays_below_what_the_sheets_were_cut_from(seed: int) -> None:
     task = from_sheets(200 + seed, 3, 9, step=0.5, kerf=3.0)
     kept = replace(task, pieces=tuple(each for at, each in enumerate(task.pieces) if at % 3))
 
-    assert plan(kept).lower_bound <= 3
+    assert plan(kept, SHORT).lower_bound <= 3
 
 
 @pytest.mark.parametrize("seed", range(60))
@@ -203,12 +209,12 @@ def test_small_lists_take_what_all_ways_to_cut_them_take_at_best(seed: int) -> N
         assert found.lower_bound <= fewest == found.value
 
 
-@pytest.mark.parametrize("seed", range(8))
+@pytest.mark.parametrize("seed", range(6))
 def test_neither_doubling_all_lengths_nor_swapping_the_axes_changes_what_is_proven(
     seed: int,
 ) -> None:
     task = bed_list(300 + seed)
-    found = [plan(each) for each in (task, doubled(task), swapped(task))]
+    found = [plan(each, SHORT) for each in (task, doubled(task), swapped(task))]
 
     assert len({each.value for each in found if each.is_proven}) <= 1
     assert max(each.lower_bound for each in found) <= min(each.value for each in found)
@@ -257,7 +263,7 @@ print(*digests())
 
 def digests() -> list[str]:
     """What becomes of one task of each kind, to the last bit."""
-    made = (draw(7) for draw in (several_sizes, with_rows, rack, sticks))
+    made = (draw(7) for draw in (several_sizes, with_rows, small_rack, sticks))
     plans = [plan(task, SHORT) for task in made]
     return [hashlib.sha256(repr(each).encode()).hexdigest() for each in plans]
 
