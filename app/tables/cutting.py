@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, NamedTuple
 
 from app.style import verdict_icon
-from app.tables.cells import natural, plain, size_text, sized
+from app.tables.cells import UNIT_SIGN, natural, plain, size_text, sized
 from app.tables.rows import Column
 from model.drawings.cut_steps import SawnPlan
 from model.drawings.plan_words import counted, kept_share, proof_words, settings_count, used_share
-from model.units import show_length
 
 if TYPE_CHECKING:
     from model.shop.order.record import Batch
@@ -35,7 +34,13 @@ def material_words(plan: SawnPlan, unit: str) -> str:
     begun = ", begun before" if plan.is_begun else ""
     if plan.cut.plan.task.kind == "sheets":
         return f"{plan.cut.material_name}{begun}"
-    return f"{plan.cut.material_name}, {show_length(plan.cut.thickness, unit)}{begun}"
+    return f"{plan.cut.material_name}, {thick_text(plan, unit)} {UNIT_SIGN[unit]}{begun}"
+
+
+def thick_text(plan: SawnPlan, unit: str) -> str:
+    """How thick the stock is; and how wide, where it is used at its width."""
+    thick, task = size_text(plan.cut.thickness, unit), plan.cut.plan.task
+    return f"{thick} × {size_text(task.stock[0].width, unit)}" if task.kind == "lengths" else thick
 
 
 def setting_words(batch: Batch) -> str:
@@ -64,7 +69,7 @@ PLAN_COLUMNS = (
         icon=lambda p: verdict_icon(_sign(p)), tip=material_words,
     ),
     Column(
-        sized("Thick"), lambda p, unit: size_text(p.cut.thickness, unit),
+        sized("Thick"), thick_text,
         lambda p: p.cut.thickness, True,
     ),
     Column(

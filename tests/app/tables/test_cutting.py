@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from pytestqt.modeltest import ModelTester
 
-from app.tables.cutting import PLAN_COLUMNS, SETTING_COLUMNS, SettingRow, setting_words
+from app.tables.cutting import (
+    PLAN_COLUMNS,
+    SETTING_COLUMNS,
+    SettingRow,
+    material_words,
+    setting_words,
+    thick_text,
+)
 from app.tables.rows import Rows
+from model.cutting.record import Stock
 from tests.app.panes.sample_plans import plans
+
+pytestmark = pytest.mark.usefixtures("qapp")  # signs are painted
 
 
 def cells(rows: Rows, row: int) -> list[str]:
@@ -23,6 +35,15 @@ def test_a_plan_tells_what_it_takes_and_how_near_it_is(qtmodeltester: ModelTeste
     assert cells(rows, 1)[2:4] == ["2 sheets", "at least 1"]
     # 680 000 mm2 of pieces on a sheet of 2440 x 1220.
     assert cells(rows, 0)[4] == f"{680_000 / (2440 * 1220):.0%}"
+
+
+def test_stock_used_at_its_width_is_told_by_it() -> None:
+    cut = plans()[0].cut
+    task = replace(cut.plan.task, kind="lengths", stock=(Stock(key="A", length=3e3, width=90.0),))
+    plan = replace(plans()[0], cut=replace(cut, plan=replace(cut.plan, task=task)))
+
+    assert thick_text(plan, "mm") == "18 × 90"
+    assert material_words(plan, "mm") == "Birch plywood, 18 mm, 18 × 90 mm"
 
 
 def test_a_setting_tells_how_many_of_its_cuts_are_made(qtmodeltester: ModelTester) -> None:
