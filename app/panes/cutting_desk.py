@@ -118,6 +118,7 @@ class CuttingDesk(QObject):
         self._ways = ways
         self._search: Search | None = None
         self._is_paused = False  # by the maker
+        self._trouble = ""  # why the last press was refused
         self._plans: dict[str, SawnPlan] = {}
         self._better: dict[str, SawnPlan] = {}  # for plans that are kept
         self._names: CutNames | None = None
@@ -180,7 +181,7 @@ class CuttingDesk(QObject):
         """Look no further, until the maker asks for it."""
         self._is_paused = True
         self.stop()
-        self.pane.say_progress(STOPPED, GO_ON)
+        self._say_search()
 
     def go_on(self) -> None:
         """Look for better plans again."""
@@ -213,6 +214,7 @@ class CuttingDesk(QObject):
         if search is not self._search or search.bed is not self.session.bed:
             return
         self._late.stop()
+        self._say_search()
         known, self._plans = self._plans, {}
         for plan in first.plans:
             self._plans[plan.key] = self._kept_if_better(known.get(plan.key), plan)
@@ -252,12 +254,20 @@ class CuttingDesk(QObject):
             self._show()
 
     def _rest(self, search: Search) -> None:
-        if search is self._search and search.is_over:
+        if search is self._search and search.is_over and not self._trouble:
             self.pane.say_progress("")
         self.rested.emit()
 
+    def _say_search(self, trouble: str = "") -> None:
+        """Nothing of the search, unless the maker has stopped it; trouble stays until the next."""
+        self._trouble = trouble
+        if self._is_paused and not trouble:
+            self.pane.say_progress(STOPPED, GO_ON)
+        else:
+            self.pane.say_progress(trouble)
+
     def _tell_reached(self, search: Search, place: int, count: int) -> None:
-        if search is self._search and not search.is_stopped:
+        if search is self._search and not search.is_stopped and not self._trouble:
             said = f"Looking for better plans … {place} of {count}"
             self.pane.say_progress(said, STOP)
 
@@ -266,7 +276,7 @@ class CuttingDesk(QObject):
         self.session.worker.unexpected(trouble)
         if search is self._search:
             search.is_over = True
-            self.pane.say_progress(BROKE_OFF)
+            self._say_search(BROKE_OFF)
             if not self._plans:
                 self.pane.show_trouble(BROKE_OFF)
         self.rested.emit()
@@ -320,7 +330,7 @@ class CuttingDesk(QObject):
         try:
             self.session.take(lambda _: change())
         except BedError as trouble:
-            self.pane.say_progress(trouble.sentence)
+            self._say_search(trouble.sentence)
             return
         self._shown_bed = self.session.bed  # the same pieces: only ticks and plans have moved
         self._show()

@@ -271,6 +271,20 @@ def test_the_maker_stops_it_and_lets_it_go_on(seen: CuttingDesk, shop: Shop, qtb
     qtbot.waitUntil(lambda: sheets(seen) == 2, timeout=20_000)
 
 
+def test_a_search_that_is_stopped_stays_so_for_the_next_bed(
+    seen: CuttingDesk, shop: Shop, qtbot: QtBot
+) -> None:
+    rest(seen, qtbot)
+    seen.pause()
+
+    with qtbot.waitSignal(seen.changed, timeout=20_000):
+        seen.session.choose("side_fit", 20.0)
+    rest(seen, qtbot)
+
+    assert shop.searched == 1
+    assert (seen.pane.foot.progress.text(), seen.pane.foot.stop_button.text()) == (STOPPED, "Go on")
+
+
 def test_lengths_are_told_in_the_other_unit_when_it_is_chosen(
     seen: CuttingDesk, qtbot: QtBot
 ) -> None:
@@ -364,10 +378,13 @@ def test_a_cut_is_ticked_at_once_and_kept_with_the_design(
 def test_what_is_refused_is_said_and_nothing_changes(
     seen: CuttingDesk, shop: Shop, qtbot: QtBot
 ) -> None:
-    rest(seen, qtbot)
+    shop.gate.clear()
+    look_again(seen)
+    qtbot.waitUntil(lambda: shop.searched == 2, timeout=20_000)
     shop.refuses = True
 
     seen.pane.foot.offer_button.click()
+    seen._tell_reached(seen._search, 1, 1)  # the search goes on, and the sentence stays
 
     assert seen.pane.foot.progress.text() == "Cuts of the plan in use are ticked already."
     assert not seen.session.can_undo
