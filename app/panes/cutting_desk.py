@@ -7,102 +7,29 @@ dropped. A plan that the maker keeps is never replaced: a better one is offered.
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
 
 from app.panes.cutting_foot import GO_ON, STOP
 from app.panes.cutting_pane import CuttingPane
+from app.panes.cutting_search import First, Found, Search, Ways, built_in_ways, look
 from app.session import Session
 from model.errors import BedError
 
 if TYPE_CHECKING:
     from model.bed import Bed, Design
-    from model.cutting.record import Plan
     from model.drawings.cut_names import CutNames
     from model.drawings.cut_steps import SawnPlan
-    from model.shop.plans import CutPlan
-    from model.shop.tasks import CutTask
-    from model.shop.tracking_fit import Fit, Recut
+    from model.shop.tracking_fit import Recut
 
 LANE = "cutting"
 PATIENCE = 300  # ms until the pane says that it is being planned
-EVERY, BREATH = 0.003, 0.0005  # s: how often a search lets the window run, and how long
 LATE = "Planning the cuts of the changed bed …"
 HELD = "The cuts are planned again when the slider is let go."
 STOPPED = "The search for better plans is stopped."
 BROKE_OFF = "The cuts could not be planned: a mistake of Bedwright's own."
-
-
-class Ways(NamedTuple):
-    """How cuts are planned and kept."""
-
-    tasks: Callable[[Bed], Sequence[CutTask]]
-    first: Callable[[Bed], Sequence[CutPlan]]
-    best: Callable[..., Plan]
-    keep: Callable[[Bed, CutPlan], Design]
-    tick: Callable[[Bed, CutPlan, str, bool], Design]
-    fit: Callable[[Bed], Fit]
-    recut: Callable[[Bed, Recut], Design]
-
-
-def built_in_ways() -> Ways:
-    """The model's own, imported when the pane is first looked at."""
-    from model.shop import plans, tracking
-
-    return Ways(
-        plans.still_to_cut, plans.first_plans, plans.best_plan, tracking.accepted, tracking.ticked,
-        tracking.outdated, tracking.recut,
-    )  # fmt: skip
-
-
-@dataclass
-class Search:
-    """One search for the plans of one bed: what it shares between the window and its thread."""
-
-    bed: Bed
-    unit: str
-    is_stopped: bool = False
-    is_over: bool = False
-    breathed: float = field(default_factory=time.perf_counter)
-
-    def answers(self, bed: Bed, unit: str) -> bool:
-        """Whether it is the search for this bed, and has found all or goes on."""
-        is_same = self.bed is bed and self.unit == unit
-        return is_same and (self.is_over or not self.is_stopped)
-
-    def stops(self) -> bool:
-        """Asked often by the search; now and then the window gets its turn while it is asked.
-
-        A window waits for each of its own steps, as long as another thread runs Python. What is
-        found does not depend on it.
-        """
-        now = time.perf_counter()
-        if now - self.breathed > EVERY:
-            time.sleep(BREATH)
-            self.breathed = time.perf_counter()
-        return self.is_stopped
-
-
-class First(NamedTuple):
-    """Names and first plans, in the order of the parts list; and what of the pieces that are cut
-    still serves, None while none is.
-    """
-
-    names: CutNames
-    plans: tuple[SawnPlan, ...]
-    fit: Fit | None = None
-
-
-class _Post(QObject):
-    """Carries what is found on the way from the search's thread to the window's."""
-
-    first = Signal(object, object)  # the search, First
-    better = Signal(object, object)  # the search, SawnPlan
-    reached = Signal(object, int, int)  # the search, which task of how many
 
 
 class CuttingDesk(QObject):
@@ -123,11 +50,11 @@ class CuttingDesk(QObject):
         self._better: dict[str, SawnPlan] = {}  # for plans that are kept
         self._names: CutNames | None = None
         self._shown_bed: Bed | None = None
-        self._post = _Post(self)
+        self._found = Found(self)
         queued = Qt.ConnectionType.QueuedConnection
-        self._post.first.connect(self._take_first, queued)
-        self._post.better.connect(self._take_better, queued)
-        self._post.reached.connect(self._tell_reached, queued)
+        self._found.first.connect(self._take_first, queued)
+        self._found.better.connect(self._take_better, queued)
+        self._found.reached.connect(self._tell_reached, queued)
         self._late = QTimer(self, singleShot=True, interval=PATIENCE)
         self._late.timeout.connect(lambda: pane.say_progress(LATE))
         session.changed.connect(lambda _: self.follow())
@@ -164,10 +91,10 @@ class CuttingDesk(QObject):
         if self._search is not None and self._search.answers(bed, unit):
             return
         self.stop()
-        self._search = search = Search(bed, unit)
+        self._search = search = Search(bed, unit, goes_on=not self._is_paused)
         self._late.start()
         session.worker.ask(
-            LANE, lambda: self._look(search), lambda _: self._rest(search),
+            LANE, lambda: look(search, self.ways, self._found), lambda _: self._rest(search),
             lambda why: self._broke_off(search, why),
         )  # fmt: skip
 
@@ -188,27 +115,6 @@ class CuttingDesk(QObject):
         self._is_paused = False
         self.stop()
         self.follow()
-
-    def _look(self, search: Search) -> None:
-        """Beside the window: first plans, then better ones, task by task."""
-        from model.drawings.cut_names import cut_names
-        from model.drawings.cut_steps import sawn_plan
-
-        bed, unit = search.bed, search.unit
-        first = tuple(sawn_plan(each, unit) for each in self.ways.first(bed))
-        fit = self.ways.fit(bed) if bed.design.progress.parts else None
-        self._post.first.emit(search, First(cut_names(bed), first, fit))
-        tasks = self.ways.tasks(bed)
-        for place, task in enumerate(tasks):
-            if search.stops() or self._is_paused:
-                return
-            self._post.reached.emit(search, place + 1, len(tasks))
-            self.ways.best(
-                task,
-                better=lambda cut: self._post.better.emit(search, sawn_plan(cut, unit)),
-                stop=search.stops,
-            )
-        search.is_over = not search.is_stopped  # what was broken off is looked for again
 
     def _take_first(self, search: Search, first: First) -> None:
         if search is not self._search or search.bed is not self.session.bed:

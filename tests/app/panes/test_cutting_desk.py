@@ -11,8 +11,9 @@ import pytest
 from PySide6.QtWidgets import QWidget
 from pytestqt.qtbot import QtBot
 
-from app.panes.cutting_desk import BROKE_OFF, HELD, STOPPED, CuttingDesk, Ways, built_in_ways
+from app.panes.cutting_desk import BROKE_OFF, HELD, STOPPED, CuttingDesk
 from app.panes.cutting_pane import CuttingPane
+from app.panes.cutting_search import Ways, built_in_ways
 from app.session import Session
 from model.bed import Bed, Design
 from model.errors import BadInput
