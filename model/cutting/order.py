@@ -17,7 +17,8 @@ Key = tuple[int, ...]
 
 class Setting(NamedTuple):
     """The rip fence or the crosscut stop, set to `distance`: the extent of what lies between it
-    and the blade. Cuts that take an edge or a bad span away are settings of their own.
+    and the blade. A trim is not set up but marked: its `distance` is what is taken off, the kerf
+    with it, whichever end or edge it comes off.
     """
 
     way: Way
@@ -86,12 +87,22 @@ def distinct_settings(plan: Plan) -> int:
 
 def setting_of(region: Region) -> Setting:
     """What a cut is set to: the part before the blade lies against fence or stop; where the blade
-    leaves nothing there, the part behind it is measured.
+    leaves nothing there, the part behind it is measured. Of a trim, what is taken off.
     """
     assert region.cut is not None
+    if region.is_trim and any(_goes(side) for side in (region.low, region.high)):
+        gone = region.low if _goes(region.low) else region.high
+        return Setting(region.cut, snapped(_extent(region.cut, gone) + region.kerf), True)
     measured = region.low or region.high or region
-    extent = measured.width if region.cut == "rip" else measured.length
-    return Setting(region.cut, snapped(extent), region.is_trim)
+    return Setting(region.cut, snapped(_extent(region.cut, measured)), False)
+
+
+def _goes(side: Region | None) -> bool:
+    return side is None or side.use == "waste"
+
+
+def _extent(way: Way, part: Region | None) -> Mm:
+    return 0.0 if part is None else part.width if way == "rip" else part.length
 
 
 def grouped(

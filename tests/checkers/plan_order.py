@@ -60,10 +60,17 @@ def _cuts(region: Region, parent: Region | None) -> Iterator[tuple[Region, Regio
 
 
 def _setting_faults(batches: tuple[Batch, ...]) -> Iterator[str]:
-    """All cuts of a batch leave the same distance between the blade and fence or stop."""
+    """All cuts of a batch leave the same distance between the blade and fence or stop; all trims of
+    one take the same off.
+    """
     for batch in batches:
-        way, distance = batch.setting.way, batch.setting.distance
+        way, distance, is_trim = batch.setting
         for step in batch.steps:
             sides = [part.width if way == "rip" else part.length for part in step.region.parts]
+            if is_trim:
+                whole = step.region.width if way == "rip" else step.region.length
+                sides = [whole - side for side in sides]
             if step.region.cut != way or not any(abs(each - distance) <= NEAR for each in sides):
                 yield f"step {step.number} is no {way} at {distance}: {step.region.cut} of {sides}"
+            if is_trim and not step.region.is_trim:
+                yield f"step {step.number} trims what is no edge"

@@ -69,19 +69,12 @@ def _size(plan: CutPlan, mm: Mm, unit: str) -> str:
 
 
 def _setting(plan: CutPlan, batch: order.Batch, unit: str) -> str:
-    """A trim is marked out by what goes, or by what stays; other cuts by fence or stop."""
+    """A trim is marked out by what goes; other cuts are made by fence or stop."""
     way, distance, is_trim = batch.setting
     size = _size(plan, distance, unit)
-    if not is_trim:
-        return f"{'Fence' if way == 'rip' else 'Stop'} at {size}"
-    edge = "edge" if way == "rip" else "end"
-    if all(_goes(step.region.low) for step in batch.steps):
-        return f"Take {size} off the {edge}, the blade beyond it"
-    return f"Cut off the {edge} beyond {size}"
-
-
-def _goes(low: Region | None) -> bool:
-    return low is None or low.use == "waste"
+    if is_trim:
+        return f"Take {size} off the {'edge' if way == 'rip' else 'end'}, the kerf with it"
+    return f"{'Fence' if way == 'rip' else 'Stop'} at {size}"
 
 
 def _stock(plan: CutPlan, unit: str) -> str:

@@ -2,7 +2,7 @@
 
 from model.cutting.order import batches, distinct_settings, setting_changes
 from model.cutting.record import Plan, Region, Stock, Task, Wishes
-from tests.checkers.by_hand import crosscut, layout, offcut, piece, rip, strip
+from tests.checkers.by_hand import crosscut, layout, offcut, piece, rip, strip, waste
 
 SHEET = Stock(key="sheet", length=1000.0, width=600.0)
 TASK = Task(kind="sheets", pieces=(), stock=(SHEET,), kerf=0.0, wishes=Wishes())
@@ -58,9 +58,26 @@ def test_what_can_be_finished_is_made_first() -> None:
 
 
 def test_trims_are_settings_of_their_own() -> None:
-    found = plan(cut("rip", 10.0, is_trim=True, high=cut("rip", 10.0)))
+    found = plan(cut("rip", 10.0, low=waste, is_trim=True, high=cut("rip", 10.0)))
 
     assert [each.setting.is_trim for each in batches(found)] == [True, False]
+
+
+def test_a_trim_is_what_is_taken_off_at_either_end_and_the_kerf_with_it() -> None:
+    """What stays differs from board to board; 22 mm and a kerf of 3 go off every end."""
+    far = crosscut(950.0, offcut, waste, kerf=3.0, is_trim=True)
+    near = crosscut(22.0, waste, far, kerf=3.0, is_trim=True)
+
+    (batch,) = batches(plan(near))
+
+    assert batch.setting == ("crosscut", 25.0, True)
+    assert len(batch.steps) == 2
+
+
+def test_a_cut_beside_a_bad_span_that_frees_good_wood_on_both_sides_is_no_trim() -> None:
+    found = plan(cut("crosscut", 400.0, low=offcut, high=offcut, is_trim=True))
+
+    assert batches(found)[0].setting == ("crosscut", 400.0, False)
 
 
 def test_where_the_blade_leaves_nothing_before_it_what_lies_behind_is_measured() -> None:
