@@ -80,7 +80,13 @@ class Sawing:
     )  # fmt: skip
     least_offcut: Mm = length(
         150, least=20, most=1200, why_least="Narrower is kindling.", why_most="Wider is a sheet.",
-        help="An offcut is worth keeping when its shorter side is at least this.",
+        label="Least offcut of a sheet",
+        help="An offcut of a sheet is worth keeping when its shorter side is at least this.",
+    )  # fmt: skip
+    least_board_offcut: Mm = length(
+        65, least=20, most=600, why_least="Narrower is kindling.", why_most="Wider is a board.",
+        label="Least offcut of a board",
+        help="What is left of a board is worth keeping when its shorter side is at least this.",
     )  # fmt: skip
     plan_prefers: PlanPrefers = option(
         "few settings",

@@ -51,7 +51,7 @@ def _task(bed: Bed, key: str, own: Sequence[CutPiece], strips: Iterable[Together
         pieces=tuple(_pieces(own, strips, longest, design.value("kerf"))),
         stock=stock,
         kerf=design.value("kerf"),
-        wishes=_wishes(design),
+        wishes=_wishes(design, _kind(own[0])),
         name=key,
     )
     whole, notes = _with_yard(design, own[0], task)
@@ -87,9 +87,9 @@ def _by_foot(design: Design, piece: CutPiece) -> str:
     return f"{lacking} of {piece.material.name} in {thick}: these boards are {_RANDOM}"
 
 
-def _wishes(design: Design) -> Wishes:
+def _wishes(design: Design, kind: Kind) -> Wishes:
     return Wishes(
-        least_offcut=design.value("least_offcut"),
+        least_offcut=design.value("least_offcut" if kind == "sheets" else "least_board_offcut"),
         largest_share=design.value("first_cut_share"),
         heaviest_kg=design.value("first_cut_kg"),
         offcut_before_settings=design.value("plan_prefers") == "large offcut",

@@ -96,6 +96,14 @@ def test_the_makers_wishes_reach_the_plan(oak_bed: Beds) -> None:
     assert wishes.offcut_before_settings and wishes.strips
 
 
+def test_a_strip_of_board_is_worth_keeping_where_a_strip_of_sheet_is_not(oak_bed: Beds) -> None:
+    bed = oak_bed(least_offcut=150.0, least_board_offcut=65.0)
+
+    kept = {each.task.kind: each.task.wishes.least_offcut for each in tasks(bed)}
+
+    assert kept == {"sheets": 150.0, "boards": 65.0}
+
+
 # ---------------------------------------------------------------- sheets
 
 
