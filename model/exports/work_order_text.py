@@ -36,6 +36,7 @@ def lines(order: WorkOrder, progress: Progress, columns: int = COLUMNS) -> Itera
     yield from wrap(_tally(order, done), columns)
     told = (
         ("In no cutting plan", order.missing),
+        ("Boards and sheets", order.notes),
         ("Make and measure first", order.aids),
         ("Cautions", order.cautions),
     )

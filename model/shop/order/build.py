@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from model.bed import Bed
-from model.brief.words import full_label, value_text
+from model.brief.words import full_label, in_unit, value_text
 from model.checks.safety.cautions import cautions
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.order import say
@@ -15,7 +15,7 @@ from model.shop.order.jobs import figure
 from model.shop.order.joinery import joinery, key_of
 from model.shop.order.milling import Milling
 from model.shop.order.record import Batch, Line, WorkOrder
-from model.shop.order.sawing import sawing
+from model.shop.order.sawing import sawing, stock_name
 from model.shop.order.who import identities
 from model.shop.plans import CutPlan
 
@@ -52,6 +52,7 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
             for plan in plans
             for each in plan.plan.left_out
         ),
+        notes=_notes(plans, unit),
         cautions=tuple(
             f"{each.title}. {each.text}"
             for each in cautions(bed.pieces, bed.materials)
@@ -72,6 +73,15 @@ def long_pieces(plans: Iterable[CutPlan]) -> Mapping[str, str]:
 
 def _sawn(plans: Iterable[CutPlan], unit: str) -> list[Batch]:
     return [batch for plan in plans for batch in sawing(plan, unit)]
+
+
+def _notes(plans: Iterable[CutPlan], unit: str) -> tuple[str, ...]:
+    """What the plans tell of their boards and sheets; what is true of several is told once."""
+    said: dict[str, list[str]] = {}
+    for plan in plans:
+        for note in plan.notes:
+            said.setdefault(in_unit(note, unit), []).append(stock_name(plan, unit))
+    return tuple(f"{'; '.join(dict.fromkeys(of))}: {note}" for note, of in said.items())
 
 
 def _spacers(bed: Bed, unit: str) -> tuple[str, ...]:

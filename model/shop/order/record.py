@@ -110,7 +110,8 @@ class Batch:
 @dataclass(frozen=True, kw_only=True)
 class WorkOrder:
     """All batches in the order of the trade; `aids` are made first, `cautions` hold throughout.
-    `missing` tells what is in no cutting plan, and why.
+    `notes` tell what is to know of the boards and sheets; `missing` tells what is in no cutting
+    plan, and why.
     """
 
     name: str
@@ -119,6 +120,7 @@ class WorkOrder:
     aids: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     missing: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
 
     @property
     def lines(self) -> Iterator[Line]:

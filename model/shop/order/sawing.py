@@ -55,7 +55,7 @@ def _batch(
         key=f"saw {plan.key} {k} {way} {distance:g}",
         stage=_stage(plan),
         machine=machine,
-        operation=f"{title}, {_stock(plan, unit)}",
+        operation=f"{title}, {stock_name(plan, unit)}",
         way="saw",
         lines=tuple(_line(plan, step, layouts, unit) for step in batch.steps),
         distances=(figure(way, distance),),
@@ -77,7 +77,7 @@ def _setting(plan: CutPlan, batch: order.Batch, unit: str) -> str:
     return f"{'Fence' if way == 'rip' else 'Stop'} at {size}"
 
 
-def _stock(plan: CutPlan, unit: str) -> str:
+def stock_name(plan: CutPlan, unit: str) -> str:
     """`Red maple, 1 1/4"`; a sheet's name has its thickness mostly."""
     thick = say.size(plan.thickness, unit)
     name = plan.material_name
@@ -160,7 +160,7 @@ def _as_it_is(plan: CutPlan, layouts: Iterable[Layout], unit: str) -> Iterator[B
             key=f"saw {plan.key} 0 as it is",
             stage=_stage(plan),
             machine="bench",
-            operation=f"Use as it is, {_stock(plan, unit)}",
+            operation=f"Use as it is, {stock_name(plan, unit)}",
             way="saw",
             lines=tuple(
                 Line(

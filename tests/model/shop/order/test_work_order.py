@@ -189,6 +189,25 @@ def test_what_was_measured_is_measured_again_before_the_first_cut() -> None:
     assert any(text.startswith("Measure again before the first cut: Box stock,") for text in said)
 
 
+# ---------------------------------------------------------------- boards and sheets
+
+
+def test_boards_drawn_at_random_are_said_to_be_on_the_order_too() -> None:
+    """Nobody owns them: a maker who sets a stop by their knots saws good wood into firewood."""
+    said = [note for note in demo("guest_room_double")[1].notes if "drawn at random" in note]
+
+    assert len(said) == 1
+    assert "European oak, 38.1 mm; " in said[0]
+    assert "Type in yours" in said[0]
+    assert not any("at random" in note for note in demo("painted_storage_queen")[1].notes)
+
+
+def test_what_is_cut_end_to_end_for_its_grain_is_said() -> None:
+    said = demo("guest_room_double")[1].notes
+
+    assert any("end to end so that the grain runs on: left fronts" in note for note in said)
+
+
 # ---------------------------------------------------------------- keys outlast a change
 
 
