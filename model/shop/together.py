@@ -179,6 +179,10 @@ def _longer(
 
 
 def _name(group: Sequence[Member]) -> str:
-    """Such as `U2-1 to U2-4`, or `F6-1 with H6-1`."""
-    first, last = (f"{each.piece.name}-{each.number}" for each in (group[0], group[-1]))
-    return f"{first} to {last}" if group[0].piece is group[-1].piece else f"{first} with {last}"
+    """Such as `U2-1 to U2-4`, or `U2-4 with U5-1 to U5-3`: no piece of it goes unnamed."""
+    told = []
+    for name, run in groupby(group, lambda each: each.piece.name):
+        numbers = [each.number for each in run]
+        ends = dict.fromkeys((numbers[0], numbers[-1]))
+        told.append(" to ".join(f"{name}-{number}" for number in ends))
+    return " with ".join(told)

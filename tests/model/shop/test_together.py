@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
-from model.bed import Bed
+from model import designs
+from model.bed import Bed, solve
 from model.shop.cut_list import cut_list
 from model.shop.together import Together, lone_notes, strip_length, together, too_short
 
 Beds = Callable[..., Bed]
+
+DEMOS = Path(__file__).resolve().parents[3] / "resources" / "demos"
 
 
 def strips(bed: Bed) -> dict[str, Together]:
@@ -57,6 +61,22 @@ def test_painted_fronts_need_no_match(oak_bed: Beds) -> None:
 
 
 # ---------------------------------------------------------------- short parts
+
+
+def test_a_strip_of_several_kinds_names_every_piece() -> None:
+    """Who looks for the second leg finds it in the name, and not only the first and the last."""
+    bed = solve(designs.read(DEMOS / "split_king_foot_drawers.bedwright"))
+
+    assert "U2-4 with U5-1 to U5-3" in strips(bed)
+    for strip in ganged(bed):
+        named = set()
+        for run in strip.name.split(" with "):
+            first, _, last = run.partition(" to ")
+            mark, low = first.rsplit("-", 1)
+            high = (last or first).rsplit("-", 1)[1]
+            named |= {(mark, number) for number in range(int(low), int(high) + 1)}
+
+        assert named == {(each.piece.name, each.number) for each in strip.members}
 
 
 def test_short_parts_are_milled_as_one_piece_that_is_long_enough(oak_bed: Beds) -> None:
