@@ -15,6 +15,10 @@ from model.units import Mm
 SHORTEST: Mm = 300.0  # 12 in: jointers and planers lose a shorter piece between their rollers
 NARROWEST: Mm = 75.0  # 3 in between blade and fence: no room for a hand
 WIDEST_SLED: Mm = 610.0  # 24 in: what a crosscut sled or mitre gauge steadies
+LONGEST_SLED: Mm = 1220.0  # 48 in: a longer sheet tips off the sled, unless it is a narrow strip
+STRIP: Mm = 300.0  # 12 in: what passes for a narrow strip
+WIDEST_FENCE: Mm = 1270.0  # 50 in: how far from the blade a rip fence goes
+SHORTEST_HELD: Mm = 150.0  # 6 in: a shorter piece brings the hand too near to the blade
 THINNEST: Mm = 6.0  # 1/4 in: thinner lifts in the planer; it goes through on a carrier board
 SMALL: Mm = 200.0  # 8 in: too short to hold beside a cutter
 
@@ -26,6 +30,26 @@ def narrow_rip(width: Mm, unit: str) -> tuple[str, ...]:
     return (
         f"Only {say.size(width, unit)} between blade and fence: push block, featherboard before "
         "the blade, riving knife in.",
+    )
+
+
+def fence_guides(along: Mm, width: Mm) -> bool:
+    """Whether a sheet may be ripped against the fence: what is wider than long turns and kicks."""
+    return width <= min(along, WIDEST_FENCE)
+
+
+def sled_steadies(along: Mm, width: Mm) -> bool:
+    """Whether a crosscut sled steadies a sheet of that size."""
+    return width <= WIDEST_SLED and (along <= LONGEST_SLED or width <= STRIP)
+
+
+def short_crosscut(length: Mm, unit: str) -> tuple[str, ...]:
+    """The piece between blade and stop is short."""
+    if length >= SHORTEST_HELD:
+        return ()
+    return (
+        f"Only {say.size(length, unit)} long: held by a clamp and not by hand, and taken away when "
+        "the blade stands still.",
     )
 
 

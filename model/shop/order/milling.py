@@ -23,6 +23,11 @@ HAIR: Mm = 1e-6
 
 Texts = tuple[str, ...]
 
+_BEFORE_WIDTH: dict[Stage, str] = {
+    "mill": "Joint the sawn edge of strips that are glued.",
+    "trim": "Scrape off the glue and joint one edge again: what is glued up never lies flush.",
+}
+
 
 class _Blank(NamedTuple):
     """A solid part on its way: what is sawn for it, its mark, and how it is named."""
@@ -119,12 +124,12 @@ class Milling:
     ) -> tuple[Batch, ...]:
         made: list[Batch] = []
         for wide, alike_ones in _by(own, width):
-            glued = any(each.piece.strips > 1 for each in alike_ones) and stage == "mill"
+            glued = any(each.piece.is_glued for each in alike_ones)
             made += self._batch(
                 f"rip {stage}", stage, "width", "Rip to width", "table saw, rip fence", alike_ones,
                 figures=(("width", wide),),
                 setting=f"Fence at {say.size(wide, self._unit)}, the jointed edge against it",
-                before=("Joint the sawn edge of strips that are glued.",) if glued else (),
+                before=(_BEFORE_WIDTH[stage],) if glued else (),
                 cautions=feeding.narrow_rip(wide, self._unit),
                 names=_piece_name if stage == "mill" else _mark_name,
             )  # fmt: skip
@@ -158,7 +163,10 @@ class Milling:
                 "crosscut", "trim", "length", "Crosscut to length", "crosscut saw with a stop", own,
                 figures=(("length", length),),
                 setting=f"Square one end, stop at {say.size(length, self._unit)}",
-                cautions=feeding.wide_crosscut(widest, self._unit),
+                cautions=(
+                    *feeding.short_crosscut(length, self._unit),
+                    *feeding.wide_crosscut(widest, self._unit),
+                ),
                 names=_mark_name,
                 detail=lambda b: f"cut apart from {b.strip}" if b.strip else "",
             )  # fmt: skip

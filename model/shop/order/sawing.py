@@ -91,11 +91,13 @@ def _machine(batch: order.Batch, layouts: dict[int, Layout], is_sheet: bool) -> 
         )
     if any(_is_large(step, layouts) for step in batch.steps):
         return "guided saw, or table saw with a helper"
+    sides = [(step.region.length, step.region.width) for step in batch.steps]
     if batch.setting.way == "rip":
-        return "table saw, rip fence"
-    if any(step.region.width > feeding.WIDEST_SLED for step in batch.steps):
-        return "guided saw"
-    return "table saw, crosscut sled with a stop"
+        guided = all(feeding.fence_guides(along, batch.setting.distance) for along, _ in sides)
+        return "table saw, rip fence" if guided else "guided saw"
+    if all(feeding.sled_steadies(along, width) for along, width in sides):
+        return "table saw, crosscut sled with a stop"
+    return "guided saw"
 
 
 def _is_large(step: order.Step, layouts: dict[int, Layout]) -> bool:
@@ -109,9 +111,11 @@ def _cautions(batch: order.Batch, machine: str, is_sheet: bool, unit: str) -> tu
         return () if is_trim else feeding.narrow_rip(distance, unit)
     if way == "rip":
         return _ROUGH_RIP
+    short = () if is_trim else feeding.short_crosscut(distance, unit)
     if "guided" in machine:
-        return ()
-    return feeding.wide_crosscut(max(step.region.width for step in batch.steps), unit)
+        return short
+    widest = max(step.region.width for step in batch.steps)
+    return (*short, *feeding.wide_crosscut(widest, unit))
 
 
 def _line(plan: CutPlan, step: order.Step, layouts: dict[int, Layout], unit: str) -> Line:

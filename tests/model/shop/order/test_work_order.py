@@ -152,6 +152,25 @@ def test_a_narrow_rip_is_flagged_and_a_wide_one_is_not() -> None:
     assert rips[89.0].cautions == ()
 
 
+def test_a_short_piece_at_the_stop_is_held_by_a_clamp() -> None:
+    stops = {
+        b.figure("length"): b for b in batches(demo("guest_room_double")[1], "Crosscut to length")
+    }
+
+    assert any("clamp" in said for said in stops[64.0].cautions)  # bearer legs
+    assert stops[189.0].cautions == ()  # stiles
+
+
+def test_layers_are_jointed_again_before_the_post_is_ripped() -> None:
+    """The fence needs a straight edge, and layers never lie flush."""
+    order = demo("painted_storage_queen")[1]
+    late = [b for b in batches(order, "Rip to width") if b.stage == "trim"]
+
+    assert [b.before for b in late] == [
+        ("Scrape off the glue and joint one edge again: what is glued up never lies flush.",)
+    ]
+
+
 def test_a_small_part_is_not_held_by_hand_at_a_cutter() -> None:
     """The blocks of a dummy side are 138 mm long and rabbeted."""
     rabbets = batches(demo("guest_room_double")[1], "Rabbets")[0]

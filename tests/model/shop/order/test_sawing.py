@@ -1,0 +1,56 @@
+"""Which saw a cut of a sheet is given to."""
+
+from __future__ import annotations
+
+import pytest
+
+from model.cutting.record import Layout, Placed, Plan, Region, Stock, Task, Way
+from model.shop.order.sawing import sawing
+from model.shop.plans import CutPlan
+
+SHEET = Stock(key="sheet", length=2440.0, width=1220.0)
+
+
+def cut(length: float, width: float, way: Way, at: float) -> CutPlan:
+    """One cut of what was left of a sheet: the piece lies before it, an offcut behind."""
+    along, across = (length, at) if way == "rip" else (at, width)
+    placed = Placed("B1", 1, 0.0, 0.0, along, across, False)
+    low = Region(x=0.0, y=0.0, length=along, width=across, use="piece", placed=placed)
+    tree = Region(
+        x=0.0, y=0.0, length=length, width=width, cut=way, at=at, kerf=0.0, low=low,
+        high=Region(x=0.0, y=0.0, length=1.0, width=1.0, use="offcut"),
+    )  # fmt: skip
+    task = Task(kind="sheets", pieces=(), stock=(SHEET,), kerf=0.0)
+    plan = Plan(task=task, layouts=(Layout(number=1, stock=SHEET, tree=tree),))
+    return CutPlan(key="ply", material="ply", material_name="Plywood", thickness=12.0, plan=plan)
+
+
+@pytest.mark.parametrize(
+    ("length", "width", "way", "at", "machine"),
+    [
+        (900.0, 400.0, "rip", 300.0, "table saw, rip fence"),
+        (600.0, 1200.0, "rip", 190.0, "table saw, rip fence"),
+        # Wider beside the fence than long: it turns on the table, and the blade throws it.
+        (560.0, 1500.0, "rip", 600.0, "guided saw"),
+        (1000.0, 1400.0, "rip", 1300.0, "guided saw"),
+        (900.0, 400.0, "crosscut", 300.0, "table saw, crosscut sled with a stop"),
+        (2400.0, 130.0, "crosscut", 870.0, "table saw, crosscut sled with a stop"),
+        (2400.0, 500.0, "crosscut", 2000.0, "guided saw"),
+        (900.0, 700.0, "crosscut", 300.0, "guided saw"),
+        (2440.0, 1220.0, "rip", 300.0, "guided saw, or table saw with a helper"),
+    ],
+)
+def test_a_cut_is_given_to_a_saw_that_holds_the_sheet(
+    length: float, width: float, way: Way, at: float, machine: str
+) -> None:
+    """Bounds of fence and sled: common practice, from memory."""
+    (batch,) = sawing(cut(length, width, way, at), "mm")
+
+    assert batch.machine == machine
+
+
+def test_a_short_crosscut_is_held_by_a_clamp() -> None:
+    (short,), (long,) = (sawing(cut(900.0, 100.0, "crosscut", at), "mm") for at in (90.0, 300.0))
+
+    assert any("clamp" in said for said in short.cautions)
+    assert long.cautions == ()
