@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import time
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, NamedTuple
 
 from PySide6.QtCore import QObject, Signal
+
+from app.panes.breath import Breath
 
 if TYPE_CHECKING:
     from model.bed import Bed, Design
@@ -17,8 +17,6 @@ if TYPE_CHECKING:
     from model.shop.plans import CutPlan
     from model.shop.tasks import CutTask
     from model.shop.tracking_fit import Fit, Recut
-
-EVERY, BREATH = 0.003, 0.0005  # s: how often a search lets the window run, and how long
 
 
 class Ways(NamedTuple):
@@ -43,33 +41,21 @@ def built_in_ways() -> Ways:
     )  # fmt: skip
 
 
-@dataclass
-class Search:
-    """One search for the plans of one bed: what it shares between the window and its thread."""
+class Search(Breath):
+    """One search for the plans of one bed: what it shares between the window and its thread.
 
-    bed: Bed
-    unit: str
-    goes_on: bool = True  # after the first plans
-    is_stopped: bool = False
-    is_over: bool = False
-    breathed: float = field(default_factory=time.perf_counter)
+    It `goes_on` after the first plans, or not; `is_over` once all are found.
+    """
+
+    def __init__(self, bed: Bed, unit: str, goes_on: bool = True) -> None:
+        super().__init__()
+        self.bed, self.unit, self.goes_on = bed, unit, goes_on
+        self.is_over = False
 
     def answers(self, bed: Bed, unit: str) -> bool:
         """Whether it is the search for this bed, and has found all or goes on."""
         is_same = self.bed is bed and self.unit == unit
         return is_same and (self.is_over or not self.is_stopped)
-
-    def stops(self) -> bool:
-        """Asked often by the search; now and then the window gets its turn while it is asked.
-
-        A window waits for each of its own steps, as long as another thread runs Python. What is
-        found does not depend on it.
-        """
-        now = time.perf_counter()
-        if now - self.breathed > EVERY:
-            time.sleep(BREATH)
-            self.breathed = time.perf_counter()
-        return self.is_stopped
 
 
 class First(NamedTuple):
