@@ -42,7 +42,11 @@ def rough(bed: Bed, mark: Mark, sawn: CutPiece) -> Size:
 def row(bed: Bed, mark: Mark) -> dict[str, Any]:
     """One mark in the contract's columns; sizes in mm."""
     piece = cut_piece(bed, mark)
-    cut, sawn = finished(mark), rough(bed, mark, piece)
+    return _row(mark, piece, rough(bed, mark, piece))
+
+
+def _row(mark: Mark, piece: CutPiece, sawn: Size) -> dict[str, Any]:
+    cut = finished(mark)
     return {
         "mark": mark.mark,
         "name": mark.name,
@@ -59,18 +63,30 @@ def row(bed: Bed, mark: Mark) -> dict[str, Any]:
     }
 
 
-def shown(row: dict[str, Any], unit: str) -> tuple[str, ...]:
+def _shown(row: dict[str, Any], piece: CutPiece, unit: str) -> tuple[str, ...]:
     """The sizes of a row as the maker reads them. With their sign: a bare 3/4 becomes a date.
 
-    Rough sizes are shown on the next sixteenth of an inch, or mm, up: nobody saws them closer.
+    What is sawn off a rough board is shown on the next sixteenth of an inch, or mm, up: nobody saws
+    it closer. A thickness is that of the boards, and sheets are cut to size at once.
     """
     coarse = GRIDS["1/16 in" if unit == "inch" else "1 mm"]
-    cut = tuple(show_length(row[name], unit) for name in SIZES)
-    return cut + tuple(show_length(coarse.up(row[name]), unit) for name in ROUGH_SIZES)
+    sawn = {name: coarse.up(row[name]) for name in _sawn_rough(piece)}
+    return tuple(show_length(sawn.get(name, row[name]), unit) for name in (*SIZES, *ROUGH_SIZES))
+
+
+def _sawn_rough(piece: CutPiece) -> tuple[str, ...]:
+    """The sizes that nothing but a saw makes; stock that has its width already is only crosscut."""
+    if piece.source is None:
+        return ()
+    return ("rough_length",) if piece.is_as_bought else ("rough_length", "rough_width")
 
 
 def table(bed: Bed) -> list[tuple[Any, ...]]:
     """Cells of every row: the contract's columns in mm, then the sizes in the shown unit."""
-    unit = bed.design.value("shown_unit")
-    rows = [row(bed, mark) for mark in bed.marks]
-    return [(*each.values(), *shown(each, unit)) for each in rows]
+    return [_cells(bed, mark, bed.design.value("shown_unit")) for mark in bed.marks]
+
+
+def _cells(bed: Bed, mark: Mark, unit: str) -> tuple[Any, ...]:
+    piece = cut_piece(bed, mark)
+    cells = _row(mark, piece, rough(bed, mark, piece))
+    return (*cells.values(), *_shown(cells, piece, unit))

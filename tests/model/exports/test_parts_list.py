@@ -76,6 +76,39 @@ def test_sizes_are_shown_in_the_makers_unit_beside_mm(
     assert as_csv(metric, tmp_path)[-1]["thickness_shown"] == "12 mm"
 
 
+def test_only_what_is_sawn_off_a_rough_board_is_shown_coarse(
+    small_bed: Any, bed_with: Callable[..., Any], tmp_path: Path
+) -> None:
+    """A sheet part 120.65 mm wide is cut to that; 5/4 boards are 31.75 mm, whatever is sawn of
+    them: 150 + 13 mm is 6 27/64 in, on the next sixteenth 6 7/16 in.
+    """
+    (side,) = small_bed.parts["left.box_side"]
+    parts = {"left_box_side": (replace(side, width=120.65, thickness=12.7),)}
+    inches, metric = (
+        as_csv(bed_with(Design(choices={"shown_unit": unit}), **parts), tmp_path)
+        for unit in ("inch", "mm")
+    )
+
+    def rough(rows: list[dict[str, str]], name: str) -> list[str]:
+        row = next(each for each in rows if each["name"] == name)
+        return [row[f"rough_{size}_shown"] for size in ("length", "width", "thickness")]
+
+    assert rough(metric, "box side") == ["500 mm", "120.65 mm", "12.7 mm"]
+    assert rough(inches, "box side")[1:] == ['4 3/4"', '1/2"']
+    assert rough(metric, "side rail") == ["2025 mm", "163 mm", "31.75 mm"]
+    assert rough(inches, "side rail")[1:] == ['6 7/16"', '1 1/4"']
+
+
+def test_a_sheet_size_that_no_tape_shows_is_not_shown_larger(
+    small_bed: Any, tmp_path: Path
+) -> None:
+    """12 mm sheets and 120 mm: the `~` says that the figure is near, not up."""
+    side = next(row for row in as_csv(small_bed, tmp_path) if row["name"] == "box side")
+
+    for size in ("length", "width", "thickness"):
+        assert side[f"rough_{size}_shown"] == side[f"{size}_shown"]
+
+
 def test_solid_wood_gets_its_allowance_and_sheets_none(small_bed: Any, tmp_path: Path) -> None:
     """25 mm longer, 13 mm wider; 25 mm thick is milled from 5/4, which is 1 1/4 in rough."""
     content = as_json(small_bed, tmp_path)
