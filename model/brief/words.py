@@ -11,7 +11,7 @@ from model.units import INCH, ShopGrid, show_length
 YES_NO = {True: "yes", False: "no"}
 # Ends of ranges are rounded inwards to these: what is shown is inside, and can be typed as it is.
 ENDS = {"inch": ShopGrid(INCH / 16, "inch"), "mm": ShopGrid(0.5, "mm")}
-_IN_MM = re.compile(r"(?P<low>\d+(?:\.\d+)?)(?: to (?P<high>\d+(?:\.\d+)?))? mm\b")
+_IN_MM = re.compile(r"(?P<low>\d+(?:\.\d+)?)(?:(?P<word> to | x )(?P<high>\d+(?:\.\d+)?))? mm\b")
 
 
 def value_text(choice: Choice, value: Any, unit: str) -> str:
@@ -47,6 +47,7 @@ def in_unit(sentence: str, unit: str) -> str:
     def shown(found: re.Match[str]) -> str:
         step = ENDS[unit].step
         ends = (found["low"], found["high"])
-        return " to ".join(show_length(float(end), unit, step) for end in ends if end)
+        told = (show_length(float(end), unit, step) for end in ends if end)
+        return (found["word"] or "").join(told)
 
     return _IN_MM.sub(shown, sentence)

@@ -48,7 +48,7 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
         batches=batches,
         aids=(*_measures(bed, unit), *_spacers(bed, unit)),
         missing=tuple(
-            f"{each.quantity} x {each.mark}: {each.sentence}"
+            f"{each.quantity} x {each.mark}: {in_unit(each.sentence, unit)}"
             for plan in plans
             for each in plan.plan.left_out
         ),

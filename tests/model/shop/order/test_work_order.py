@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from functools import cache
 from itertools import pairwise
 from pathlib import Path
@@ -17,6 +18,8 @@ from model.shop.order.aids import spacers
 from model.shop.order.build import work_order
 from model.shop.order.jobs import nearer
 from model.shop.order.record import STAGES, Batch, WorkOrder
+from model.shop.plans import first_plans
+from model.stock.rows import SheetSize
 from tests.model.shop.order.one_each import one_each
 
 DEMOS = Path(__file__).resolve().parents[4] / "resources" / "demos"
@@ -219,6 +222,18 @@ def test_boards_drawn_at_random_are_said_to_be_on_the_order_too() -> None:
     assert "European oak, 38.1 mm; " in said[0]
     assert "Type in yours" in said[0]
     assert not any("at random" in note for note in demo("painted_storage_queen")[1].notes)
+
+
+def test_what_no_sheet_holds_is_told_in_the_unit_of_the_maker() -> None:
+    bed = demo("painted_storage_queen")[0]
+    small = SheetSize(material="birch_ply_12", length=600.0, width=400.0)
+    stock = replace(bed.design.stock, sheets=(small,))
+    order = work_order(bed, first_plans(solve(replace(bed.design, stock=stock))))
+
+    assert order.missing
+    assert not any("mm" in said for said in order.missing)
+    # A side of 31" by 7 3/8" and 6 mm of trim at each of two edges: 793.4 x 193.325 mm.
+    assert 'at least ~31 1/4" x ~7 5/8" would do' in order.missing[0]
 
 
 def test_what_is_cut_end_to_end_for_its_grain_is_said() -> None:
