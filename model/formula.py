@@ -6,6 +6,7 @@ import ast
 import inspect
 import textwrap
 from collections.abc import Callable, Mapping
+from functools import cache
 from typing import Any
 
 
@@ -19,6 +20,7 @@ class _Put(ast.NodeTransformer):
         return self.known.get(node.id, node)
 
 
+@cache  # a rule's source does not change while the program runs
 def formula_of(function: Callable[..., Any]) -> str | None:
     """The returned expression as text, `a if condition else b` for cases; None when a rule is no
     formula.
