@@ -26,6 +26,7 @@ CHECKS = [
     ["mypy", "--strict", "model"],
 ]
 TESTS = ["pytest", "-W", "error::RuntimeWarning"]
+ON_ALL_CORES = ["-q", "-n", "auto", "--dist", "loadgroup"]
 
 
 def main(arguments: list[str]) -> int:
@@ -51,7 +52,7 @@ def run_all(python: Path, arguments: list[str], where: dict[str, str]) -> int:
     failed = [check for check in checks if run(python, check, where) != 0]
     for check in failed:
         say(f"FAILED: {' '.join(check)} (see above); the tests run all the same.")
-    return run(python, [*TESTS, *arguments], where) or len(failed)
+    return run(python, [*TESTS, *(arguments or ON_ALL_CORES)], where) or len(failed)
 
 
 def run(python: Path, tool: list[str], where: dict[str, str]) -> int:
