@@ -5,7 +5,6 @@ from __future__ import annotations
 import argparse
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
-from textwrap import wrap
 from typing import TYPE_CHECKING, Any
 
 from model.errors import BadInput
@@ -140,6 +139,7 @@ def _tick(
 
 def told(bed: Bed, columns: int = COLUMNS) -> Iterator[str]:
     """How much is done, and what a change of the design has left of the pieces that are cut."""
+    from model.exports.work_order_text import wrap
     from model.shop.order.build import work_order
     from model.shop.plans import plans
     from model.shop.tracking import outdated

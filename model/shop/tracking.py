@@ -78,7 +78,7 @@ def _task_of(tasks: Iterable[OnTask], cut: CutPlan) -> OnTask:
     task = next((each for each in tasks if each.task.key == cut.key), None)
     if task is None or (task.task.task.pieces != cut.plan.task.pieces and task.kept != cut.plan):
         raise BadInput(
-            cut.key,
+            cut.material_name,
             "This plan was made for the bed as it was before; look at the plan for what is still "
             "to be cut.",
         )
