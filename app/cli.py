@@ -331,7 +331,8 @@ def _plan(arguments: argparse.Namespace) -> int:
     written = write_package(bed, arguments.output)
     print(f"Wrote {len(written)} files to {arguments.output}:")
     _print(wrap(", ".join(path.name for path in written), COLUMNS))
-    return _print(wrap(tally(bed), COLUMNS))
+    _print(wrap(tally(bed), COLUMNS))
+    return _print(line for said in idle_stock(bed) for line in wrap(said, COLUMNS))
 
 
 # ---------------------------------------------------------------- tick

@@ -50,14 +50,16 @@ class StockDesk(QObject):
         self._shown: tuple[Any, ...] = ()
         self._is_keeping = False
         session.changed.connect(self.follow)
+        session.history_moved.connect(self.follow)  # the hand is off the slider
         pane.seen.connect(self.follow)
         pane.typed.connect(self.take)
         pane.pasted.connect(self.paste)
 
     def follow(self, _moved: Any = None) -> None:
         """Show the stock of the design that is open, if it is other stock than before."""
-        if not self.session.has_bed or not self.pane.isVisible():
+        if not self.session.has_bed or not self.pane.isVisible() or self.session.is_dragging:
             return
+        self._say_idle()
         design, unit = self.session.design, self.session.unit
         now = (design.stock, design.own, unit)
         if now == self._shown:
@@ -70,6 +72,11 @@ class StockDesk(QObject):
                 self.pane.say_trouble(key, "")
             cells = cells_of_rows(table, rows, unit, self.session.bed.materials)
             self.pane.show_rows(key, cells, unit)
+
+    def _say_idle(self) -> None:
+        from model.shop.idle_stock import idle_stock  # planning is not loaded with the window
+
+        self.pane.say_idle(idle_stock(self.session.bed))
 
     def take(self, key: str, cells: Sequence[Cells]) -> None:
         """Keep what was typed. A row that still lacks a cell waits; one that cannot be read stays

@@ -45,6 +45,7 @@ class StockPane(QWidget):
         self._said: dict[str, str] = {}
         self._stack, self._switch = QStackedWidget(), QButtonGroup(self)
         self._trouble = QLabel(wordWrap=True, visible=False, margin=6)
+        self._idle = QLabel(wordWrap=True, visible=False, margin=6)
         self.paste_button, self.headings_button = QPushButton("Paste"), QPushButton("Copy headings")
         self.out_button = QPushButton("Take rows out")
         self._lay_out()
@@ -56,6 +57,7 @@ class StockPane(QWidget):
         self.headings_button.setToolTip("For a spreadsheet, in the order of this table")
         self.out_button.setToolTip("Take the rows out in which a cell is chosen")
         self._trouble.setProperty("kind", "refusal")
+        self._idle.setProperty("kind", "faint")
         line = QHBoxLayout()
         line.setContentsMargins(6, 6, 6, 6)
         line.setSpacing(6)
@@ -75,6 +77,7 @@ class StockPane(QWidget):
         whole.addLayout(line)
         whole.addWidget(self._trouble)
         whole.addWidget(self._stack, 1)
+        whole.addWidget(self._idle)
 
     def _connect(self) -> None:
         self._switch.idClicked.connect(lambda place: self.show_table(self.kinds[place].key))
@@ -119,6 +122,11 @@ class StockPane(QWidget):
         self._said[key] = sentence
         self.tables[key].entries.mark_trouble(at if sentence else None)
         self._show_trouble()
+
+    def say_idle(self, sentences: Sequence[str]) -> None:
+        """What of the stock no part of the bed is cut from."""
+        self._idle.setText(" ".join(sentences))
+        self._idle.setVisible(bool(sentences))
 
     def _show_trouble(self) -> None:
         sentence = self._said.get(self.kind.key, "")

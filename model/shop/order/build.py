@@ -8,6 +8,7 @@ from model.bed import Bed
 from model.brief.words import full_label, in_unit, value_text
 from model.checks.safety.cautions import cautions
 from model.shop.cut_list import CutPiece, cut_list
+from model.shop.idle_stock import idle_stock
 from model.shop.order import say
 from model.shop.order.aids import measured, spacers
 from model.shop.order.finish import finishing
@@ -52,7 +53,7 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
             for plan in plans
             for each in plan.plan.left_out
         ),
-        notes=_notes(plans, unit),
+        notes=(*_notes(plans, unit), *idle_stock(bed)),
         cautions=tuple(
             f"{each.title}. {each.text}"
             for each in cautions(bed.pieces, bed.materials)

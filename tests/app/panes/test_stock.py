@@ -164,3 +164,14 @@ def test_headings_are_copied_for_a_spreadsheet(qtbot: QtBot, pane: StockPane) ->
     qtbot.mouseClick(pane.headings_button, Qt.MouseButton.LeftButton)
 
     assert QGuiApplication.clipboard().text().startswith("Board\tWood\tThickness\tLength, in")
+
+
+def test_a_board_that_no_part_is_cut_from_is_spoken_of_below(
+    session: Session, pane: StockPane
+) -> None:
+    assert "Boards from" in pane._idle.text()  # by the board foot until the rack is asked for
+
+    session.choose("boards_from", "rack")
+    session.take_now()
+
+    assert pane._idle.text() == "Rack, row 1: no part of this bed is made of White ash."
