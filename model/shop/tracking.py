@@ -79,8 +79,8 @@ def _task_of(tasks: Iterable[OnTask], cut: CutPlan) -> OnTask:
     if task is None or (task.task.task.pieces != cut.plan.task.pieces and task.kept != cut.plan):
         raise BadInput(
             cut.material_name,
-            "This plan was made for the bed as it was before; look at the plan for what is still "
-            "to be cut.",
+            f"The plan of {cut.material_name} was made for the bed as it was before; look at the "
+            "plan for what is still to be cut.",
         )
     return task
 

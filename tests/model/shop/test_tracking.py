@@ -180,7 +180,7 @@ def test_a_change_of_price_leaves_the_plan_in_use() -> None:
 def test_a_plan_of_another_bed_is_refused_in_a_sentence() -> None:
     longer, old = changed(queen(), mattress_length=2050.0), of(queens_plans(), FRAME)
 
-    with pytest.raises(BadInput, match="made for the bed as it was"):
+    with pytest.raises(BadInput, match="plan of Soft maple .* was made for the bed as it was"):
         tracking.ticked(longer, old, freeing(old, "S1-1"))
 
 
