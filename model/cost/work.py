@@ -14,9 +14,12 @@ from model.cost.coats import Coat, Grit
 from model.cost.faces import Met
 from model.cost.joint_screws import Driven
 from model.cost.tables import operations
+from model.cost.work_in_order import work_in_order
 from model.cost.work_on_parts import work_on_parts
-from model.cutting.order import setting_changes
 from model.shop.cut_list import CutPiece
+from model.shop.order.aids import spacers
+from model.shop.order.build import work_order
+from model.shop.order.record import WorkOrder
 from model.shop.plans import CutPlan
 
 _BOXES = "drawers"  # the assembly of box parts
@@ -34,7 +37,7 @@ class Work:
 
 def work(
     bed: Bed,
-    plans: Iterable[CutPlan],
+    plans: Sequence[CutPlan],
     sawn: Sequence[CutPiece],
     met: Met,
     sanded: Iterable[Grit],
@@ -43,9 +46,11 @@ def work(
     driven: Iterable[Driven],
 ) -> tuple[Work, ...]:
     """All work that the bed takes, in the order of the shop."""
+    order = work_order(bed, plans)
     counted: dict[str, float] = {
-        **_at_the_saw(plans),
-        **_milled(sawn),
+        **work_in_order(order),
+        "spacers": sum(each.quantity for each in spacers(bed)),
+        **_milled(sawn, order),
         **work_on_parts(bed.marks),
         **_assembled(bed, met),
         **_fitted(fittings),
@@ -88,22 +93,18 @@ def _round(quantity: float) -> float:
     return round(quantity, 2)
 
 
-def _at_the_saw(plans: Iterable[CutPlan]) -> dict[str, float]:
-    found = {"cut_sheets": 0.0, "cut_boards": 0.0, "settings": 0.0}
-    for each in plans:
-        kind = "cut_sheets" if each.plan.task.kind == "sheets" else "cut_boards"
-        trees = (layout.tree for layout in each.plan.layouts)
-        found[kind] += sum(region.cut is not None for tree in trees for region in tree.all())
-        found["settings"] += setting_changes(each.plan)
-    return found
-
-
-def _milled(sawn: Iterable[CutPiece]) -> dict[str, float]:
+def _milled(sawn: Iterable[CutPiece], order: WorkOrder) -> dict[str, float]:
     """Metres through jointer and planer; blanks that are glued up from layers or strips."""
-    rough = [each for each in sawn if each.source is not None and not each.source.is_planed]
-    metres = math.fsum(each.rough.length * each.quantity for each in rough) / 1000
+    solid = [(each, each.source) for each in sawn if each.source is not None]
+    jointed = {line.mark for batch in order.batches if batch.way == "joint" for line in batch.lines}
+    rough = [each for each, source in solid if not source.is_planed]
+    ripped = [each for each, source in solid if source.is_planed and each.name in jointed]
     blanks = sum(each.quantity / each.for_each for each in sawn if each.is_glued)
-    return {"mill": metres, "glue_up": blanks}
+    return {"mill": _metres(rough), "joint_edges": _metres(ripped), "glue_up": blanks}
+
+
+def _metres(pieces: Iterable[CutPiece]) -> float:
+    return math.fsum(each.rough.length * each.quantity for each in pieces) / 1000
 
 
 def _assembled(bed: Bed, met: Met) -> dict[str, float]:

@@ -9,9 +9,11 @@ from model.parts.marks import Mark
 
 _MM_PER_M = 1000.0
 _RUN = {"groove", "dado", "rabbet"}
-_TENONS = {"tenon cheek", "tenon shoulder", "stub tenon", "stub tenon in groove", "tongue rabbet"}
+_TENONS = {"tenon cheek", "tenon shoulder", "tongue rabbet"}
 _CORNERS = {"dovetail allowance"}
 _OPENINGS = {"vent", "hand hole"}
+_MORTISES = {"mortise", "plate recess", "hook pocket"}
+KINDS = _RUN | _TENONS | _CORNERS | _OPENINGS | _MORTISES  # a kind of cut nobody has named: mortise
 _WITH_ANOTHER = {"pocket pilot"}  # drilled at one go with its pocket
 
 
@@ -29,13 +31,12 @@ def work_on_parts(marks: Iterable[Mark]) -> Mapping[str, float]:
 def _on(part: Part) -> dict[str, float]:
     runs = [cut for cut in part.cuts if cut.kind in _RUN]
     openings = [cut for cut in part.cuts if cut.kind in _OPENINGS]
-    known = _RUN | _TENONS | _CORNERS | _OPENINGS
     return {
         "grooves": sum(_longest(part, cut) for cut in runs) / _MM_PER_M,
         "tenons": float(len(_ends(part, _TENONS))),
         "corners": float(len(_ends(part, _CORNERS))),
         "vents": float(len(openings)),
-        "mortises": float(sum(cut.kind not in known for cut in part.cuts)),
+        "mortises": float(sum(cut.kind not in KINDS - _MORTISES for cut in part.cuts)),
         "holes": float(sum(hole.kind not in _WITH_ANOTHER for hole in part.holes)),
         "eased_edges": 4 * part.size[0] / _MM_PER_M if part.eased else 0.0,
     }

@@ -50,7 +50,7 @@ _ROWS: tuple[tuple[str, str, str, str], ...] = (
     ("vent", "vent", "Vents", "drill press or hand drill, on a waste board"),
     ("hand hole", "hand hole", "Hand holes", "drill and jigsaw, then a round-over bit"),
 )
-_KNOWN = {kind: Operation(key, title, at, n) for n, (kind, key, title, at) in enumerate(_ROWS)}
+KNOWN = {kind: Operation(key, title, at, n) for n, (kind, key, title, at) in enumerate(_ROWS)}
 TAPER = Operation("taper", "Tapers", "table saw with a taper jig, or bandsaw", len(_ROWS) + 1)
 
 
@@ -59,7 +59,7 @@ def operation(job: Job, size: Point) -> Operation:
 
     What nobody has named yet goes after the rest.
     """
-    found = _KNOWN.get(job.kind)
+    found = KNOWN.get(job.kind)
     if found is None:
         return Operation(job.kind, job.kind.capitalize(), "as suits the shop", len(_ROWS))
     if found.machine == PRESS and job.spot.face in (Face.NEAR, Face.FAR):
