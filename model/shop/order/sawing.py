@@ -142,7 +142,15 @@ def _sides(plan: CutPlan, region: Region, unit: str) -> str:
 
 def _leaves(plan: CutPlan, region: Region, unit: str) -> str:
     told = [_told(plan, part, unit) for part in region.parts]
-    return f"leaves {' and '.join(told)}"
+    over = "" if len(told) > 1 or stock_word(plan) == "sheet" else f"; {_over(region, unit)}"
+    return f"leaves {' and '.join(told)}{over}"
+
+
+def _over(region: Region, unit: str) -> str:
+    """A rough size is a least size: nobody has to shave a hair off a rough board."""
+    (part,) = region.parts
+    more = region.length + region.width - part.length - part.width
+    return f"only {say.rough_or_less(more, unit)} over, which may stay on"
 
 
 def _told(plan: CutPlan, part: Region, unit: str) -> str:

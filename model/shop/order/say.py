@@ -21,6 +21,12 @@ def rough(mm: Mm, unit: str) -> str:
     return show_length(GRIDS["1/16 in" if unit == "inch" else "1 mm"].near(mm), unit)
 
 
+def rough_or_less(mm: Mm, unit: str) -> str:
+    """A difference on a rough board; what is finer than its grid is told by the grid's step."""
+    step = GRIDS["1/16 in" if unit == "inch" else "1 mm"].step
+    return rough(max(mm, step), unit)
+
+
 def listed(words: Sequence[str], last: str = "and") -> str:
     """`H1, H2 and H3`."""
     if len(words) < 2:

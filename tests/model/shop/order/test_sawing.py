@@ -49,6 +49,23 @@ def test_a_cut_is_given_to_a_saw_that_holds_the_sheet(
     assert batch.machine == machine
 
 
+def test_what_a_rough_board_has_over_by_less_than_the_blade_may_stay_on() -> None:
+    """A board 127 mm wide for a piece of 125.4 mm: the cut would only make dust."""
+    placed = Placed("S1", 1, 0.0, 0.0, 2000.0, 125.4, False)
+    low = Region(x=0.0, y=0.0, length=2000.0, width=125.4, use="piece", placed=placed)
+    tree = Region(
+        x=0.0, y=0.0, length=2000.0, width=127.0, cut="rip", at=125.4, kerf=1.6, low=low, high=None
+    )
+    board = Stock(key="M1", length=2000.0, width=127.0)
+    task = Task(kind="boards", pieces=(), stock=(board,), kerf=3.2)
+    plan = Plan(task=task, layouts=(Layout(number=1, stock=board, tree=tree),))
+    cut_plan = CutPlan(key="oak", material="oak", material_name="Oak", thickness=38.1, plan=plan)
+
+    ((line,),) = (batch.lines for batch in sawing(cut_plan, "inch"))
+
+    assert line.detail.endswith('leaves S1-1; only 1/16" over, which may stay on')
+
+
 def test_a_short_crosscut_is_held_by_a_clamp() -> None:
     (short,), (long,) = (sawing(cut(900.0, 100.0, "crosscut", at), "mm") for at in (90.0, 300.0))
 
