@@ -13,40 +13,74 @@ from random import Random
 import numpy as np
 
 from model.cutting.boards.generate import NEW
+from model.cutting.boards.parts import cheapest_rest, is_short
 from model.cutting.boards.pattern import Pattern
-from model.cutting.boards.search import Search
-from model.cutting.lengths.master import Column, Master, Priced, Source
+from model.cutting.boards.search import Search, without_extra
+from model.cutting.boards.small import ENDLESS
+from model.cutting.lengths.master import Column, Ints, Master, Priced, Source
 
-ROUNDS = 8  # of column generation after each board that is fixed
-LOOKED_AT = 3  # boards that might be fixed next, each tried by its relaxation
+ROUNDS = 6  # of column generation after each board that is fixed
+NEARLY = 1.04  # times the best plan: what is dearer is not finished
 
 
-def dive(search: Search, kept: Sequence[Column[Pattern]] = (), skip: int = 0) -> None:
-    """One plan, from the boards that are `kept` on. The first board fixed is the surest, or with
-    `skip` one further down.
+def dive(
+    search: Search, kept: Sequence[Column[Pattern]] = (), skip: int = 0
+) -> tuple[Pattern, ...] | None:
+    """One plan, from the boards that are `kept` on; a rest that is short enough is solved exactly.
+
+    The first board fixed is the surest, or with `skip` one further down. A plan is nothing where it
+    promises to be much dearer than the best.
     """
     fixed = list(kept)
+    budget = _enough(search)
     while not search.stop():
+        wanted = _wanted(search, fixed)
+        if not wanted.any():
+            return _offered(search, fixed, ())
+        if is_short(wanted):
+            return _finished(search, fixed, wanted, budget)
         part = remaining(search, fixed)
-        if not any(part.demand):
-            break
         priced = relaxed(search, part, ROUNDS)
-        spent = sum(search.question.boards[each.source].cost for each in fixed)
-        if priced.missing.max() > 1e-6 or spent + priced.value * part.dearest >= _enough(search):
-            return
+        spent = sum(search.price(each.source) for each in fixed)
+        if priced.missing.max() > 1e-6 or spent + _value(search, part, priced) >= budget:
+            return None
         fixed += _surest(part, priced, skip if len(fixed) == len(kept) else 0)
-    search.offer(each.what for each in fixed)
+    return None
 
 
-def dive_again(search: Search, times: int, seed: int = 5) -> None:
+def dive_again(search: Search, random: Random) -> tuple[Pattern, ...] | None:
     """Boards of the best plan are kept at random, about half of them, and the rest made anew."""
-    random = Random(seed)
-    for _ in range(times):
-        if search.is_done or len(search.patterns) < 2:
-            return
-        share = random.choice((0.3, 0.45, 0.6))
-        kept = [each for each in _columns(search) if random.random() < share]
-        dive(search, kept, skip=random.choice((0, 0, 1, 2)))
+    share = random.choice((0.3, 0.45, 0.6))
+    kept = [each for each in _columns(search) if random.random() < share]
+    return dive(search, kept, skip=random.choice((0, 0, 1, 2)))
+
+
+def _finished(
+    search: Search, fixed: Sequence[Column[Pattern]], wanted: Ints, budget: float
+) -> tuple[Pattern, ...] | None:
+    spent = sum(search.price(each.source) for each in fixed)
+    used = [each.source for each in fixed]
+    rest = cheapest_rest(search, used, wanted, budget - spent)
+    return None if rest is None else _offered(search, fixed, rest)
+
+
+def _offered(
+    search: Search, fixed: Sequence[Column[Pattern]], rest: Sequence[Pattern]
+) -> tuple[Pattern, ...]:
+    plan = without_extra((*(each.what for each in fixed), *rest), search.question.demand)
+    search.offer(plan)
+    return plan
+
+
+def _wanted(search: Search, fixed: Sequence[Column[Pattern]]) -> Ints:
+    left: Ints = np.array(search.question.demand, dtype=np.int64)
+    for column in fixed:
+        left = left - np.array(column.counts)
+    return np.maximum(left, 0)
+
+
+def _value(search: Search, part: Master[Pattern], priced: Priced) -> float:
+    return priced.value * part.dearest / search.master.dearest
 
 
 def _columns(search: Search) -> list[Column[Pattern]]:
@@ -61,17 +95,15 @@ def _columns(search: Search) -> list[Column[Pattern]]:
 def remaining(search: Search, fixed: Sequence[Column[Pattern]]) -> Master[Pattern]:
     """What is still wanted once some boards are fixed, what is there for it, and the columns."""
     ask = search.question
-    left = np.array(ask.demand)
     have = [board.quantity for board in ask.boards]
     for column in fixed:
-        left = left - np.array(column.counts)
         quantity = have[column.source]
         have[column.source] = None if quantity is None else quantity - 1
     sources = tuple(
         Source(board.cost, quantity, board.own_cost)
         for board, quantity in zip(ask.boards, have, strict=True)
     )
-    part: Master[Pattern] = Master(tuple(np.maximum(left, 0).tolist()), sources)
+    part: Master[Pattern] = Master(tuple(_wanted(search, fixed).tolist()), sources)
     for column in search.master.columns:
         if have[column.source] != 0:
             part.add(column)
@@ -96,29 +128,17 @@ def relaxed(search: Search, part: Master[Pattern], rounds: int) -> Priced:
 
 
 def _surest(part: Master[Pattern], priced: Priced, skip: int) -> list[Column[Pattern]]:
-    """The columns to fix: all that are whole, or of those used most the one that leaves the
-    cheapest rest.
-    """
+    """The columns to fix: all that are whole, or the one that is used most."""
     order = np.argsort(-priced.used, kind="stable").tolist()
     used = [number for number in order if priced.used[number] > 1e-6]
     whole = [number for number in used if priced.used[number] > 1 - 1e-6]
     if whole and not skip:
         return [part.columns[number] for number in whole]
-    looked_at = used[skip : skip + LOOKED_AT] or used[-1:]
-    return [part.columns[min(looked_at, key=lambda number: (_after(part, number), number))]]
-
-
-def _after(part: Master[Pattern], number: int) -> float:
-    """What the relaxation costs once a column is used."""
-    column = part.columns[number]
-    left = np.maximum(np.array(part.demand) - np.array(column.counts), 0)
-    have = [source.quantity for source in part.sources]
-    quantity = have[column.source]
-    have[column.source] = None if quantity is None else quantity - 1
-    own = part.sources[column.source].cost / part.dearest
-    return own + part.priced(left.tolist(), have).value
+    return [part.columns[(used[skip:] or used[-1:])[0]]]
 
 
 def _enough(search: Search) -> float:
-    """A plan that costs as much is of no use."""
-    return float(search.cost) if not any(search.missing) else float("inf")
+    """A plan that costs as much is of no use, not even to be improved."""
+    if any(search.missing):
+        return ENDLESS
+    return NEARLY * sum(search.price(each.board) for each in search.patterns)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from random import Random
 
 import numpy as np
 
 from model.cutting.boards.bound import tighten
 from model.cutting.boards.dive import dive, dive_again
-from model.cutting.boards.generate import generate, varied_fills, whole_columns
+from model.cutting.boards.generate import fill_by_worth, generate
+from model.cutting.boards.parts import improve_parts
 from model.cutting.boards.rack import Board, measure, rack, unit
 from model.cutting.boards.reasons import holds, reasons
 from model.cutting.boards.search import Question, Search
@@ -19,7 +21,10 @@ from model.cutting.lengths.lots import Lot, at_least, lots
 from model.cutting.record import Effort, Plan, Task
 
 ROUNDS = 100  # of column generation
-MOVES_A_DIVE = 300  # a dive takes as long as so many small changes
+MOVES_A_START = 750  # a plan from scratch and its parts take as long as so many small changes
+FRESH = 3  # plans that begin with no board of the best
+PARTS = 10  # of each plan made from scratch, that are made anew
+SEED = 5
 
 TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
 AROUND_BAD = TWO_WAYS + ", around bad spans or between those that are crosscut out"
@@ -45,20 +50,26 @@ def board_plan(
 
 def _improve(search: Search, effort: Effort) -> None:
     area = np.array([lot.area for lot in search.question.sizes], dtype=np.float64)
-    varied_fills(search, area / area.max(), 1)
-    if search.is_done:
-        return
-    solve_small(search, effort.nodes)
+    fill_by_worth(search, area / area.max())
     if search.is_done:
         return
     generate(search, ROUNDS)
-    tighten(search, rounds=12, steps=12)
-    varied_fills(search, search.worth + 1e-9, 1)
-    for skip in range(2):
-        dive(search, skip=skip)
-    whole_columns(search, effort.nodes // 8, gap=0.001)
-    dive_again(search, effort.moves // MOVES_A_DIVE)
-    whole_columns(search, effort.nodes // 8, gap=0.001)
+    solve_small(search)
+    if not search.is_done:
+        _make_starts(search, 1 + effort.moves // MOVES_A_START)
+
+
+def _make_starts(search: Search, starts: int) -> None:
+    """Plans from the relaxation, each with parts made anew; later ones begin with boards of the
+    best.
+    """
+    tighten(search, rounds=min(3, starts), steps=6)
+    random = Random(SEED)
+    for start in range(starts):
+        if search.is_done:
+            return
+        plan = dive(search, skip=start) if start < FRESH else dive_again(search, random)
+        improve_parts(search, plan or search.patterns, PARTS, random)
 
 
 def _fits(lot: Lot, boards: tuple[Board, ...]) -> bool:

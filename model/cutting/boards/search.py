@@ -16,6 +16,7 @@ from model.cutting.lengths.lots import Lot
 from model.cutting.lengths.master import FINE, Floats, Ints, Master, Source, fine
 
 Counts = tuple[int, ...]
+TRACE = 1e-8
 Score = tuple[int, int, int, int, int]
 
 
@@ -68,11 +69,18 @@ class Search:
         """What a column must be worth to be of use."""
         return self.master.sources[board].cost / self.master.dearest + float(self.rent[board])
 
+    def price(self, board: int) -> float:
+        """What a board costs, in the dearest, with a trace of its own cost: what is on hand is not
+        used for nothing."""
+        source = self.master.sources[board]
+        largest = max(each.own for each in self.master.sources) or 1
+        return source.cost / self.master.dearest + TRACE * source.own / largest
+
     # ------------------------------------------------------------ plans
 
     def offer(self, patterns: Iterable[Pattern]) -> None:
         """A plan that may be better; strips beyond the demand are dropped."""
-        plan = _without_extra(tuple(patterns), self.question.demand)
+        plan = without_extra(tuple(patterns), self.question.demand)
         score = self._score(plan)
         if self.score is None or score < self.score:
             self.patterns, self.score = plan, score
@@ -150,7 +158,8 @@ def _totals(patterns: Iterable[Pattern], lots: int) -> Counts:
     return tuple(total)
 
 
-def _without_extra(patterns: tuple[Pattern, ...], demand: Counts) -> tuple[Pattern, ...]:
+def without_extra(patterns: tuple[Pattern, ...], demand: Counts) -> tuple[Pattern, ...]:
+    """The patterns without strips beyond the demand, and without boards that hold nothing."""
     left = list(demand)
     kept = []
     for pattern in patterns:

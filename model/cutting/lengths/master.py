@@ -17,7 +17,7 @@ from typing import Generic, NamedTuple, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 from scipy.optimize import Bounds, LinearConstraint, linprog, milp
-from scipy.sparse import csr_array, eye_array, hstack
+from scipy.sparse import csr_array
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -175,15 +175,14 @@ class Master(Generic[What]):
     ) -> tuple[csr_array, Floats, list[int]]:
         counts = np.array([each.counts for each in self.columns], dtype=np.float64)
         counts = counts.reshape(len(self.columns), len(demand)).T
-        cover = hstack([csr_array(-counts), -eye_array(len(demand))])
         limited = [k for k, each in enumerate(quantity) if each is not None]
         row_of = {source: row for row, source in enumerate(limited)}
-        uses = np.zeros((len(limited), len(self.columns) + len(demand)))
+        rows = np.zeros((len(demand) + len(limited), len(self.columns) + len(demand)))
+        rows[: len(demand)] = np.hstack((-counts, -np.eye(len(demand))))
         for number, column in enumerate(self.columns):
             if column.source in row_of:
-                uses[row_of[column.source], number] = 1.0
+                rows[len(demand) + row_of[column.source], number] = 1.0
         amounts = [-float(each) for each in demand] + [float(quantity[k] or 0) for k in limited]
-        rows = np.vstack((cover.toarray(), uses))
         return csr_array(rows), np.array(amounts), limited
 
 
