@@ -326,6 +326,7 @@ def _failed(bed: Bed) -> int:
 def _plan(arguments: argparse.Namespace) -> int:
     from model.exports.checks_text import tally
     from model.exports.package import write_package
+    from model.shop.idle_stock import idle_stock
 
     bed = _built(arguments.design)
     written = write_package(bed, arguments.output)

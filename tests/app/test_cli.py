@@ -8,12 +8,14 @@ import json
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from app.cli import main
 from model import designs
+from model.stock.rows import Board, StockRows
 
 Out = pytest.CaptureFixture[str]
 
@@ -206,6 +208,17 @@ def test_every_dimension_can_be_asked_why(file: Path) -> None:
     for name in bed.dimensions.values:
         lines = list(why_text.lines(bed, name, 80))
         assert lines and max(len(line) for line in lines) <= 80
+
+
+def test_plan_says_which_stock_is_of_no_use(file: Path, tmp_path: Path, capsys: Out) -> None:
+    design = designs.read(file)
+    board = Board(name="a", material="white_ash", thickness=25.4, length=2400.0, width=200.0)
+    asked = design.with_choices({"boards_from": "rack"})
+    designs.write(replace(asked, stock=StockRows(boards=(board,))), file)
+
+    assert main(["plan", str(file), "-o", str(tmp_path / "plan")]) == 0
+
+    assert "Rack, row 1: no part of this bed is made of White ash." in capsys.readouterr().out
 
 
 @pytest.mark.parametrize("command", [["check"], ["why"], ["plan"]])
