@@ -12,7 +12,7 @@ from model.bed import solve
 from model.cost.cost_sheet import CostSheet, cost_sheet
 from model.cost.costing import costing
 from model.designs import read
-from model.shop.plans import first_plans
+from model.shop.plans import plans
 from tests.model.cost.beds import DEMOS, FOLDER
 
 RESOURCES = Path(__file__).resolve().parents[3] / "resources"
@@ -21,7 +21,7 @@ RESOURCES = Path(__file__).resolve().parents[3] / "resources"
 @cache
 def sheet_of(name: str) -> CostSheet:
     bed = solve(read(FOLDER / f"{name}.bedwright"))
-    return cost_sheet(costing(bed, first_plans(bed)))
+    return cost_sheet(costing(bed, plans(bed)))
 
 
 @pytest.mark.parametrize("name", ["painted_storage_queen", "loft_single"])
