@@ -213,7 +213,7 @@ def test_every_dimension_can_be_asked_why(file: Path) -> None:
 def test_plan_says_which_stock_is_of_no_use(file: Path, tmp_path: Path, capsys: Out) -> None:
     design = designs.read(file)
     board = Board(name="a", material="white_ash", thickness=25.4, length=2400.0, width=200.0)
-    asked = design.with_choices({"boards_from": "rack"})
+    asked = design.with_choices({"boards_from": "rack", "left.drawers": 0, "right.drawers": 0})
     designs.write(replace(asked, stock=StockRows(boards=(board,))), file)
 
     assert main(["plan", str(file), "-o", str(tmp_path / "plan")]) == 0
