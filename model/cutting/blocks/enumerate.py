@@ -106,12 +106,9 @@ class Search:
         )
         self.pairs = 0
         self.joins = 0
-        self.levels: list[Boxes] = []
-        self.starts = [0]
-
-    @property
-    def boxes(self) -> Boxes:
-        return together(self.levels)
+        self.boxes = NOTHING
+        self.starts = [0]  # of each number of pieces, among the boxes
+        self.laters: dict[int, list[Whole]] = {CROSSCUT: [], RIP: []}  # what may be joined so
 
     def run(self, most: int) -> bool:
         """Build all levels; False when given up, above `most` boxes or, unless levels are thinned
@@ -141,9 +138,10 @@ class Search:
         """The most pieces that a join can still have. A block less any piece is a block: if no
         block has so many pieces, none has more, unless levels were thinned out.
         """
+        sizes = np.diff(self.starts)
         if self.narrow is None:
-            return len(self.levels) + 1 if len(self.levels[-1]) else 0
-        return 2 * max((at for at, level in enumerate(self.levels, 1) if len(level)), default=0)
+            return len(sizes) + 1 if sizes[-1] else 0
+        return 2 * int(np.max(np.flatnonzero(sizes), initial=-1) + 1)
 
     def _pieces(self) -> Boxes:
         worth = self.narrow.worth if self.narrow else [0] * len(self.asked.sizes)
@@ -161,37 +159,57 @@ class Search:
         along = self.beside.classes(ALONG, found.lengths)
         across = self.beside.classes(ACROSS, found.widths)
         level = smallest(found, along, across)
-        self.levels.append(level if self.narrow is None else self.narrow(level))
-        self.starts.append(self.starts[-1] + len(self.levels[-1]))
+        if self.narrow is not None:
+            level = self.narrow(level)
+        first = len(self.boxes)
+        self.boxes = together((self.boxes, level))
+        self.starts.append(len(self.boxes))
+        for cut, laters in self.laters.items():
+            laters.append(first + np.flatnonzero(level.cuts != cut))
 
     def _joins(self, number: int) -> Iterator[Boxes]:
         """All joins to so many pieces that fit a sheet."""
-        for later in range(1, self._most_added(number) + 1):
-            low, high = self.levels[number - later - 1], self.levels[later - 1]
-            step = max(1, AT_A_TIME // max(1, len(high)))
-            for cut in (CROSSCUT, RIP):
-                right = np.flatnonzero(high.cuts != cut)
-                for begin in range(0, len(low), step):
-                    left = np.arange(begin, min(begin + step, len(low)))
-                    self.pairs += len(left) * len(right)
-                    yield self._join(cut, (number - later - 1, left), (later - 1, right))
+        for cut in (CROSSCUT, RIP):
+            axis: Axis = ALONG if cut == CROSSCUT else ACROSS
+            found: list[tuple[Whole, Whole]] = []
+            for pairs in self._pairs(number, cut, axis):
+                found.append(pairs)
+                if sum(len(left) for left, _ in found) > AT_A_TIME:
+                    yield self._joined(cut, axis, found)
+                    found = []
+            if found:
+                yield self._joined(cut, axis, found)
 
-    def _join(self, cut: int, low: tuple[int, Whole], high: tuple[int, Whole]) -> Boxes:
-        """Joins of some boxes of one level with some of another."""
-        axis: Axis = ALONG if cut == CROSSCUT else ACROSS
-        lows, highs = self.levels[low[0]], self.levels[high[0]]
-        sides = lows.columns[axis][low[1]][:, None] + highs.columns[axis][high[1]][None, :]
-        left, right = np.nonzero(sides <= self.rooms[axis])
-        left, right = low[1][left], high[1][right]
-        keys = lows.keys[left] + highs.keys[right]
+    def _pairs(self, number: int, cut: int, axis: Axis) -> Iterator[tuple[Whole, Whole]]:
+        """Boxes, by number, that fit a sheet end to end and have so many pieces together."""
+        sides = self.boxes.columns[axis]
+        for later in range(1, self._most_added(number) + 1):
+            right = self.laters[cut][later - 1]
+            first, end = self.starts[number - later - 1 : number - later + 1]
+            if first == end or not len(right):
+                continue
+            room = self.rooms[axis] - sides[right]
+            step = max(1, AT_A_TIME // len(right))
+            for begin in range(first, end, step):
+                some = sides[begin : min(begin + step, end)]
+                self.pairs += len(some) * len(right)
+                low, high = (some[:, None] <= room).nonzero()
+                yield low + begin, right[high]
+
+    def _joined(self, cut: int, axis: Axis, pairs: Sequence[tuple[Whole, Whole]]) -> Boxes:
+        """The joins of these pairs that hold no more than is wanted and fit a sheet."""
+        known = self.boxes
+        left = np.concatenate([each for each, _ in pairs])
+        right = np.concatenate([each for _, each in pairs])
+        keys = known.keys[left] + known.keys[right]
         wanted = self.counts.within(keys)
         left, right, keys = left[wanted], right[wanted], keys[wanted]
         self.joins += len(keys)
-        ends = lows.columns[axis][left] + highs.columns[axis][right]
-        depths = np.maximum(lows.columns[1 - axis][left], highs.columns[1 - axis][right])
-        lengths, widths = (ends, depths) if axis == ALONG else (depths, ends)
-        worth = lows.worth[left] + highs.worth[right]
-        left, right = left + self.starts[low[0]], right + self.starts[high[0]]
+        sides, depths = known.columns[axis], known.columns[1 - axis]
+        ends = sides[left] + sides[right]
+        deepest = np.maximum(depths[left], depths[right])
+        lengths, widths = (ends, deepest) if axis == ALONG else (deepest, ends)
+        worth = known.worth[left] + known.worth[right]
         boxes = Boxes(lengths, widths, keys, np.full_like(keys, cut), left, right, worth)
         fits = np.zeros(len(keys), bool)
         for sheet in self.asked.sheets:
