@@ -6,12 +6,13 @@ from collections.abc import Callable
 
 from model.cutting.record import Effort, LeftOut, Plan, Task
 from model.cutting.sheets.blank import Blank, blanks
-from model.cutting.sheets.cheapest import FIRST_TRIES, Floor, area_floor, at_once, floor, improved
+from model.cutting.sheets.cheapest import FIRST_TRIES, area_floor, at_once, floor, improved
 from model.cutting.sheets.depot import Depot
 from model.cutting.sheets.first_cut import Handling, handling
 from model.cutting.sheets.judge import Judge, in_order
 from model.cutting.sheets.refused import left_out, rows_apart, unfit
 from model.cutting.sheets.regions import Laid, layouts
+from model.cutting.sheets.search import Floor
 from model.cutting.sheets.tidier import Tidied, Tidier
 from model.cutting.whole import Whole, whole
 
