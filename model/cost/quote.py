@@ -84,7 +84,7 @@ def _costs(sheet: CostSheet) -> Iterator[tuple[str, Money | None]]:
     """Lines that a client understands; what costs nothing is left out."""
     for name, cost in (
         ("Wood and sheet goods", sheet.materials),
-        ("Drawer slides, fittings and screws", sheet.hardware),
+        ("Fittings and screws", sheet.hardware),
         ("Finish, glue and abrasives", sheet.consumables),
         ("Making and finishing the bed", sheet.labour),
     ):

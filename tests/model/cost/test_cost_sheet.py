@@ -150,7 +150,7 @@ def test_the_client_sees_no_rate_and_no_margin() -> None:
 
     assert names == [
         "Wood and sheet goods",
-        "Drawer slides, fittings and screws",
+        "Fittings and screws",
         "Finish, glue and abrasives",
         "Making and finishing the bed",
     ]
