@@ -8,7 +8,14 @@ from app.style import verdict_icon
 from app.tables.cells import UNIT_SIGN, natural, plain, size_text, sized
 from app.tables.rows import Column
 from model.drawings.cut_steps import SawnPlan
-from model.drawings.plan_words import counted, kept_share, proof_words, settings_count, used_share
+from model.drawings.plan_words import (
+    bound_words,
+    counted,
+    kept_share,
+    proof_words,
+    settings_count,
+    used_share,
+)
 
 if TYPE_CHECKING:
     from model.shop.order.record import Batch
@@ -76,7 +83,10 @@ PLAN_COLUMNS = (
         plain("To cut up"), lambda p, _: counted(len(p.layouts), p.stock_word),
         lambda p: len(p.layouts),
     ),
-    Column(plain("Proof"), lambda p, _: proof_words(p), lambda p: p.cut.plan.gap),
+    Column(
+        plain("Proof"), lambda p, _: proof_words(p), lambda p: p.cut.plan.gap,
+        tip=lambda p, unit: "" if p.is_begun else bound_words(p.cut.plan, p.stock_word, unit),
+    ),
     Column(
         plain("Used"), lambda p, _: f"{used_share(p.cut.plan):.0%}",
         lambda p: used_share(p.cut.plan), True, tip=lambda p, _: "Becomes pieces",

@@ -83,7 +83,8 @@ def proof_words(sawn: SawnPlan) -> str:
     if not plan.layouts:
         return "–"
     if plan.is_proven:
-        return {"stock": "fewest", "price": "cheapest"}.get(plan.measure, "least")
+        said = {"stock": "fewest", "price": "cheapest"}.get(plan.measure, "least")
+        return said if plan.covers == "any plan" else f"{said} of its kind"
     if plan.measure == "stock":
         return f"at least {math.ceil(plan.lower_bound - _DIGITS)}"
     return f"within {plan.gap:.1%}"

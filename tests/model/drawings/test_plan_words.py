@@ -87,6 +87,7 @@ def test_feet_are_feet() -> None:
         (replace(THREE, lower_bound=2.0), "at least 2"),
         (replace(THREE, measure="area", value=100.0, lower_bound=95.0), "within 5.0%"),
         (replace(THREE, measure="price"), "cheapest"),
+        (replace(THREE, covers="any plan of rips then crosscuts"), "fewest of its kind"),
         (replace(THREE, layouts=()), "–"),
     ],
 )
