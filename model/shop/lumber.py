@@ -78,7 +78,8 @@ class Lumber:
         yield (
             f"{ceil(most)} board feet in all held every piece in 9 of 10 racks drawn at random, "
             f"{ceil(half)} in half of them; with {self.odds.racks} racks tried, between "
-            f"{low:.0%} and {high:.0%} of all such racks would do with the first."
+            f"{low:.0%} and {high:.0%} of all such racks would do with the first. No whole "
+            "plan is made of each: now and then it takes a board more."
         )
 
 
