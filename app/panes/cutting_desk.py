@@ -8,6 +8,7 @@ dropped. A plan that the maker keeps is never replaced: a better one is offered.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Qt, QTimer, Signal
@@ -192,10 +193,21 @@ class CuttingDesk(QObject):
     def _show(self) -> None:
         assert self._names is not None
         done = self.session.design.progress.cuts_done
-        plans = tuple(self._plans.values())
-        self.pane.show_plans(plans, self._names, done, self.session.unit)
+        self.pane.show_plans(self._advised(), self._names, done, self.session.unit)
         self._offer()
         self.changed.emit()
+
+    def _advised(self) -> tuple[SawnPlan, ...]:
+        """The plans, told what could be had from what the others leave."""
+        from model.shop.planed_down import planed_down
+
+        assert self._names is not None
+        plans, pieces = tuple(self._plans.values()), self._names.pieces.values()
+        told = planed_down(self.session.design, pieces, [plan.cut for plan in plans])
+        return tuple(
+            plan if cut is plan.cut else replace(plan, cut=cut)
+            for plan, cut in zip(plans, told, strict=True)
+        )
 
     def _offer(self) -> None:
         """A plan can be kept; for one that is kept, a better one can be taken."""

@@ -12,7 +12,9 @@ from model.bed import Bed
 from model.cutting.order import Batch, batches
 from model.cutting.record import Layout, Placed, Region
 from model.exports.plain import json_bytes, number, numbers
+from model.shop.cut_list import cut_list
 from model.shop.lumber import NINE_IN_TEN, Lumber, lumber
+from model.shop.planed_down import planed_down
 from model.shop.plans import CutPlan, plans
 
 # Of a cut, by its sheet and the region that it cuts: sheets that are cut alike may share a tree.
@@ -26,7 +28,7 @@ def write(bed: Bed, path: Path) -> None:
     """
     content = {
         "schema": 1,
-        "plans": [_plan(each) for each in plans(bed)],
+        "plans": [_plan(each) for each in planed_down(bed.design, cut_list(bed), plans(bed))],
         "lumber": [_lumber(each, bed) for each in lumber(bed)],
     }
     path.write_bytes(json_bytes(content))

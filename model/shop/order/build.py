@@ -18,6 +18,7 @@ from model.shop.order.milling import Milling
 from model.shop.order.record import Batch, Line, WorkOrder
 from model.shop.order.sawing import sawing, stock_name
 from model.shop.order.who import identities
+from model.shop.planed_down import planed_down
 from model.shop.plans import CutPlan
 
 AT_THE_MACHINES = ("whose_word", "machines", "dust", "lifting", "old_wood")
@@ -53,7 +54,7 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
             for plan in plans
             for each in plan.plan.left_out
         ),
-        notes=(*_notes(plans, unit), *idle_stock(bed)),
+        notes=(*_notes(planed_down(bed.design, pieces, plans), unit), *idle_stock(bed)),
         cautions=tuple(
             f"{each.title}. {each.text}"
             for each in cautions(bed.pieces, bed.materials)

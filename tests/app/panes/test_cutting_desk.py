@@ -21,6 +21,7 @@ from model.shop import plans as shop_plans
 from model.shop import tracking
 from model.shop.plans import CutPlan
 from tests.model.drawings.sample_layout import cut_plan, small_sheet
+from tests.model.shop.offcut_plans import LONG, THICK, THIN, WIDE, guest_room, leaving, plan_of
 
 FIRST = cut_plan(small_sheet(1), small_sheet(2), small_sheet(3))
 BETTER = cut_plan(small_sheet(1), small_sheet(2))
@@ -392,6 +393,21 @@ def test_what_is_refused_is_said_and_nothing_changes(
 
 
 # ---------------------------------------------------------------- the shop's own ways
+
+
+def test_what_offcuts_of_another_plan_would_do_for_is_told(
+    shop: Shop, shown: Callable[[QWidget], QWidget], qtbot: QtBot
+) -> None:
+    bed = guest_room()
+    shop.first = (plan_of(bed, THIN), leaving(plan_of(bed, THICK), (LONG, WIDE)))
+    session, pane = Session(bed.design), CuttingPane()
+    desk = CuttingDesk(session, pane, shop.ways)
+
+    with qtbot.waitSignal(desk.changed, timeout=20_000):
+        shown(pane)
+
+    assert "R1 and R2 could be planed down from what is left of 6/4" in pane.told.text()
+    session.worker.wait()
 
 
 @pytest.fixture
