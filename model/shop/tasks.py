@@ -120,10 +120,15 @@ def _with_yard(design: Design, piece: CutPiece, task: Task) -> tuple[Task, tuple
     recipe = recipe_of(design, piece.thickness)
     if piece.source.kind == "board foot":
         return replace(task, stock=assumed_boards(task, recipe)), (_by_foot(design, piece),)
-    if piece.source.kind == "rack" and (missing := _missing(task)):
-        more = assumed_boards(replace(task, pieces=missing), recipe)
-        return replace(task, stock=(*task.stock, *more)), (_TOO_SMALL,)
-    return task, ()
+    return filled_up(design, piece, task)
+
+
+def filled_up(design: Design, piece: CutPiece, task: Task) -> tuple[Task, tuple[str, ...]]:
+    """A task with boards to buy beside a rack that does not hold all its pieces, and a note."""
+    if piece.source is None or piece.source.kind != "rack" or not (missing := _missing(task)):
+        return task, ()
+    more = assumed_boards(replace(task, pieces=missing), recipe_of(design, piece.thickness))
+    return replace(task, stock=(*task.stock, *more)), (_TOO_SMALL,)
 
 
 @lru_cache(maxsize=64)  # asked again at every tick, of the same boards and pieces

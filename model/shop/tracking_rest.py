@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from model.bed import Bed
 from model.cutting.record import Box, Layout, Measure, Piece, Plan, Region, Stock, Task, Trim
 from model.shop.cut_list import cut_list
-from model.shop.tasks import CutTask, tasks
+from model.shop.tasks import CutTask, filled_up, tasks
 from model.shop.tracking_cuts import CutDone, cuts, task_of
 from model.shop.tracking_fit import fit
 from model.stock.progress import CutPart, Progress
@@ -131,12 +131,16 @@ def adopted(bed: Bed, parts: tuple[CutPart, ...]) -> tuple[CutPart, ...]:
 
 
 def still_holds(kept: Plan, task: Task, progress: Progress) -> bool:
-    """Whether a plan cuts what a task asks for, from stock that is there or begun."""
+    """Whether a plan cuts what a task asks for, from stock that is there or begun. What a plan
+    leaves out may have found its stock since.
+    """
     same = (kept.task.kind, kept.task.kerf, _counted(kept.task.pieces)) == (
         task.kind, task.kerf, _counted(task.pieces),
     )  # fmt: skip
     there = {_form(stock) for stock in task.stock}
     begun = {cut.layout for cut in _made(kept, progress)}
+    if kept.left_out and there != {_form(stock) for stock in kept.task.stock}:
+        return False
     return same and all(
         _form(layout.stock) in there or layout.number in begun for layout in kept.layouts
     )
@@ -176,7 +180,11 @@ def _rest(bed: Bed, task: CutTask, before: Sequence[Plan], parts: Sequence[CutPa
     pieces = tuple(p for piece in task.task.pieces for p in _less(piece, taken))
     left = [stock for plan in before for stock in left_over(plan, task.task.wishes.least_offcut)]
     stock = (*left, *_less_begun(task.task.stock, before))
-    return replace(task, task=replace(task.task, pieces=_rows_of_two(pieces), stock=stock))
+    rest = replace(task.task, pieces=_rows_of_two(pieces), stock=stock)
+    own = next(piece for piece in cut_list(bed) if piece.task == task.key)
+    whole, notes = filled_up(bed.design, own, rest)
+    new = tuple(note for note in notes if note not in task.notes)
+    return replace(task, task=whole, notes=(*new, *task.notes))
 
 
 def _layers_of(

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from model.shop.tracking_need import Need, finished, present, wanted
 from model.shop.tracking_parts import SAME
 from model.stock.progress import CutPart
-from model.units import Mm, show_length
+from model.units import GRIDS, Mm, show_length
 
 
 def called(part: CutPart) -> str:
@@ -38,8 +38,10 @@ def _distance(part: CutPart, need: Need) -> Mm:
     return max(abs(a - b) for a, b in zip(finished(part), need.size, strict=True))
 
 
-def _shown(size: Sequence[Mm], unit: str) -> str:
-    return " x ".join(show_length(side, unit) for side in size)
+def _shown(size: Sequence[Mm], unit: str, is_rough: bool = False) -> str:
+    """Sides of a piece; of a rough one no closer than it is sawn."""
+    grid = GRIDS["1/16 in" if unit == "inch" else "1 mm"]
+    return " x ".join(show_length(grid.near(side) if is_rough else side, unit) for side in size)
 
 
 def _difference(part: CutPart, need: Need, unit: str) -> str:
@@ -52,8 +54,9 @@ def _difference(part: CutPart, need: Need, unit: str) -> str:
 
 
 def recut_sentence(part: CutPart, need: Need, unit: str) -> str:
-    have = _shown(present(part)[:2], unit)
+    is_rough = bool(part.rough_length)
+    have = _shown(present(part)[:2], unit, is_rough)
     return (
         f"{called(part)}, {have} as it is, can be cut down to {need.mark}-{need.piece} "
-        f"({need.name}), {_shown(wanted(part, need)[:2], unit)}."
+        f"({need.name}), {_shown(wanted(part, need)[:2], unit, is_rough)}."
     )

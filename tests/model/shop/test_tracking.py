@@ -11,6 +11,7 @@ import pytest
 
 from model import designs
 from model.bed import Bed, Design, solve
+from model.cutting.plan import first_plan
 from model.cutting.record import Piece
 from model.errors import BadInput
 from model.shop import tracking
@@ -25,6 +26,7 @@ DEMOS = Path(__file__).resolve().parents[3] / "resources" / "demos"
 DEMO = DEMOS / "painted_storage_queen.bedwright"
 FRAME = "red_maple-31.75"  # rails, stiles and layers of the posts
 BOXES = "birch_ply_12-11.9"
+CLEATS = "red_maple-38.1"
 
 
 @cache
@@ -340,6 +342,41 @@ def test_a_piece_that_is_spoilt_is_planned_once_more() -> None:
     moved = changed(bed, bottom_up=11.1125)
 
     assert ("B1", 1) in {(p.mark, n) for p in task_of(moved, BOXES) for n in numbers(p)}
+
+
+def test_what_the_rack_holds_no_more_is_bought_when_a_change_spoils_a_cut_piece() -> None:
+    """Both cleats come from the one board of their class; a shorter bed takes two others."""
+    design = queen().design
+    one = next(each for each in design.stock.boards if each.name == "N1")
+    rest = (each for each in design.stock.boards if each.thickness != one.thickness)
+    stock = replace(design.stock, boards=(*rest, one))
+    bed = with_design(queen(), replace(design, stock=stock))
+    task = next(each for each in still_to_cut(bed) if each.key == CLEATS)
+    cut = cut_plan(task, first_plan(task.task))
+    for name in ("S3-1", "S3-2"):
+        bed = with_design(bed, tracking.ticked(bed, cut, freeing(cut, name)))
+
+    shorter = changed(bed, mattress_length=1905.0)
+
+    task = next(each for each in still_to_cut(shorter) if each.key == CLEATS)
+    found = first_plan(task.task)
+    assert found.left_out == ()
+    assert all(layout.stock.is_assumed for layout in found.layouts)
+    assert any("to buy beside it" in note for note in task.notes)
+
+
+def test_a_stored_plan_that_leaves_pieces_out_gives_way_once_there_is_stock() -> None:
+    short = queen().design.with_choices({})
+    bare = replace(short, stock=replace(short.stock, boards=()))
+    bed = with_design(queen(), bare)
+    task = next(each for each in still_to_cut(bed) if each.key == CLEATS)
+    empty = first_plan(replace(task.task, stock=()))
+    kept = replace(bed.design, progress=replace(bed.design.progress, plans=(empty,)))
+
+    found = next(each for each in going(with_design(bed, kept)).tasks if each.task.key == CLEATS)
+
+    assert empty.left_out
+    assert found.kept is None
 
 
 def task_of(bed: Bed, key: str) -> tuple[Piece, ...]:
