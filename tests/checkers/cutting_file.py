@@ -19,8 +19,8 @@ def file_faults(cutting: Json, parts: Json) -> list[str]:
     found: list[str] = []
     for plan in cutting["plans"]:
         for stock in plan["stock"]:
-            found += faults(sawn_of(plan, stock))
-            found += _list_faults(stock)
+            # What is not listed lies nowhere, so nothing more can be said of that sheet.
+            found += list(_list_faults(stock)) or faults(sawn_of(plan, stock))
         found += [
             f"{plan['key']}: {each}" for each in (*_number_faults(plan), *_bound_faults(plan))
         ]

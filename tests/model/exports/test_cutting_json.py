@@ -14,7 +14,7 @@ import pytest
 from model.bed import Bed, solve
 from model.designs import read
 from model.exports import cutting_json, parts_json
-from tests.checkers.cutting_file import faults
+from tests.checkers.cutting_file import file_faults
 
 DEMOS = sorted((Path(__file__).resolve().parents[3] / "resources" / "demos").glob("*.bedwright"))
 Files = tuple[dict[str, Any], dict[str, Any]]
@@ -47,7 +47,7 @@ def files(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Files]:
 def test_every_piece_of_the_parts_list_can_be_sawn_as_it_is_told(
     files: Callable[[Path], Files], demo: Path
 ) -> None:
-    assert faults(*files(demo)) == []
+    assert file_faults(*files(demo)) == []
 
 
 @EVERY_DEMO
@@ -115,4 +115,4 @@ def test_a_spoilt_plan_is_seen(
 
     spoil(cutting)
 
-    assert faults(cutting, parts)
+    assert file_faults(cutting, parts)
