@@ -14,7 +14,6 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate
 from math import ceil, sqrt
-from random import Random
 from statistics import NormalDist
 from typing import NamedTuple
 
@@ -22,35 +21,31 @@ from model.cutting.boards.enough import Enough
 from model.cutting.boards.rack import rack
 from model.cutting.boards.reasons import holds, reasons
 from model.cutting.lengths.lots import Lot, at_least, lots, mm
-from model.cutting.record import Box, Effort, LeftOut, Stock, Task, Trim
-from model.units import INCH, Count, Mm, Mm2, Share
+from model.cutting.pile import (
+    FOOT,
+    Recipe,
+    board_feet,
+    board_lengths,
+    longest_clear,
+    longest_in,
+    sample_rack,
+)
+from model.cutting.record import Effort, LeftOut, Stock, Task
+from model.units import Count, Mm, Mm2, Share
 
-FOOT: Mm = 12 * INCH
-BOARD_FOOT = 144 * INCH**3  # mm3
+__all__ = [
+    "FOOT",
+    "Needed",
+    "RackOdds",
+    "Recipe",
+    "board_feet",
+    "longest_clear",
+    "rack_odds",
+    "sample_rack",
+    "wilson",
+]
+
 TIMES = (1.4, 12.0)  # how far a rack is drawn, beside what is expected (or the largest board)
-
-
-@dataclass(frozen=True, kw_only=True)
-class Recipe:
-    """What comes off the pile. `thickness` is that of the class (25.4 for 4/4).
-
-    Widths have a triangular distribution; lengths come in steps, each as often as the others. Of
-    every board just the `clear_share` is clear: its bad wood lies right across it, in spans between
-    clear stretches of at least `least_clear`, and at its ends. A grade promises just this, a share
-    in clear cuttings of a least size; that bad wood lies right across and that no board is better
-    than its grade is on the safe side, how many spans it makes is our own assumption.
-    """
-
-    thickness: Mm = INCH
-    narrowest: Mm = 4 * INCH
-    usual: Mm = 6.5 * INCH
-    widest: Mm = 10 * INCH
-    shortest: Mm = 6 * FOOT
-    longest: Mm = 12 * FOOT
-    step: Mm = FOOT
-    clear_share: Share = 1.0
-    least_clear: Mm = 5 * FOOT
-    end_trim: Mm = 25.0
 
 
 class Needed(NamedTuple):
@@ -104,15 +99,6 @@ class RackOdds:
         return wilson(self.fitting(area), self.racks, confidence)
 
 
-def board_feet(area: Mm2, thickness: Mm) -> float:
-    """Board feet of a class: 144 cubic inches each, by its nominal thickness, an inch at least.
-
-    Source: American Softwood Lumber Standard PS 20, board measure (from memory); the inch at least
-    is common practice for hardwood too, no source.
-    """
-    return area * max(thickness, INCH) / BOARD_FOOT
-
-
 def wilson(fitting: int, tried: int, confidence: Share) -> tuple[Share, Share]:
     """The score interval of a share that was counted.
 
@@ -126,65 +112,6 @@ def wilson(fitting: int, tried: int, confidence: Share) -> tuple[Share, Share]:
     middle = (share + more / 2) / (1 + more)
     half = z * sqrt(share * (1 - share) / tried + more / (4 * tried)) / (1 + more)
     return (max(0.0, middle - half), min(1.0, middle + half))
-
-
-def sample_rack(recipe: Recipe, area: Mm2, seed: int) -> tuple[Stock, ...]:
-    """Boards as they might come, until their area is reached; more of one seed begins alike."""
-    random = Random(seed)
-    boards: list[Stock] = []
-    total = 0.0
-    while total < area:
-        boards.append(_board(recipe, random, len(boards) + 1))
-        total += boards[-1].length * boards[-1].width
-    return tuple(boards)
-
-
-def _board(recipe: Recipe, random: Random, number: int) -> Stock:
-    length = random.choice(_lengths(recipe))
-    width = round(random.triangular(recipe.narrowest, recipe.widest, recipe.usual), 1)
-    return Stock(
-        key=f"board {number}",
-        length=length,
-        width=width,
-        quantity=1,
-        trim=Trim(left=recipe.end_trim, right=recipe.end_trim),
-        bad=_bad(recipe, length, width, random),
-        is_assumed=True,
-    )
-
-
-def _lengths(recipe: Recipe) -> tuple[Mm, ...]:
-    """From the shortest to the longest."""
-    steps = int((recipe.longest - recipe.shortest) / recipe.step + 1e-9)
-    return tuple(round(recipe.shortest + recipe.step * step, 6) for step in range(steps + 1))
-
-
-def _bad(recipe: Recipe, length: Mm, width: Mm, random: Random) -> tuple[Box, ...]:
-    """Spans right across, so that the clear share of the board is that of the recipe."""
-    clear, stretches = recipe.clear_share * length, _stretches(recipe, length)
-    spare = max(0.0, clear - stretches * recipe.least_clear)
-    least = min(recipe.least_clear, clear / stretches)
-    good = [least + share * spare for share in _shares(stretches, random)]
-    bad = [share * (length - clear) for share in _shares(stretches + 1, random)]
-    spans, at = [], 0.0
-    for before, after in zip(bad, [*good, 0.0], strict=True):
-        if before > 0.05:
-            spans.append(Box(round(at, 3), 0.0, min(round(at + before, 3), length), width))
-        at += before + after
-    return tuple(spans)
-
-
-def _stretches(recipe: Recipe, length: Mm) -> int:
-    """Half as many clear stretches as there could be: some are long, none is too short."""
-    if recipe.clear_share == 1:
-        return 1
-    return max(1, int(recipe.clear_share * length / recipe.least_clear / 2 + 0.5))
-
-
-def _shares(count: int, random: Random) -> list[float]:
-    """Shares of a whole at random, each division as likely as any other."""
-    lines = [0.0, *sorted(random.random() for _ in range(count - 1)), 1.0]
-    return [after - before for before, after in zip(lines, lines[1:], strict=False)]
 
 
 def rack_odds(
@@ -228,17 +155,6 @@ def _that_fit(task: Task, recipe: Recipe) -> tuple[tuple[Lot, ...], tuple[LeftOu
     return kept, reasons(boards, sizes, missing)
 
 
-def longest_clear(recipe: Recipe) -> Mm:
-    """The longest clear stretch that any board of the recipe can have."""
-    return max(_longest_in(recipe, length) for length in _lengths(recipe))
-
-
-def _longest_in(recipe: Recipe, length: Mm) -> Mm:
-    clear = recipe.clear_share * length
-    others = (_stretches(recipe, length) - 1) * recipe.least_clear
-    return min(clear - others, length - 2 * recipe.end_trim)
-
-
 def _needed(wanted: Sequence[Lot], recipe: Recipe, kerf: Mm) -> tuple[Needed, ...]:
     """By length of board: the parts that none shorter yields, and how many boards they take.
 
@@ -247,7 +163,7 @@ def _needed(wanted: Sequence[Lot], recipe: Recipe, kerf: Mm) -> tuple[Needed, ..
     found: dict[Mm, list[Lot]] = {}
     for lot in wanted:
         length = next(
-            each for each in _lengths(recipe) if _longest_in(recipe, each) >= mm(lot.along)
+            each for each in board_lengths(recipe) if longest_in(recipe, each) >= mm(lot.along)
         )
         alone = 2 * lot.along > at_least(longest_clear(recipe))
         if alone and (length > recipe.shortest or mm(lot.across) > recipe.usual):

@@ -21,7 +21,7 @@ from model.cutting.boards.search import Search
 from model.cutting.boards.small import as_crosscut
 from model.cutting.lengths.sums import Ints
 
-MOST_POINTS = 8000
+MOST_POINTS = 5000
 MOST_RESTS = 1000
 FREED = (2, 3, 3, 4, 5)  # boards
 FRUGAL = 0.05  # of the dearest board: what a board without any waste counts

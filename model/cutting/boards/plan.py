@@ -14,6 +14,7 @@ from model.cutting.boards.parts import improve_parts
 from model.cutting.boards.rack import Board, measure, rack, unit
 from model.cutting.boards.reasons import holds, reasons
 from model.cutting.boards.search import Question, Search
+from model.cutting.boards.sets import bound_by_sets
 from model.cutting.boards.shelf import MANNERS, shelf
 from model.cutting.boards.small import solve_small
 from model.cutting.boards.tree import layouts
@@ -24,6 +25,8 @@ ROUNDS = 100  # of column generation
 MOVES_A_START = 750  # a plan from scratch and its parts take as long as so many small changes
 FRESH = 3  # plans that begin with no board of the best
 PARTS = 10  # of each plan made from scratch, that are made anew
+NODES_A_SET = 200  # of the effort: one condition for sets of boards
+NODES = 60  # of a branch and bound for one set
 SEED = 5
 
 TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
@@ -57,6 +60,7 @@ def _improve(search: Search, effort: Effort) -> None:
     solve_small(search)
     if not search.is_done:
         _make_starts(search, 1 + effort.moves // MOVES_A_START)
+        bound_by_sets(search, effort.nodes // NODES_A_SET, NODES)
 
 
 def _make_starts(search: Search, starts: int) -> None:

@@ -16,7 +16,7 @@ MOST_POINTS = 30_000
 MOST_BOARDS = 60
 MOST_RESTS = 20_000
 ENDLESS = 1e15
-_SURE = Fraction(1, 1_000_000)  # more than all traces of own costs, and floating point
+SURE = Fraction(1, 1_000_000)  # more than all traces of own costs, and floating point
 
 
 def solve_small(search: Search) -> None:
@@ -48,7 +48,7 @@ def solve_small(search: Search) -> None:
         least = search.cost
         if found.choices is not None:
             least = sum(ask.boards[numbers[each.board]].cost for each in found.choices)
-        search.raise_bound(least - search.master.dearest * _SURE)
+        search.raise_bound(least - search.master.dearest * SURE)
 
 
 def copies(search: Search) -> list[int]:

@@ -114,21 +114,6 @@ class Master(Generic[What]):
             prices[: len(demand)], answer.x[:count], answer.x[count:], float(answer.fun), rent
         )
 
-    def near(self, priced: Priced, over: float, most: int) -> Master[What]:
-        """The columns that a plan at most `over` dearer than the relaxation can use.
-
-        `over` counts in the dearest piece of stock. Only the `most` cheapest are taken.
-        """
-        part: Master[What] = Master(self.demand, self.sources)
-        dear = []
-        for number, column in enumerate(self.columns):
-            charge = self.sources[column.source].cost / self.dearest + priced.rent[column.source]
-            dear.append((charge - float(priced.worth @ column.counts), number))
-        for more, number in sorted(dear)[:most]:
-            if more <= over + 1e-9:
-                part.add(self.columns[number])
-        return part
-
     def chosen(self, node_limit: int, gap: float = 0.0, own: float = OWN) -> Whole | None:
         """The best whole plan of the columns; None where none was found.
 
