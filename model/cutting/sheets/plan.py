@@ -17,6 +17,7 @@ from model.cutting.sheets.tidier import Tidied, Tidier
 from model.cutting.whole import Whole, whole
 
 MOVES_TO_TIDY = 6  # of the moves that an effort allows, one in so many is spent on tidying
+TIDIED = 30  # pieces; of longer lists each move takes longer, and so many fewer are made
 
 Better = Callable[[Plan], None]
 Stop = Callable[[], bool]
@@ -59,10 +60,15 @@ def _planned(depot: Depot, writer: _Writer, effort: Effort, better: Better, stop
         held, low = found, bound
         plan = writer.plan(depot, best, held.unplaced, low)
         better(plan)
-    for tidied in tidier.better(best, effort.moves // MOVES_TO_TIDY, stop):
+    for tidied in tidier.better(best, _moves_to_tidy(depot, effort), stop):
         plan = writer.plan(depot, tidied, held.unplaced, low)
         better(plan)
     return plan
+
+
+def _moves_to_tidy(depot: Depot, effort: Effort) -> int:
+    pieces = max(TIDIED, sum(depot.demand))
+    return effort.moves * TIDIED // (MOVES_TO_TIDY * pieces)
 
 
 class _Writer:

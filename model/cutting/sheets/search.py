@@ -21,9 +21,10 @@ from model.cutting.sheets.tree import Leaf, Tree, stacked
 SEED = 20_000_003  # any would do; a fixed one gives the same plan for the same task
 TRIES_BEFORE_BLOCKS = 60
 SETS_REPACKED = 3
+MOST_BLOCKS = 8000  # above which they are given up; where they have paid they were fewer
 TRIES_PER_ROUND = 16
 MOVES_AT_FIRST = 4  # of the moves, one in so many goes before all that is slower
-CLOSE = ((40, 16), (100, 40))  # blocks kept while sheets are filled; moves for a piece laid so
+CLOSE = ((40, 10), (100, 40))  # blocks kept while sheets are filled; moves for a piece laid so
 SHEETS_IN_A_ROUND = 2  # that are filled anew
 HAIR = 1e-6
 
@@ -149,7 +150,7 @@ class Search:
     def _from_blocks(self, held: Holding, low: Floor) -> tuple[Holding | None, Floor]:
         if not self.nodes:
             return None, low
-        cover = exact_cover(self.depot.whole, self.nodes)
+        cover = exact_cover(self.depot.whole, self.nodes, MOST_BLOCKS)
         self.nodes = 0
         if cover is None:
             return None, low
@@ -164,8 +165,9 @@ class Search:
         if not moves:
             return None
         self.moves -= moves
+        some = (sets * SETS_REPACKED)[: max(SETS_REPACKED, min(len(sets), 4 * SETS_REPACKED))]
         starts = sorted(
-            (self._start(counts) for counts in sets[: 4 * SETS_REPACKED]),
+            (self._start(counts) for counts in some),
             key=lambda each: self.depot.area(each.unplaced),
         )[:SETS_REPACKED]
         for at, start in enumerate(starts):
