@@ -32,12 +32,22 @@ class Grid:
 
 def bed_list(seed: int) -> Task:
     """Parts of a storage bed from sheets of one thickness: 20 to 80 pieces of 6 to 15 sizes."""
+    return _drawn(seed, range(20, 81), range(6, 16))
+
+
+def any_bed_list(seed: int) -> Task:
+    """The same with as few as 6 pieces and as many as 110, of 4 to 15 sizes."""
+    return _drawn(seed, range(6, 111), range(4, 16))
+
+
+def _drawn(seed: int, pieces_wanted: range, sizes_wanted: range) -> Task:
+    """The first list that has so many pieces of so many sizes."""
     lot = Random(seed)
     while True:
         grid = Grid(lot)
         parts = lot.choice((_thick, _middle, _thin))(lot, grid)
         pieces = sum(quantity for *_, quantity in parts)
-        if 20 <= pieces <= 80 and 6 <= len(parts) <= 15:
+        if pieces in pieces_wanted and len(parts) in sizes_wanted:
             return _sheet_task(lot, grid, parts, seed)
 
 
