@@ -84,8 +84,9 @@ def test_only_what_is_sawn_off_a_rough_board_is_shown_coarse(
     """
     (side,) = small_bed.parts["left.box_side"]
     parts = {"left_box_side": (replace(side, width=120.65, thickness=12.7),)}
+    more = {"rough_length_more": 25.0, "rough_width_more": 13.0}
     inches, metric = (
-        as_csv(bed_with(Design(choices={"shown_unit": unit}), **parts), tmp_path)
+        as_csv(bed_with(Design(choices=more | {"shown_unit": unit}), **parts), tmp_path)
         for unit in ("inch", "mm")
     )
 
