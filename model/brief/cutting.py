@@ -55,7 +55,7 @@ class Sawing:
     """Sawing"""
 
     kerf: Mm = length(
-        3.2, least=0.5, most=8, why_least="No blade is thinner.", why_most="No blade is thicker.",
+        3.175, least=0.5, most=8, why_least="No blade is thinner.", why_most="No blade is thicker.",
         help="What the blade takes: make a cut in scrap and measure the groove.",
     )  # fmt: skip
     sheet_trim_long: Mm = length(

@@ -13,6 +13,18 @@ def sold_size(size: Mm, unit: str) -> str:
     return f"{size:.4g} mm" if shown.startswith("~") else shown
 
 
+def sold_sides(length: Mm, width: Mm, unit: str) -> str:
+    """The sides of a sheet or board; one that is sold by whole mm is told in inches as well, as
+    near as a tape is read.
+    """
+    told = f"{sold_size(length, unit)} x {sold_size(width, unit)}"
+    if unit == "inch" and "mm" in told:
+        near = GRIDS[_COARSE[unit]].near
+        sides = " x ".join(show_length(near(side), unit) for side in (length, width))
+        return f"{sides} ({length:.4g} mm x {width:.4g} mm)"
+    return told
+
+
 def at_least(size: Mm, unit: str) -> str:
     """A length that is asked for, on the next sixteenth of an inch, or mm, up."""
     return show_length(GRIDS[_COARSE[unit]].up(size), unit)

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from model.cost.buy import Need
 from model.cost.lumber_measure import measure, unit_of
-from model.cost.sizes import at_least, sold_size
+from model.cost.sizes import at_least, sold_sides, sold_size
 from model.cutting.record import Layout, Stock
 from model.materials import lumber
 from model.shop.lumber import NINE_IN_TEN, Lumber
@@ -115,7 +115,7 @@ def rough_name(thickness: Mm, unit: str) -> str:
 
 def _pieces(plan: CutPlan, stock: Stock, count: int, unit: str) -> Need:
     is_sheet = plan.plan.task.kind == "sheets"
-    size = f"{sold_size(stock.length, unit)} x {sold_size(stock.width, unit)}"
+    size = sold_sides(stock.length, stock.width, unit)
     if not is_sheet:
         size = f"{rough_name(plan.thickness, unit)}, {size}"
     return Need(
