@@ -153,6 +153,8 @@ def told(bed: Bed, columns: int = COLUMNS) -> Iterator[str]:
         f"{len(order.keys & done)} of {len(order.keys)} lines are done; {len(progress.parts)} "
         "pieces are on record."
     )
+    if bought := len(progress.bought):
+        yield f"{bought} {'row' if bought == 1 else 'rows'} of the buying list ticked as bought."
     if left:
         number = order.batches.index(left[0]) + 1
         yield from wrap(f"Next: {number}, {left[0].operation} ({left[0].machine}).", columns)

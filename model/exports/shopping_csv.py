@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from pathlib import Path
 
 from model.bed import Bed
@@ -13,7 +14,7 @@ from model.exports.plain import number
 
 COLUMNS = (
     "key", "group", "name", "quantity", "unit", "size", "packs", "pack", "price", "total",
-    "currency", "prices", "note",
+    "currency", "prices", "bought", "note",
 )  # fmt: skip
 NOT_PRICED = "not priced"
 EXAMPLE = "example prices"
@@ -21,17 +22,17 @@ EXAMPLE = "example prices"
 
 def write(bed: Bed, path: Path) -> None:
     """Write the buying list. `quantity` is what the bed takes, in `unit`; `packs` of `pack` each
-    are bought at `price` each.
+    are bought at `price` each; what is ticked is `bought`.
     """
-    path.write_bytes(content(costing_of(bed)))
+    path.write_bytes(content(costing_of(bed), bed.design.progress.bought))
 
 
-def content(costing: Costing) -> bytes:
-    """The bytes of the file."""
-    return csv_bytes(COLUMNS, (_row(buy, costing) for buy in costing.buys))
+def content(costing: Costing, bought: Collection[str] = ()) -> bytes:
+    """The bytes of the file; `bought` are the keys of what is in the shop."""
+    return csv_bytes(COLUMNS, (_row(buy, costing, buy.key in bought) for buy in costing.buys))
 
 
-def _row(buy: Buy, costing: Costing) -> tuple[Cell, ...]:
+def _row(buy: Buy, costing: Costing, is_bought: bool) -> tuple[Cell, ...]:
     prices = costing.prices
     return (
         buy.key,
@@ -46,6 +47,7 @@ def _row(buy: Buy, costing: Costing) -> tuple[Cell, ...]:
         _money(buy.total),
         prices.currency,
         EXAMPLE if prices.is_example else "",
+        "yes" if is_bought else "",
         buy.note,
     )
 

@@ -80,8 +80,9 @@ def test_what_was_ticked_can_be_undone(file: Path, capsys: Out) -> None:
 
 
 def test_a_bought_row_is_ticked_by_its_key_and_no_other(file: Path, capsys: Out) -> None:
-    said(capsys, "tick", file, "--bought", "glue/pva")
+    told = said(capsys, "tick", file, "--bought", "glue/pva")
 
+    assert "1 row of the buying list ticked as bought." in told
     assert designs.read(file).progress.bought == {"glue/pva"}
     assert "Did you mean glue/pva" in refusal(capsys, "tick", file, "--bought", "glue/pv")
 

@@ -54,6 +54,13 @@ def test_the_buying_list_has_a_line_for_each_thing_and_adds_up() -> None:
     assert told == sheet.materials + sheet.hardware + sheet.consumables
 
 
+def test_what_is_ticked_as_bought_is_printed_so() -> None:
+    rows = rows_of(shopping_csv.content(costed(), {"glue/pva"}))
+
+    assert [row["key"] for row in rows if row["bought"] == "yes"] == ["glue/pva"]
+    assert {row["bought"] for row in rows_of(shopping_csv.content(costed()))} == {""}
+
+
 def test_what_nobody_has_priced_says_so() -> None:
     rows = rows_of(shopping_csv.content(costed(rows=())))
 
