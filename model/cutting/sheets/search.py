@@ -24,7 +24,7 @@ SETS_REPACKED = 3
 MOST_BLOCKS = 8000  # above which they are given up; where they have paid they were fewer
 TRIES_PER_ROUND = 16
 MOVES_AT_FIRST = 4  # of the moves, one in so many goes before all that is slower
-CLOSE = ((40, 10), (100, 40))  # blocks kept while sheets are filled; moves for a piece laid so
+CLOSE = ((40, 8), (100, 30))  # blocks kept while sheets are filled; moves for a piece laid so
 SHEETS_IN_A_ROUND = 2  # that are filled anew
 HAIR = 1e-6
 
