@@ -145,7 +145,8 @@ def told(bed: Bed, columns: int = COLUMNS) -> Iterator[str]:
     from model.shop.tracking import outdated
     from model.shop.tracking_rest import going
 
-    progress = going(bed).progress
+    now = going(bed)
+    progress = now.progress
     order = work_order(bed, plans(bed))
     done = progress.cuts_done | progress.steps_done
     left = [batch for batch in order.batches if any(n.key not in done for n in batch.lines)]
@@ -158,6 +159,10 @@ def told(bed: Bed, columns: int = COLUMNS) -> Iterator[str]:
     if left:
         number = order.batches.index(left[0]) + 1
         yield from wrap(f"Next: {number}, {left[0].operation} ({left[0].machine}).", columns)
+    if now.set_aside:
+        names = "; ".join(dict.fromkeys(now.set_aside))
+        said = f"Kept plans that are followed no more, for other pieces, stock or kerf: {names}."
+        yield from wrap(said, columns, initial_indent="  - ", subsequent_indent="    ")
     held = outdated(bed)
     for each in (*held.unfit, *held.recuts):
         yield from wrap(each.sentence, columns, initial_indent="  - ", subsequent_indent="    ")

@@ -59,6 +59,15 @@ class Going:
     tasks: tuple[OnTask, ...]
     progress: Progress
 
+    @property
+    def set_aside(self) -> tuple[str, ...]:
+        """Of which materials a plan is kept that is followed no more: pieces, stock or kerf are
+        others now.
+        """
+        followed = {each.kept.task.name for each in self.tasks if each.kept is not None}
+        kept = {plan.task.name for plan in self.progress.plans} - followed
+        return tuple(each.task.material_name for each in self.tasks if each.task.key in kept)
+
 
 def going(bed: Bed) -> Going:
     """What is still to be sawn, and by which stored plans."""

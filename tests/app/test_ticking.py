@@ -79,6 +79,16 @@ def test_what_was_ticked_can_be_undone(file: Path, capsys: Out) -> None:
     assert designs.read(file).progress.cuts_done == frozenset()
 
 
+def test_a_kept_plan_that_is_followed_no_more_is_not_passed_over(
+    file: Path, tmp_path: Path, capsys: Out
+) -> None:
+    assert "Kept plans" not in said(capsys, "tick", file, "--keep-plans")
+    wider = tmp_path / "wider.bedwright"
+    said(capsys, "new", wider, "--from", file, "--set", "kerf=4mm")
+
+    assert "Kept plans that are followed no more" in said(capsys, "tick", wider)
+
+
 def test_a_bought_row_is_ticked_by_its_key_and_no_other(file: Path, capsys: Out) -> None:
     told = said(capsys, "tick", file, "--bought", "glue/pva")
 
