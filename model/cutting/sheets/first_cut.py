@@ -1,8 +1,8 @@
 """How a sheet is parted in two at first, so that one person can handle what is left.
 
-A first cut should leave no part over the limits of the wishes, unless it is a single piece. Exact
-halves are hardly ever to be had: up to a tenth of the sheet more is let pass, and each further
-tenth begun counts one.
+A first cut should leave no part over the limits of the wishes, unless it is a single piece, or an
+offcut from which nothing more is cut. Exact halves are hardly ever to be had: up to a tenth of the
+sheet more is let pass, and each further tenth begun counts one.
 """
 
 from __future__ import annotations
@@ -109,7 +109,8 @@ def _options(tree: Stack, x: int, y: int, limits: Handling) -> list[_Option]:
             continue
         left = len(extents) - sum(n for _, n in low)
         low_single = sum(n for _, n in low) == 1 and is_single[extent]
-        high_single = left == 1 and rest in is_single and is_single[rest]
+        # What lies behind the last piece goes back to the rack whole: nobody cuts it on.
+        high_single = not left or (left == 1 and rest in is_single and is_single[rest])
         steps = max(
             0 if low_single else _steps(extent, across, limits),
             0 if high_single or rest <= limits.kerf else _steps(rest, across, limits),

@@ -1,6 +1,8 @@
 """Limits of the wishes, by hand: half a sheet, and a tenth more let pass."""
 
-from model.cutting.record import Stock, Wishes
+from model.cutting.merit import is_better
+from model.cutting.plan import first_plan, plan
+from model.cutting.record import Piece, Stock, Task, Wishes
 from model.cutting.sheets.first_cut import Handling, handling, parted
 from model.cutting.sheets.tree import Leaf, Stack, Tree
 from tests.model.cutting.sheets.stacks import crosscut, leaf, rip
@@ -58,3 +60,18 @@ def test_strips_come_first_where_the_maker_wishes_that() -> None:
     ways = [extent(each.tree) for each in parted(tree, 100, 60, LIMITS._replace(strips=True))]
 
     assert ways == [("rip", 20)]
+
+
+def test_no_sheet_is_wasted_to_make_an_offcut_easier_to_carry() -> None:
+    """Four fronts fit two by two; what is left of the sheet stays in one, however large."""
+    task = Task(
+        kind="sheets",
+        pieces=(Piece(mark="R3", length=870.0, width=133.0, quantity=4),),
+        stock=(Stock(key="sheet", length=2440.0, width=1220.0, kg_per_m2=7.0),),
+        kerf=3.0,
+    )
+
+    first, best = first_plan(task), plan(task)
+
+    assert not is_better(first, best)
+    assert best.layouts[0].offcuts[0].area == 2440.0 * (1220.0 - 2 * (133.0 + 3.0))
