@@ -10,7 +10,6 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from model.bed import Bed, Design
-from model.cutting.merit import is_better
 from model.cutting.record import Plan
 from model.errors import BadInput
 from model.parts.marks import Mark
@@ -57,21 +56,6 @@ def accepted(bed: Bed, cut: CutPlan) -> Design:
         )
     others = (plan for plan in now.progress.plans if plan.task.name != cut.key)
     return replace(bed.design, progress=replace(now.progress, plans=(*others, cut.plan)))
-
-
-def better_than_stored(bed: Bed, found: Iterable[CutPlan]) -> tuple[CutPlan, ...]:
-    """Of the plans found, those that are better than the one in use, which is not begun: an offer,
-    never taken by itself.
-    """
-    now = going(bed)
-    kept = {task.task.key: task.kept for task in now.tasks}
-    return tuple(
-        cut
-        for cut in found
-        if (stored := kept.get(cut.key)) is not None
-        and not is_begun(now.progress, stored)
-        and is_better(cut.plan, stored)
-    )
 
 
 def _task_of(tasks: Iterable[OnTask], cut: CutPlan) -> OnTask:
