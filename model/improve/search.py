@@ -123,9 +123,14 @@ class Search:
             return Reading(State.UNBUILT, turn)
         then = self.check.of(bed)
         reading = Reading(self._state(turn, bed, then), turn, bed, then)
-        if then is not None and then.verdict is Verdict.TIGHT and self._has_fewer_failed(bed):
+        if self._is_only_just(then) and self._has_fewer_failed(bed):
             self._only_just.append(self._told(reading, bed))
         return reading
+
+    def _is_only_just(self, then: Finding | None) -> bool:
+        """Whether the check that failed is tight; one that was tight before has gained nothing."""
+        was_failed = self.finding.verdict is Verdict.FAILS
+        return was_failed and then is not None and then.verdict is Verdict.TIGHT
 
     def _built(self, turn: Turn) -> Bed | None:
         if self.stop():
