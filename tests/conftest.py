@@ -29,6 +29,7 @@ def pytest_configure(config: pytest.Config) -> None:
         os.environ[name] = str(Path(folder.name, name.lower()))
 
 
+@pytest.hookimpl(tryfirst=True)  # before groups are read
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Tests that open windows go to one process: two would take each other's focus."""
     for item in items:
