@@ -18,8 +18,6 @@ if TYPE_CHECKING:
     from PySide6.QtWidgets import QApplication, QWidget
     from pytestqt.qtbot import QtBot
 
-WINDOWS = Path(__file__).resolve().parent / "app"
-
 
 def pytest_configure(config: pytest.Config) -> None:
     """Keep the tests and the settings of whoever runs them apart."""
@@ -27,14 +25,6 @@ def pytest_configure(config: pytest.Config) -> None:
     config.add_cleanup(folder.cleanup)
     for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):
         os.environ[name] = str(Path(folder.name, name.lower()))
-
-
-@pytest.hookimpl(tryfirst=True)  # before groups are read
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Tests that open windows go to one process: two would take each other's focus."""
-    for item in items:
-        if item.path.is_relative_to(WINDOWS) or "qtbot" in getattr(item, "fixturenames", ()):
-            item.add_marker(pytest.mark.xdist_group("windows"))
 
 
 @pytest.fixture(scope="session")
