@@ -25,7 +25,6 @@ if TYPE_CHECKING:
 
 LANE = "cost"
 PATIENCE = 300  # ms until the pane says that it is being worked out
-LATE = "Working out what it costs …"
 BROKE_OFF = "What it costs could not be worked out: a mistake of Bedwright's own."
 PASTED = "the pasted list"
 
@@ -88,7 +87,7 @@ class CostDesk(QObject):
         self._post = _Post(self)
         self._post.found.connect(self._tell, Qt.ConnectionType.QueuedConnection)
         self._late = QTimer(self, singleShot=True, interval=PATIENCE)
-        self._late.timeout.connect(lambda: pane.say_total(LATE))
+        self._late.timeout.connect(pane.say_late)
         session.changed.connect(lambda _: self.follow())
         session.history_moved.connect(self.follow)  # the hand is off the slider
         session.worker.leaving.connect(self._breath.stop)

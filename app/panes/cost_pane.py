@@ -26,6 +26,7 @@ from app.tables.rows import Rows
 from app.tables.view import TableView
 
 BUYING, PRICES, SHEET, QUOTE = range(4)
+LATE = "Working out what it costs …"
 WORDS = ("To buy", "Prices and times", "Cost sheet", "Quote")
 
 
@@ -125,6 +126,10 @@ class CostPane(QWidget):
     def say_total(self, said: str) -> None:
         """What it comes to, or that it is being worked out."""
         self._sum.setText(said)
+
+    def say_late(self) -> None:
+        """It takes longer than a moment."""
+        self.say_total(LATE)
 
     def show_prices(self, rows: Sequence[Cells], is_open: Any) -> None:
         """The price list; what cannot be read stays typed instead."""
