@@ -18,7 +18,7 @@ class CuttingFoot(QFrame):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setProperty("kind", "help")
-        self.short, self.progress = QLabel(), QLabel()
+        self.short, self.progress = QLabel(wordWrap=True), QLabel()
         self.short.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
         self.progress.setProperty("kind", "faint")
         self.stop_button, self.offer_button = QPushButton(STOP), QPushButton()
