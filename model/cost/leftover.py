@@ -32,11 +32,15 @@ class Offcut:
 
 @dataclass(frozen=True, kw_only=True)
 class Waste:
-    """Where a material's area goes: into pieces, into offcuts worth keeping, to waste; mm2."""
+    """Where a material's area goes: into pieces, into offcuts worth keeping, to waste; mm2.
+
+    `sold_width` is that of boards which are used as wide as they are sold; else None.
+    """
 
     material: str
     material_name: str
     thickness: Mm
+    sold_width: Mm | None = None
     is_sheet: bool
     area: Mm2
     pieces: Mm2
@@ -94,6 +98,7 @@ def _wasted(plans: Iterable[CutPlan]) -> Iterator[Waste]:
                 material=plan.material,
                 material_name=plan.material_name,
                 thickness=plan.thickness,
+                sold_width=plan.sold_width,
                 is_sheet=plan.plan.task.kind == "sheets",
                 area=sum(each.stock.length * each.stock.width for each in layouts),
                 pieces=sum(piece.length * piece.width for each in layouts for piece in each.placed),

@@ -11,9 +11,9 @@ from model.cost.buy import Buy, Group
 from model.cost.cost_sheet import CostSheet, cost_sheet
 from model.cost.costing import Costing, costing_of
 from model.cost.hours import Timed
-from model.cost.leftover import Offcut
+from model.cost.leftover import Offcut, Waste
 from model.cost.money import Money, added
-from model.cost.sizes import at_most
+from model.cost.sizes import at_most, sold_sides
 from model.cost.stock_needs import rough_name
 from model.exports.csv_text import Cell, csv_bytes
 from model.exports.plain import number
@@ -102,9 +102,17 @@ def _left(costing: Costing, unit: str) -> Iterator[Row]:
         yield "offcut", name, count, "piece", "", amount, "worth keeping; not taken off"
     for spent in costing.waste:
         said = f"{spent.share * 100:.1f} % waste, {spent.offcuts / spent.area * 100:.1f} % offcuts"
-        thick = "" if spent.is_sheet else f", {rough_name(spent.thickness, unit)}"
-        name = f"{spent.material_name}{thick}"
-        yield "waste", name, number(round(spent.area / 1e6, 3)), "m2", "", "", said
+        area = number(round(spent.area / 1e6, 3))
+        yield "waste", _wasted(spent, unit), area, "m2", "", "", said
+
+
+def _wasted(spent: Waste, unit: str) -> str:
+    """What a row of waste is of; two plans of one wood and thickness differ by the boards' width."""
+    if spent.is_sheet:
+        return spent.material_name
+    if spent.sold_width is None:
+        return f"{spent.material_name}, {rough_name(spent.thickness, unit)}"
+    return f"{spent.material_name}, {sold_sides(spent.thickness, spent.sold_width, unit)}"
 
 
 def _alike(offcuts: Iterable[Offcut], unit: str) -> Counter[tuple[str, Money | None]]:

@@ -30,6 +30,14 @@ class CutPlan:
     is_stored: bool = False
     notes: tuple[str, ...] = ()
 
+    @property
+    def sold_width(self) -> Mm | None:
+        """How wide its boards are where they are used at the width they are sold in: plans of one
+        thickness are told apart by it.
+        """
+        task = self.plan.task
+        return task.stock[0].width if task.kind == "lengths" and task.stock else None
+
 
 Improved = Callable[[CutPlan], None]
 

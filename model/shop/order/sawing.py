@@ -78,9 +78,13 @@ def _setting(plan: CutPlan, batch: order.Batch, unit: str) -> str:
 
 
 def stock_name(plan: CutPlan, unit: str) -> str:
-    """`Red maple, 1 1/4"`; a sheet's name has its thickness mostly."""
+    """`Red maple, 1 1/4"`; a sheet's name has its thickness mostly. Boards that are used as wide
+    as they are sold have their width too: `European beech, 30 mm x 160 mm`.
+    """
     thick = say.size(plan.thickness, unit)
     name = plan.material_name
+    if plan.sold_width is not None:
+        return f"{name}, {thick} x {say.size(plan.sold_width, unit)}"
     return name if name.endswith(thick.removesuffix('"')) else f"{name}, {thick}"
 
 

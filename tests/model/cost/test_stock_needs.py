@@ -157,6 +157,15 @@ def test_waste_is_what_is_neither_piece_nor_offcut() -> None:
     assert spent.share == pytest.approx((200 * 1940 + 4 * 2440) / (2440 * 1220))
 
 
+def test_waste_of_boards_used_as_wide_as_they_are_sold_tells_the_width() -> None:
+    """Each width is a plan of its own: without it their rows read alike."""
+    boards = [Stock(key=f"board {wide}", length=2100, width=wide) for wide in (200, 240)]
+    plans = [plan_of(board, kind="lengths", thickness=30.0) for board in boards]
+
+    assert [spent.sold_width for spent in waste(plans)] == [200, 240]
+    assert [spent.sold_width for spent in waste([plan_of(SHEET)])] == [None]
+
+
 # ---------------------------------------------------------------- lumber that is asked for
 
 

@@ -12,6 +12,7 @@ import pytest
 
 from model.cost.cost_sheet import cost_sheet
 from model.cost.costing import Costing, at_prices
+from model.cost.leftover import Waste
 from model.exports import cost_csv, quote_text, shopping_csv, summary
 from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 from tests.model.cost.beds import bed_of, taken_of
@@ -114,6 +115,24 @@ def test_offcuts_and_waste_are_told_apart_from_the_cost() -> None:
     after = [row["section"] for row in rows[[row["section"] for row in rows].index("total") :]]
     assert {"offcut", "waste"} <= set(after)
     assert any("% waste" in row["note"] for row in rows)
+
+
+def test_rows_of_waste_of_one_wood_and_thickness_read_differently() -> None:
+    spent = Waste(
+        material="european_beech", material_name="European beech", thickness=25.4, is_sheet=False,
+        area=2e5, pieces=1.5e5, offcuts=0.0,
+    )  # fmt: skip
+    waste = (spent, replace(spent, sold_width=160.0), replace(spent, sold_width=90.0))
+    costing = Costing(prices=prices(), buys=(), work=(), offcuts=(), waste=waste, without_stock=0)
+
+    names = [row[1] for row in cost_csv.rows(costing, "mm") if row[0] == "waste"]
+
+    # Boards that are sold at their width are planed: no rough class.
+    assert names == [
+        "European beech, 4/4 rough",
+        "European beech, 25.4 mm x 160 mm",
+        "European beech, 25.4 mm x 90 mm",
+    ]
 
 
 def test_a_quote_shows_no_hour_rate_or_margin_and_adds_up() -> None:

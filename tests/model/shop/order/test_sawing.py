@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from model.cutting.record import Layout, Placed, Plan, Region, Stock, Task, Way
-from model.shop.order.sawing import sawing
+from model.shop.order.sawing import sawing, stock_name
 from model.shop.plans import CutPlan
 
 SHEET = Stock(key="sheet", length=2440.0, width=1220.0)
@@ -71,3 +73,17 @@ def test_a_short_crosscut_is_held_by_a_clamp() -> None:
 
     assert any("clamp" in said for said in short.cautions)
     assert long.cautions == ()
+
+
+def test_stock_of_one_thickness_and_two_widths_is_called_by_both() -> None:
+    """Each width has a plan of its own whose boards are numbered from 1."""
+    board = Stock(key="board 2100x160", length=2100.0, width=160.0)
+    task = Task(kind="lengths", pieces=(), stock=(board,), kerf=3.2)
+    cut = CutPlan(
+        key="beech-30x160", material="beech", material_name="European beech", thickness=30.0,
+        plan=Plan(task=task),
+    )  # fmt: skip
+    wide = replace(cut, plan=Plan(task=replace(task, kind="boards")))
+
+    assert stock_name(cut, "mm") == "European beech, 30 mm x 160 mm"
+    assert stock_name(wide, "mm") == "European beech, 30 mm"
