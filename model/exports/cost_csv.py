@@ -21,6 +21,7 @@ from model.exports.shopping_csv import EXAMPLE, NOT_PRICED
 
 COLUMNS = ("section", "name", "quantity", "unit", "rate", "amount", "currency", "note")
 NOT_TIMED = "not timed"
+PAID_BEFORE = "counted as 0: paid for before this bed, so neither cost nor quote has it"
 
 Row = tuple[Cell, ...]
 
@@ -62,6 +63,8 @@ def _groups(costing: Costing) -> Iterator[Row]:
     for group, buys in groups.items():
         gone = sum(not buy.is_priced for buy in buys)
         note = f"incomplete: {gone} of {len(buys)} lines not priced" if gone else ""
+        if all(buy.on_hand for buy in buys):
+            note = PAID_BEFORE
         known = added((buy.total for buy in buys), costing.prices.decimals)
         amount = f"{known:f}" if gone < len(buys) else NOT_PRICED
         yield "bought", group, len(buys), "line", "", amount, note
@@ -107,7 +110,7 @@ def _left(costing: Costing, unit: str) -> Iterator[Row]:
 
 
 def _wasted(spent: Waste, unit: str) -> str:
-    """What a row of waste is of; two plans of one wood and thickness differ by the boards' width."""
+    """What a row of waste is of; plans of one wood and thickness differ by the boards' width."""
     if spent.is_sheet:
         return spent.material_name
     if spent.sold_width is None:

@@ -10,10 +10,12 @@ from typing import Any
 
 import pytest
 
+from model.cost.buy import Need
 from model.cost.cost_sheet import cost_sheet
 from model.cost.costing import Costing, at_prices
 from model.cost.leftover import Waste
 from model.exports import cost_csv, quote_text, shopping_csv, summary
+from model.exports.cost_csv import PAID_BEFORE
 from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 from tests.model.cost.beds import bed_of, taken_of
 
@@ -107,6 +109,21 @@ def test_an_incomplete_sheet_says_what_is_missing() -> None:
     assert len([row for row in rows if row["section"] == "missing"]) == 2
     assert {row["rate"] for row in rows if row["section"] == "work"} == {"not timed"}
     assert {row["amount"] for row in rows if row["section"] == "bought"} == {"not priced"}
+
+
+def test_the_cost_sheet_says_that_stock_on_hand_counts_nothing() -> None:
+    """A sum of 0.00 beside eighteen boards looks like a mistake, or like a gift to the client."""
+    needs = (
+        Need(key="on hand/oak/K1", group="on hand", name="Oak", quantity=1, unit="board",
+             on_hand=True),
+        Need(key="sheet/ply", group="sheets", name="Ply", quantity=1, unit="sheet", price=60.0),
+    )  # fmt: skip
+    costing = at_prices(replace(taken_of(QUEEN), plans=(), needs=needs), prices())
+
+    bought = {row["name"]: row for row in rows_of(cost_csv.content(costing, "inch"))}
+
+    assert (bought["on hand"]["amount"], bought["on hand"]["note"]) == ("0.00", PAID_BEFORE)
+    assert bought["sheets"]["note"] == ""
 
 
 def test_offcuts_and_waste_are_told_apart_from_the_cost() -> None:
