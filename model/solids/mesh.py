@@ -15,8 +15,9 @@ import numpy as np
 import numpy.typing as npt
 
 from model.part import Part, Point
-from model.parts.pieces import Bools, Corners, Floats, Ints, Parts, Pieces, as_cut
-from model.solids.shape import cells, creases, stacked, surface
+from model.parts.pieces import Bools, Floats, Ints, Parts, Pieces, as_cut
+from model.parts.wood import Corners, cells
+from model.solids.shape import creases, stacked, surface
 
 Float32s = npt.NDArray[np.float32]
 

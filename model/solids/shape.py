@@ -1,7 +1,7 @@
-"""The wood of one part as boxes and as an outer surface, in the part's own axes.
+"""The wood of one part as an outer surface, in the part's own axes.
 
-A part is a stock box less box cuts. `wood_boxes` gives boxes that share no space, for proofs;
-`surface` the faces of the same wood on shared corners, and `creases` the lines where faces meet.
+`surface` gives the faces of its wood on shared corners, `creases` the lines where faces meet,
+`volume` what its boxes hold (`model/parts/wood.py`).
 """
 
 from __future__ import annotations
@@ -11,10 +11,8 @@ from collections.abc import Mapping, Sequence
 import numpy as np
 import numpy.typing as npt
 
-from model.parts.pieces import Bools, Floats, Ints, cells, wood_boxes
+from model.parts.pieces import Bools, Floats, Ints
 from model.units import Mm3
-
-__all__ = ["cells", "creases", "stacked", "surface", "volume", "wood_boxes"]
 
 
 def volume(boxes: Floats) -> Mm3:

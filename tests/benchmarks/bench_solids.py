@@ -11,7 +11,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from model.parts import pieces as placing
+from model.parts import wood
 from model.parts.marks import marks
 from model.parts.pieces import Pieces
 from model.solids import mesh as drawing
@@ -25,7 +25,7 @@ DRAWERS, SLATS = 8, 24
 
 def afresh(bed: Parts) -> Parts:
     """Equal parts that keep nothing from an earlier run."""
-    placing._wood.cache_clear()
+    wood._wood.cache_clear()
     drawing._kept.clear()
     return {rule: tuple(replace(each) for each in made) for rule, made in bed.items()}
 

@@ -10,7 +10,7 @@ import pytest
 from model.brief.drawers import BottomFit, BoxJoint
 from model.part import Cut, Face
 from model.parts.box_corners import BoxMake
-from model.parts.pieces import wood_boxes
+from model.parts.wood import wood_boxes
 
 T, D, H, INSIDE = 12.0, 500.0, 180.0, 400.0
 JOINTS: dict[BoxJoint, tuple[float, float]] = {

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from model.part import Cut, Face, Hole, Part, Place
 from model.parts.marks import Mark, hardware_counts, marks, piece_names, work_digest
-from model.parts.pieces import Pieces, wood_boxes
+from model.parts.pieces import Pieces
+from model.parts.wood import wood_boxes
 from model.rules import Dim
 from tests.model.parts.test_pieces import covered
 from tests.model.solids.small_bed import Parts, changed, cut, part, small_bed

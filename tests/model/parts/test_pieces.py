@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 from model.errors import CannotBuild
 from model.frame import BED, end_frame_at, side_frame_at
 from model.part import Cut, Face, Hole, Part, Place, Screw
-from model.parts.pieces import Pieces, as_cut, is_turned_over, wood_boxes
+from model.parts.pieces import Pieces, as_cut, is_turned_over
+from model.parts.wood import wood_boxes
 from tests.model.solids.small_bed import cut, part, small_bed
 
 FRAMES = [

@@ -10,10 +10,10 @@ from hypothesis import strategies as st
 
 from model.errors import CannotBuild
 from model.part import Cut, Face, Hole, Part
-from model.parts.pieces import cells
+from model.parts.wood import cells, wood_boxes
 from model.solids.exact import solid, solid_mesh
 from model.solids.mesh import shape, shapes
-from model.solids.shape import volume, wood_boxes
+from model.solids.shape import volume
 from tests.model.solids.small_bed import cut, part
 
 Corner = tuple[float, float, float]
