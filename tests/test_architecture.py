@@ -17,6 +17,7 @@ import pytest
 MODEL_ORDER = [
     "errors",
     "units",
+    "read_length",
     "formula",
     "mechanics",
     "cutting",

@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QLineEdit
 from app.fields.field import Field
 from app.fields.wording import outside_text, value_text
 from model.errors import BadInput
-from model.units import parse_length
+from model.read_length import parse_length
 
 
 class TextInput(QLineEdit):

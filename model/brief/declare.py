@@ -13,7 +13,8 @@ from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
 
 from model.errors import BadInput
 from model.materials import OwnRows, materials
-from model.units import Count, Measured, Mm, Share, ShopGrid, parse_length
+from model.read_length import parse_length
+from model.units import Count, Measured, Mm, Share, ShopGrid
 
 NO_REASON = ""
 

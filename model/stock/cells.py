@@ -14,9 +14,10 @@ from typing import Any
 
 from model.errors import BadInput
 from model.materials import Material
+from model.read_length import parse_length
 from model.stock.rows import Span
 from model.stock.stock_record import DEAREST, MOST, MOST_SPANS
-from model.units import INCH, Mm, parse_length, show_bare
+from model.units import INCH, Mm, show_bare
 
 YES = ("yes", "y", "x", "true", "1", "on")
 NO = ("", "no", "n", "false", "0", "off")

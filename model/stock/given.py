@@ -10,7 +10,8 @@ from collections.abc import Collection, Iterator, Sequence
 from typing import Any
 
 from model.errors import BadInput
-from model.units import Mm, parse_length
+from model.read_length import parse_length
+from model.units import Mm
 
 LONGEST_TEXT = 120  # characters: a name, not a page
 LONGEST_KEY = 400  # a step of the work order tells operation, figures and part

@@ -4,7 +4,7 @@ import pytest
 
 from app.fields.wording import in_unit, outside_text, range_text, within, works_text
 from model.brief import all_choices
-from model.units import parse_length
+from model.read_length import parse_length
 
 CHOICES = dict(all_choices())
 

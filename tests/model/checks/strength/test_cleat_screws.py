@@ -11,7 +11,7 @@ import pytest
 from model.checks.record import Verdict
 from model.checks.strength.cleat_screws import CleatLine
 from model.mechanics.fasteners.strengths import Design
-from model.units import parse_length
+from model.read_length import parse_length
 from tests.model.checks.strength.made import bed, carried, said
 
 LINE = CleatLine(

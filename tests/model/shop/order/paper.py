@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from model.part import Cut, Face, Hole
-from model.units import parse_length
+from model.read_length import parse_length
 
 BATCH = re.compile(r"^ {0,2}(\d+)  (\S.*)$")
 TOLD = re.compile(r"^     (Set|Before|Stops|Take care): (.*)$")
