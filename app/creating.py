@@ -72,7 +72,9 @@ def created(arguments: argparse.Namespace, path: Path) -> Design:
     for table in arguments.own:
         design = design.with_own(design.own.joined(designs.read_own(table)))
     for table in arguments.prices:
-        design = replace(design, prices=designs.read_prices(table, design.prices))
+        design = replace(
+            design, prices=designs.read_prices(table, design.prices, design.value("shown_unit"))
+        )
     design = _with_settings(design, arguments.settings)
     if arguments.name is not None or arguments.start is None:
         design = _named(design, arguments.name, path)

@@ -79,9 +79,11 @@ def read_own(path: Path | str) -> OwnRows:
     return rows_of_table(_table(path), Path(path).name)
 
 
-def read_prices(path: Path | str, start: Prices) -> Prices:
-    """A price list with the rows of a table in it; refused with BadInput: what is none."""
-    return prices_of_table(_table(path), Path(path).name, start)
+def read_prices(path: Path | str, start: Prices, unit: str = "mm") -> Prices:
+    """A price list with the rows of a table in it; refused with BadInput: what is none. Rows that
+    name no measure are told as lengths are shown in `unit`.
+    """
+    return prices_of_table(_table(path), Path(path).name, start, unit)
 
 
 def _table(path: Path | str) -> str:

@@ -179,7 +179,7 @@ class CostDesk(QObject):
         from model.cost.read_prices import prices_of_table
 
         try:
-            prices = prices_of_table(text, PASTED, self.session.design.prices)
+            prices = prices_of_table(text, PASTED, self.session.design.prices, self.session.unit)
         except BadInput as trouble:
             self.pane.say_trouble(f"Nothing is taken. {trouble.sentence}")
             return
@@ -230,5 +230,5 @@ def _typed(prices: Prices, line: PriceLine | None, row: tuple[str, ...]) -> Pric
     changed = prices
     for column, text in zip(("pack", "price", "minutes", "value"), figures, strict=True):
         if column in line.open and text != getattr(line, column):
-            changed = with_cell(changed, line.key, column, text)
+            changed = with_cell(changed, line.key, column, text, line.unit)
     return changed

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
+from model.cost.measures import converted
 from model.cost.money import NOTHING, Money, added, exact, line, padded, rounded
 from model.stock.prices import PriceRow, Prices
 
@@ -26,7 +27,8 @@ class Need:
 
     `key` is its name in price lists. What is `measured` out (lumber) is paid by its quantity, all
     else by whole packs. `price` is that of a pack where the maker's stock tells it. What is
-    `on_hand` costs nothing.
+    `on_hand` costs nothing. `holds` is how much of the measure that the price list keeps packs by
+    is in one `unit`: litres in a quart.
     """
 
     key: str
@@ -37,6 +39,7 @@ class Need:
     size: str = ""
     pack: float = 1.0
     measured: bool = False
+    holds: float = 1.0
     price: float | None = None
     on_hand: bool = False
     note: str = ""
@@ -70,7 +73,7 @@ class Buy:
 def priced(need: Need, prices: Prices) -> Buy:
     """The line of a need; what stands beside the stock itself goes before the price list."""
     row = prices.row(need.key)
-    pack = (row.pack if row is not None else None) or need.pack
+    pack = pack_of_need(need, row)
     packs = need.quantity / pack if need.measured else math.ceil(need.quantity / pack - _DUST)
     each = rounded(NOTHING, prices.decimals) if need.on_hand else _price(need, row, prices)
     return Buy(
@@ -79,6 +82,13 @@ def priced(need: Need, prices: Prices) -> Buy:
         total=None if each is None else line(each, packs, prices.decimals),
         on_hand=need.on_hand, note=need.note,
     )  # fmt: skip
+
+
+def pack_of_need(need: Need, row: PriceRow | None) -> float:
+    """How much is sold together, in the unit of a need: as the maker's row says, or as usual."""
+    if row is None or not row.pack:
+        return need.pack
+    return row.pack if need.holds == 1 else converted(row.pack, 1 / need.holds)
 
 
 def _price(need: Need, row: PriceRow | None, prices: Prices) -> Money | None:

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from model.bed import Bed
 from model.cost.buy import Need
+from model.cost.measures import area_text, shop_measure
 from model.cost.surfaces import Surfaces
-from model.cost.tables import Abrasive, Coating, SquareMetres, abrasives, coatings, pack_of
+from model.cost.tables import Abrasive, Coating, Litres, SquareMetres, abrasives, coatings, pack_of
 from model.units import Count
 
 _TOP = {"painted": "paint", "clear": "clear", "oil": "oil"}
@@ -84,26 +85,41 @@ def grits(bed: Bed, areas: Surfaces, on: tuple[Coat, ...]) -> tuple[Grit, ...]:
 
 
 def coating_needs(bed: Bed, on: tuple[Coat, ...]) -> list[Need]:
-    """Litres of each coating, with what is lost, in cans."""
+    """Litres or quarts of each coating, with what is lost, in cans."""
     kept = 1 - bed["finish_loss"] / 100
-    is_inch = bed["shown_unit"] == "inch"
+    unit: str = bed["shown_unit"]
+    measure = shop_measure("litre", unit)
     return [
         Need(
             key=f"finish/{coat.coating.key}",
             group="finish",
             name=coat.coating.name,
-            quantity=_up(coat.spread / coat.coating.m2_per_litre / kept),
-            unit="litre",
-            size=f"{coat.coats} {'coat' if coat.coats == 1 else 'coats'} on {coat.area:.1f} m2",
-            pack=coat.coating.can_us_l if is_inch else coat.coating.can_metric_l,
-            note=f"{coat.coating.m2_per_litre:g} m2 a litre ({coat.coating.source})",
+            quantity=_up(coat.spread / coat.coating.m2_per_litre / kept / measure.holds),
+            unit=measure.name,
+            size=f"{coat.coats} {'coat' if coat.coats == 1 else 'coats'} on "
+            f"{area_text(coat.area, unit)}",
+            pack=_can(coat.coating, unit) / measure.holds,
+            holds=measure.holds,
+            note=f"{_spread(coat.coating, unit)} ({coat.coating.source})",
         )
         for coat in on
     ]
 
 
-def abrasive_needs(sanded: tuple[Grit, ...]) -> list[Need]:
-    """Discs of each grit."""
+def _can(coating: Coating, unit: str) -> Litres:
+    return coating.can_us_l if unit == "inch" else coating.can_metric_l
+
+
+def _spread(coating: Coating, unit: str) -> str:
+    """How far a litre or a quart goes in one coat."""
+    measure = shop_measure("litre", unit)
+    if measure.holds == 1:
+        return f"{coating.m2_per_litre:g} m2 a litre"
+    return f"{area_text(coating.m2_per_litre * measure.holds, unit)} a {measure.name}"
+
+
+def abrasive_needs(sanded: tuple[Grit, ...], unit: str = "mm") -> list[Need]:
+    """Discs of each grit; areas for lengths shown in `unit`."""
     return [
         Need(
             key=f"abrasives/{grit.abrasive.key}",
@@ -111,14 +127,20 @@ def abrasive_needs(sanded: tuple[Grit, ...]) -> list[Need]:
             name=grit.abrasive.name,
             quantity=math.ceil(grit.area / grit.abrasive.m2_per_disc - 1e-9),
             unit="sheet" if grit.is_between else "disc",
-            size=f"{grit.area:.1f} m2",
+            size=area_text(grit.area, unit),
             pack=pack_of("disc").pack,
-            note=f"{grit.abrasive.m2_per_disc:g} m2 each ({grit.abrasive.source})",
+            note=f"{_each(grit.abrasive, unit)} each ({grit.abrasive.source})",
         )
         for grit in sanded
     ]
 
 
-def _up(litres: float) -> float:
-    """Litres to the next hundredth: nobody measures paint closer."""
-    return math.ceil(litres * 100 - 1e-6) / 100
+def _each(abrasive: Abrasive, unit: str) -> str:
+    if unit == "inch":
+        return area_text(abrasive.m2_per_disc, unit)
+    return f"{abrasive.m2_per_disc:g} m2"
+
+
+def _up(quantity: float) -> float:
+    """To the next hundredth of a litre or quart: nobody measures paint closer."""
+    return math.ceil(quantity * 100 - 1e-6) / 100

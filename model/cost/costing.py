@@ -93,7 +93,7 @@ def taken(bed: Bed, cut: Sequence[CutPlan], asks: Sequence[Lumber] = ()) -> Take
         *fittings,
         *screw_needs(bed, screws),
         *glue_needs(bed, glued),
-        *abrasive_needs(sanded),
+        *abrasive_needs(sanded, bed["shown_unit"]),
         *coating_needs(bed, on),
     )
     done = work(bed, cut, sawn, met, sanded, on, fittings, screws)

@@ -6,6 +6,7 @@ import math
 
 from model.bed import Bed
 from model.cost.buy import Need
+from model.cost.measures import area_text, shop_measure
 from model.cost.tables import SquareMetres, glue
 
 
@@ -14,16 +15,20 @@ def glue_needs(bed: Bed, area: SquareMetres) -> list[Need]:
     if not area:
         return []
     row = glue()
+    unit: str = bed["shown_unit"]
+    measure, area_of = shop_measure("litre", unit), shop_measure("m2", unit)
     litres = area * row.litres_per_m2 * (1 + bed["glue_loss"] / 100)
     return [
         Need(
             key=f"glue/{row.key}",
             group="glue",
             name=row.name,
-            quantity=math.ceil(litres * 100 - 1e-6) / 100,
-            unit="litre",
-            size=f"{area:.2f} m2 of joints",
-            pack=row.bottle_us_l if bed["shown_unit"] == "inch" else row.bottle_metric_l,
-            note=f"{row.litres_per_m2:g} litres a m2 ({row.source})",
+            quantity=math.ceil(litres / measure.holds * 100 - 1e-6) / 100,
+            unit=measure.name,
+            size=f"{area_text(area, unit, places=2)} of joints",
+            pack=(row.bottle_us_l if unit == "inch" else row.bottle_metric_l) / measure.holds,
+            holds=measure.holds,
+            note=f"{row.litres_per_m2 / measure.holds * area_of.holds:.3g} {measure.name}s a "
+            f"{area_of.name} ({row.source})",
         )
     ]

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from model.cost.money import Money, exact, rounded
-from model.cost.work import Work
+from model.cost.work import Work, rate_of
 from model.stock.prices import Prices
 
 
@@ -33,7 +33,8 @@ def timed(work: Iterable[Work], prices: Prices) -> tuple[Timed, ...]:
 
 
 def _timed(work: Work, prices: Prices) -> Timed:
-    rate = prices.minutes(work.key)
+    kept = prices.minutes(work.key)
+    rate = None if kept is None else rate_of(work, kept)
     if rate is None or prices.hour is None:
         return Timed(work=work, rate=rate, cost=None)
     cost = exact(rate) * exact(work.quantity) * exact(prices.hour) / 60

@@ -9,12 +9,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
-from model.cost.buy import Need
+from model.cost.buy import Need, pack_of_need
 from model.cost.costing import Taken
 from model.cost.general_prices import GENERAL, general_text
 from model.cost.price_cells import figure_text
 from model.cost.price_keys import EXTRA, WHOLE, WORK, Column
-from model.cost.work import Work
+from model.cost.work import Work, rate_of
 from model.stock.prices import Prices
 
 
@@ -60,13 +60,12 @@ def price_lines(taken: Taken, prices: Prices) -> tuple[PriceLine, ...]:
 
 def _thing(need: Need, prices: Prices) -> PriceLine:
     row = prices.row(need.key)
-    pack = (row.pack if row is not None else None) or need.pack
     listed = row.price if row is not None else None
     return PriceLine(
         key=need.key,
         name=f"{need.name}, {need.size}" if _is_named_by_size(need) else need.name,
         unit=need.unit,
-        pack=figure_text(pack),
+        pack=figure_text(pack_of_need(need, row)),
         price=figure_text(listed if need.price is None else need.price),
         open=_open(need),
     )
@@ -85,11 +84,12 @@ def _is_named_by_size(need: Need) -> bool:
 
 
 def _work(work: Work, prices: Prices) -> PriceLine:
+    kept = prices.minutes(work.key)
     return PriceLine(
         key=f"{WORK}{work.key}",
         name=work.name,
         unit=work.unit,
-        minutes=figure_text(prices.minutes(work.key)),
+        minutes=figure_text(None if kept is None else rate_of(work, kept)),
         open=("minutes",),
     )
 

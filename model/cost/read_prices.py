@@ -10,6 +10,7 @@ from difflib import get_close_matches
 from typing import TypeVar
 
 from model.cost.general_prices import GENERAL, with_general
+from model.cost.measures import measure_called, measures_of, metric_measure, shop_measure
 from model.cost.price_cells import amount
 from model.cost.price_keys import COLUMNS, EXTRA, WHOLE, WORK, Column
 from model.errors import BadInput
@@ -17,7 +18,7 @@ from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 
 _MOST_ROWS = 2000
 _LONGEST_KEY = 200
-_FOR_PEOPLE = ("name", "unit", "note")  # columns that are read by nobody here
+_NOTE = "note"  # a column that is read by nobody here, as is the name
 _FIGURES = ("pack", "price", "minutes", "value")
 _KINDS = (
     "abrasives", "boards", "brackets", "connectors", "dowels", "finish", "glides", "glue",
@@ -29,25 +30,31 @@ Cells = Mapping[str, str]
 R = TypeVar("R")
 
 
-def prices_of_table(text: str, name: str, start: Prices) -> Prices:
+def prices_of_table(text: str, name: str, start: Prices, unit: str = "mm") -> Prices:
     """A price list with the rows of a table put into it; rows that the table lacks stay.
 
     Cells are parted by commas, semicolons or tabs, under a line of headings (see `COLUMNS`). A row
-    whose cells are all empty has no price. Refused with BadInput, by line: an unknown heading or
-    key, a key that stands twice, a cell that is no amount. `name` is what sentences call the table.
+    whose cells are all empty has no price. What is counted in litres, m2 or metres may be told by
+    the quart, square foot or foot: as its cell of the column `unit` says, or where that is empty
+    as lengths are shown in `unit`. Refused with BadInput, by line: an unknown heading or key, a key
+    that stands twice, a cell that is no amount. `name` is what sentences call the table.
     """
     rows = _rows(text, name)
     prices = start
     # The currency first: its name may stand in the other cells.
     for place, cells in sorted(rows, key=lambda row: row[1]["key"] != f"{WHOLE}currency"):
         given = {each: cells[each] for each in _FIGURES if each in cells}
-        prices = _changed(prices, cells["key"], given, place)
+        key = cells["key"]
+        holds = _holds(key, cells.get("unit", ""), unit, place)
+        prices = _changed(prices, key, given, holds, place)
     return prices
 
 
-def with_cell(prices: Prices, key: str, column: Column, text: str) -> Prices:
-    """A price list with one cell changed; refused with BadInput: what is no figure for it."""
-    return _changed(prices, key, {column: text}, key)
+def with_cell(prices: Prices, key: str, column: Column, text: str, unit: str = "") -> Prices:
+    """A price list with one cell changed, told by the measure that its row names in `unit`; refused
+    with BadInput: what is no figure for it.
+    """
+    return _changed(prices, key, {column: text}, _holds(key, unit, "mm", key), key)
 
 
 def without_extra(prices: Prices, name: str) -> Prices:
@@ -91,7 +98,7 @@ def _lines(text: str, between: str, name: str) -> Iterator[tuple[str, list[str]]
 
 def _headings(line: Sequence[str], name: str) -> list[str]:
     headings = [each.strip().lower() for each in line]
-    known = (*COLUMNS, *_FOR_PEOPLE[2:])
+    known = (*COLUMNS, _NOTE)
     if "key" not in headings:
         raise BadInput(name, f"{name} has no column “key”; the columns are {', '.join(known)}.")
     if strange := next((each for each in headings if each not in known), None):
@@ -121,16 +128,28 @@ def _cells(headings: list[str], line: list[str], place: str, name: str) -> Cells
 # ---------------------------------------------------------------- one row
 
 
-def _changed(prices: Prices, key: str, given: Cells, place: str) -> Prices:
+def _holds(key: str, told: str, unit: str, place: str) -> float:
+    """How much of the measure that a thing is kept by is in the one that its row is told by."""
+    if not (metric := metric_measure(key)):
+        return 1.0
+    measure = measure_called(told, metric) if told else shop_measure(metric, unit)
+    if measure is None:
+        known = ", ".join(each.name for each in measures_of(metric))
+        raise BadInput("unit", f"{place}: unit is “{told[:40]}”; it can be {known}.")
+    return measure.holds
+
+
+def _changed(prices: Prices, key: str, given: Cells, holds: float, place: str) -> Prices:
+    if key.startswith(WORK):
+        return _with_rate(prices, key.removeprefix(WORK), given, holds, place)
     readers: dict[str, Callable[[Prices, str, Cells, str], Prices]] = {
         WHOLE: _with_general,
-        WORK: _with_rate,
         EXTRA: _with_extra,
     }
     for begins, read in readers.items():
         if key.startswith(begins):
             return read(prices, key.removeprefix(begins), given, place)
-    return _with_thing(prices, key, given, place)
+    return _with_thing(prices, key, given, holds, place)
 
 
 def _with_general(prices: Prices, name: str, given: Cells, place: str) -> Prices:
@@ -139,12 +158,12 @@ def _with_general(prices: Prices, name: str, given: Cells, place: str) -> Prices
     return with_general(prices, name, given["value"], place) if "value" in given else prices
 
 
-def _with_rate(prices: Prices, name: str, given: Cells, place: str) -> Prices:
+def _with_rate(prices: Prices, name: str, given: Cells, holds: float, place: str) -> Prices:
     _check_key(name, place)
     if "minutes" not in given:
         return prices
     minutes = amount(given["minutes"], place, "minutes")
-    row = None if minutes is None else RateRow(key=name, minutes=minutes)
+    row = None if minutes is None else RateRow(key=name, minutes=_kept(minutes, 1 / holds))
     return replace(prices, rates=_put(prices.rates, row, lambda each: each.key == name))
 
 
@@ -156,7 +175,7 @@ def _with_extra(prices: Prices, name: str, given: Cells, place: str) -> Prices:
     return replace(prices, extras=_put(prices.extras, row, lambda each: each.name == name))
 
 
-def _with_thing(prices: Prices, key: str, given: Cells, place: str) -> Prices:
+def _with_thing(prices: Prices, key: str, given: Cells, holds: float, place: str) -> Prices:
     kind = key.partition("/")[0]
     if kind not in _KINDS or "/" not in key:
         known = (*_KINDS, "work", "extra", "general")
@@ -166,11 +185,18 @@ def _with_thing(prices: Prices, key: str, given: Cells, place: str) -> Prices:
     old = prices.row(key) or PriceRow(key=key)
     price = amount(given["price"], place, "price", prices.currency) if "price" in given else None
     pack = amount(given["pack"], place, "pack") if "pack" in given else old.pack
+    if pack and "pack" in given:
+        pack = _kept(pack, holds)
     if pack == 0:
         raise BadInput("pack", f"{place}: pack is 0; it is how many are sold together.")
     row = PriceRow(key=key, price=price if "price" in given else old.price, pack=pack)
     known_row = row if (row.price, row.pack) != (None, None) else None
     return replace(prices, rows=_put(prices.rows, known_row, lambda each: each.key == key))
+
+
+def _kept(figure: float, holds: float) -> float:
+    """A figure by the metric measure; one that was told by it stays as it was typed."""
+    return figure if holds == 1 else figure * holds
 
 
 def _check_key(key: str, place: str) -> None:

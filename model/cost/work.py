@@ -13,6 +13,7 @@ from model.cost.buy import Need
 from model.cost.coats import Coat, Grit
 from model.cost.faces import Met
 from model.cost.joint_screws import Driven
+from model.cost.measures import converted, shop_measure
 from model.cost.tables import operations
 from model.cost.work_in_order import work_in_order
 from model.cost.work_on_parts import work_on_parts
@@ -27,12 +28,20 @@ _BOXES = "drawers"  # the assembly of box parts
 
 @dataclass(frozen=True, kw_only=True)
 class Work:
-    """A kind of work: `quantity` of its `unit`. `key` is its name in the table of rates."""
+    """A kind of work: `quantity` of its `unit`. `key` is its name in the table of rates, which is
+    kept by metric measures; `holds` is how much of such a one is in the unit: m2 in a square foot.
+    """
 
     key: str
     name: str
     quantity: float
     unit: str
+    holds: float = 1.0
+
+
+def rate_of(work: Work, kept: float) -> float:
+    """Minutes for one unit of a kind of work, from those that the price list keeps."""
+    return kept if work.holds == 1 else converted(kept, work.holds)
 
 
 def work(
@@ -57,31 +66,37 @@ def work(
         "screws": sum(each.count for each in driven),
         "assembly": 1,
     }
-    found = []
+    found: list[Work] = []
+    shown: str = bed["shown_unit"]
     for key, row in operations().items():
         if key == "sanding":
             found += [
-                Work(
-                    key=f"sanding/{grit.abrasive.key}",
-                    name=_sanding(grit),
-                    quantity=_round(grit.area),
-                    unit=row.unit,
-                )
+                _counted(f"sanding/{grit.abrasive.key}", _sanding(grit), grit.area, row.unit, shown)
                 for grit in sanded
             ]
         elif key == "coats":
             found += [
-                Work(
-                    key=f"coats/{coat.coating.key}",
-                    name=f"{row.name}: {coat.coating.name}",
-                    quantity=_round(coat.spread),
-                    unit=row.unit,
+                _counted(
+                    f"coats/{coat.coating.key}",
+                    f"{row.name}: {coat.coating.name}",
+                    coat.spread,
+                    row.unit,
+                    shown,
                 )
                 for coat in on
             ]
         elif counted.get(key):
-            found.append(Work(key=key, name=row.name, quantity=_round(counted[key]), unit=row.unit))
+            found.append(_counted(key, row.name, counted[key], row.unit, shown))
     return tuple(found)
+
+
+def _counted(key: str, name: str, quantity: float, metric: str, shown: str) -> Work:
+    """So much of a kind of work, in the measure of the maker's shop."""
+    measure = shop_measure(metric, shown)
+    return Work(
+        key=key, name=name, quantity=_round(quantity / measure.holds), unit=measure.name,
+        holds=measure.holds,
+    )  # fmt: skip
 
 
 def _sanding(grit: Grit) -> str:

@@ -12,6 +12,7 @@ from model.cost.cost_sheet import CostSheet, cost_sheet
 from model.cost.costing import Costing, costing_of
 from model.cost.hours import Timed
 from model.cost.leftover import Offcut, Waste
+from model.cost.measures import shop_measure
 from model.cost.money import Money, added
 from model.cost.sizes import at_most, sold_sides
 from model.cost.stock_needs import rough_name
@@ -76,7 +77,7 @@ def _work(costing: Costing) -> Iterator[Row]:
 
 
 def _timed(line: Timed) -> Row:
-    rate = NOT_TIMED if line.rate is None else f"{line.rate:g} min"
+    rate = NOT_TIMED if line.rate is None else f"{line.rate:.3g} min"
     note = "" if line.minutes is None else f"{float(line.minutes) / 60:.2f} h"
     amount = NOT_PRICED if line.cost is None else f"{line.cost:f}"
     return "work", line.work.name, number(line.work.quantity), line.work.unit, rate, amount, note
@@ -105,8 +106,9 @@ def _left(costing: Costing, unit: str) -> Iterator[Row]:
         yield "offcut", name, count, "piece", "", amount, "worth keeping; not taken off"
     for spent in costing.waste:
         said = f"{spent.share * 100:.1f} % waste, {spent.offcuts / spent.area * 100:.1f} % offcuts"
-        area = number(round(spent.area / 1e6, 3))
-        yield "waste", _wasted(spent, unit), area, "m2", "", "", said
+        measure = shop_measure("m2", unit)
+        area = number(round(spent.area / 1e6 / measure.holds, 3))
+        yield "waste", _wasted(spent, unit), area, measure.name, "", "", said
 
 
 def _wasted(spent: Waste, unit: str) -> str:

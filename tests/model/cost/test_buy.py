@@ -45,6 +45,18 @@ def test_full_boxes_are_not_bought_twice_for_floating_dust() -> None:
     assert priced(litres, Prices()).packs == 3
 
 
+def test_a_can_that_was_told_in_litres_is_the_same_can_in_quarts() -> None:
+    """A gallon can, told in litres, for five quarts: two of it."""
+    paint = Need(
+        key="finish/paint", group="finish", name="Paint", quantity=5.0, unit="US quart",
+        holds=0.946352946,
+    )  # fmt: skip
+
+    buy = priced(paint, listed(PriceRow(key=paint.key, price=60.0, pack=3.785411784)))
+
+    assert (buy.pack, buy.packs, buy.total) == (4.0, 2, Decimal("120.00"))
+
+
 def test_lumber_is_paid_by_its_measure() -> None:
     buy = priced(MAPLE, listed(PriceRow(key=MAPLE.key, price=7.35)))
 

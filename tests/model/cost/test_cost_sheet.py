@@ -41,7 +41,8 @@ def test_a_whole_cost_is_the_sum_of_its_lines() -> None:
     sheet = cost_sheet(costing)
 
     lines = sum((buy.total or Decimal(0) for buy in costing.buys), Decimal(0))
-    minutes = sum(Decimal(str(each.quantity)) for each in TAKEN.work)
+    # One minute for each of what rates are kept by: m2 and metres, told by the foot here.
+    minutes = sum(Decimal(str(each.quantity * each.holds)) for each in TAKEN.work)
 
     assert sheet.is_complete
     assert sheet.materials + sheet.hardware + sheet.consumables == lines

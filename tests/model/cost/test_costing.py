@@ -28,7 +28,9 @@ def test_layers_are_glued_over_their_whole_face() -> None:
     (glue,) = [need for need in taken(bed, plans_of(QUEEN)).needs if need.group == "glue"]
 
     area = (glued_area(bed, fixed(bed)) + between) / 1e6
-    assert glue.quantity == pytest.approx(area * 0.15 * 1.5, abs=0.01)  # hundredths, upwards
+    quarts = area * 0.15 * 1.5 / 0.946352946  # a quarter of 231 cubic inches
+    assert glue.quantity == pytest.approx(quarts, abs=0.01)  # hundredths, upwards
+    assert glue.unit == "US quart"
 
 
 def test_a_panel_of_strips_is_glued_along_each_edge_but_one() -> None:

@@ -1,7 +1,7 @@
 """Sanding and finish: areas, coats, litres, discs.
 
 Paint arithmetic as on a can, from memory: a US gallon covers 400 square feet in one coat, so that
-two coats on 100 square feet take half a gallon, 1.89 litres.
+two coats on 100 square feet take half a gallon: two quarts, or 1.89 litres.
 """
 
 from __future__ import annotations
@@ -43,11 +43,24 @@ def used(bed: Any, areas: Surfaces) -> dict[str, float]:
 
 
 def test_two_coats_on_100_square_feet_take_half_a_gallon() -> None:
-    bed = asked(finish="clear", finish_coats=2)
+    inch, metric = (asked(finish="clear", shown_unit=unit) for unit in ("inch", "mm"))
 
-    litres = used(bed, Surfaces(solid=100 * SQUARE_FOOT))
+    quarts, litres = (used(bed, Surfaces(solid=100 * SQUARE_FOOT)) for bed in (inch, metric))
 
+    assert quarts == {"finish/clear": pytest.approx(2.0, abs=0.02)}
     assert litres == {"finish/clear": pytest.approx(1.89, abs=0.02)}  # 3.785 / 2
+
+
+def test_an_inch_shop_reads_quarts_and_square_feet() -> None:
+    areas, bed = Surfaces(solid=100 * SQUARE_FOOT), asked(finish="clear")
+
+    (need,) = coating_needs(bed, coats(bed, areas))
+    (disc, *_) = abrasive_needs(grits(bed, areas, ()), "inch")
+
+    assert (need.unit, need.size) == ("US quart", "2 coats on 100 square feet")
+    assert need.note.startswith("100 square feet a US quart")  # 400 a gallon
+    assert disc.size == "100 square feet"
+    assert " m2" not in need.note + need.size + disc.note + disc.size
 
 
 def test_paint_is_primed_and_fibreboard_sealed_twice_before() -> None:
@@ -68,7 +81,9 @@ def test_oil_needs_neither_primer_nor_sealer_and_no_finish_needs_nothing() -> No
 def test_what_sprays_past_is_bought_too() -> None:
     areas = Surfaces(solid=9.8)  # a litre a coat
 
-    brushed, sprayed = (used(asked(finish_loss=loss), areas) for loss in (0.0, 50.0))
+    brushed, sprayed = (
+        used(asked(finish_loss=loss, shown_unit="mm"), areas) for loss in (0.0, 50.0)
+    )
 
     assert sprayed["finish/paint"] == pytest.approx(2 * brushed["finish/paint"]) == 4.0
 
@@ -76,11 +91,13 @@ def test_what_sprays_past_is_bought_too() -> None:
 def test_cans_are_quarts_or_litres() -> None:
     areas = Surfaces(solid=9.8)
 
-    packs = [
-        coating_needs(bed, coats(bed, areas))[0].pack for bed in (asked(), asked(shown_unit="mm"))
+    sold = [
+        (need.pack, need.unit)
+        for bed in (asked(), asked(shown_unit="mm"))
+        for need in coating_needs(bed, coats(bed, areas))[:1]
     ]
 
-    assert packs == [0.946, 1]
+    assert sold == [(1, "US quart"), (1, "litre")]
 
 
 def test_grits_end_where_the_maker_stops_and_sheets_begin_at_120() -> None:

@@ -62,8 +62,48 @@ def test_a_filled_table_prices_and_times_the_bed(delimiter: str, mark: str) -> N
     sheet = cost_sheet(at_prices(replace(TAKEN, plans=()), prices))
 
     assert {row.price for row in prices.rows} == {1.5}
-    assert {row.minutes for row in prices.rates} == {1.5}
+    told = {line.minutes for line in price_lines(TAKEN, prices) if line.key.startswith("work/")}
+    assert told == {"1.5"}
     assert sheet.is_complete
+
+
+@pytest.mark.parametrize(
+    ("row", "pack", "minutes"),
+    [
+        # 231 cubic inches a gallon, 0.3048 m a foot: exact by definition.
+        ("finish/paint,,US gallon,1,60,,", 3.785411784, None),
+        ("finish/paint,,quarts,4,60,,", 3.785411784, None),
+        ("finish/paint,,litre,2.5,60,,", 2.5, None),
+        ("finish/paint,,,1,60,,", 0.946352946, None),
+        ("glue/pva,,pint,1,8,,", 0.473176473, None),
+        ("work/sanding/80,,sq ft,,,0.9290304,", None, 10.0),
+        ("work/sanding/80,,m2,,,10,", None, 10.0),
+        ("work/mill,,feet,,,0.3048,", None, 1.0),
+        ("work/mill,,,,,0.3048,", None, 1.0),
+        ("work/holes,,,,,0.4,", None, 0.4),
+    ],
+)
+def test_packs_and_rates_are_read_by_the_measure_that_is_told(
+    row: str, pack: float | None, minutes: float | None
+) -> None:
+    """An inch shop: what names no measure is told as that shop counts."""
+    prices = prices_of_table(f"{HEADINGS}\n{row}\n", "p", Prices(), "inch")
+
+    found = [each.pack for each in prices.rows] + [each.minutes for each in prices.rates]
+    assert found == [pytest.approx(minutes if pack is None else pack)]
+
+
+def test_a_measure_of_another_kind_is_refused() -> None:
+    with pytest.raises(BadInput, match="unit is “m2”; it can be litre, US quart, US gallon"):
+        prices_of_table(f"{HEADINGS}\nfinish/paint,,m2,1,60,,\n", "p", Prices())
+
+
+def test_a_cell_is_typed_by_the_measure_of_its_row() -> None:
+    typed = with_cell(Prices(), "work/sanding/80", "minutes", "0.5", "square foot")
+
+    (line,) = [x for x in price_lines(TAKEN, typed) if x.key == "work/sanding/80"]
+    assert (line.unit, line.minutes) == ("square foot", "0.5")
+    assert typed.minutes("sanding/80") == pytest.approx(0.5 / 0.3048**2)
 
 
 def test_a_list_that_is_written_and_read_is_the_same_list() -> None:

@@ -63,7 +63,7 @@ def test_boards_are_milled_once_along_each_piece() -> None:
 
     metres = sum(each.rough.length * each.quantity for each in rough) / 1000
 
-    assert counted(QUEEN)["mill"] == pytest.approx(metres, abs=0.005)
+    assert counted(QUEEN)["mill"] == pytest.approx(metres / 0.3048, abs=0.005)  # feet
 
 
 HOLES = Work(key="holes", name="Drill holes", quantity=90, unit="hole")
@@ -79,6 +79,19 @@ def test_hours_are_quantity_by_rate_by_what_an_hour_costs() -> None:
     assert drilled.cost == Decimal("36.00")  # three quarters of 48
     assert (painted.rate, painted.minutes, painted.cost) == (None, None, None)
     assert hours([drilled, painted]) == Decimal("0.8")
+
+
+def test_a_rate_is_kept_by_metric_measures_and_told_by_the_shops_own() -> None:
+    """A square foot is 0.09290304 m2 by definition: 10 minutes a m2 are 0.929 a square foot."""
+    prices = Prices(rates=(RateRow(key="sanding/80", minutes=10.0),), hour=60.0)
+    metric = Work(key="sanding/80", name="Sand", quantity=9.290304, unit="m2")
+    inch = Work(key="sanding/80", name="Sand", quantity=100, unit="square foot", holds=0.09290304)
+
+    one, other = timed([metric, inch], prices)
+
+    assert (one.rate, other.rate) == (10.0, 0.9290304)
+    assert one.minutes == other.minutes
+    assert one.cost == other.cost == Decimal("92.90")
 
 
 def test_without_what_an_hour_costs_there_are_hours_and_no_cost() -> None:
