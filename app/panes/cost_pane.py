@@ -7,17 +7,9 @@ from typing import Any
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut, QShowEvent
-from PySide6.QtWidgets import (
-    QButtonGroup,
-    QHBoxLayout,
-    QLabel,
-    QPlainTextEdit,
-    QPushButton,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QLabel, QPlainTextEdit, QPushButton, QVBoxLayout, QWidget
 
+from app.panes.switched_lists import SwitchedLists
 from app.tables.buying import BUYING_COLUMNS, BuyRow
 from app.tables.costs import COST_COLUMNS, PRICE_ENTRIES, SheetRow
 from app.tables.entries import Cells, Entries
@@ -48,7 +40,7 @@ class CostPane(QWidget):
         self.paste_button, self.template_button = QPushButton("Paste"), QPushButton("Copy list")
         self.copy_button = QPushButton("Copy as text")
         self._sum, self._trouble = QLabel(wordWrap=True, margin=6), QLabel(wordWrap=True, margin=6)
-        self._stack, self._switch = QStackedWidget(), QButtonGroup(self)
+        self._lists = SwitchedLists()
         self._lay_out()
         self._connect()
         self.show_list(BUYING)
@@ -61,28 +53,22 @@ class CostPane(QWidget):
         self._sum.setProperty("kind", "faint")
         self._trouble.hide()
         self._trouble.setProperty("kind", "refusal")
-        line = QHBoxLayout()
-        line.setContentsMargins(6, 6, 6, 6)
-        line.setSpacing(6)
-        pages: tuple[QWidget, ...] = (self.buying, self.prices, self.sheet, self.quote)
-        for place, (words, page) in enumerate(zip(WORDS, pages, strict=True)):
-            button = QPushButton(words, checkable=True)
-            self._switch.addButton(button, place)
-            self._stack.addWidget(page)
-            line.addWidget(button)
-        line.addStretch(1)
+        shown: tuple[QWidget, ...] = (self.buying, self.prices, self.sheet, self.quote)
+        for words, each in zip(WORDS, shown, strict=True):
+            self._lists.add_list(words, each)
+        self._lists.line.addStretch(1)
         for button in (self.paste_button, self.template_button, self.copy_button):
-            line.addWidget(button)
+            self._lists.line.addWidget(button)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        whole.addLayout(line)
+        whole.addLayout(self._lists.line)
         whole.addWidget(self._trouble)
-        whole.addWidget(self._stack, 1)
+        whole.addWidget(self._lists, 1)
         whole.addWidget(self._sum)
 
     def _connect(self) -> None:
-        self._switch.idClicked.connect(self.show_list)
+        self._lists.asked.connect(self.show_list)
         self.buying.clicked.connect(self._clicked)
         space = QShortcut(QKeySequence(Qt.Key.Key_Space), self.buying)
         space.setContext(Qt.ShortcutContext.WidgetShortcut)
@@ -98,12 +84,11 @@ class CostPane(QWidget):
     @property
     def place(self) -> int:
         """Which of the lists is on view."""
-        return self._stack.currentIndex()
+        return self._lists.place
 
     def show_list(self, place: int) -> None:
         """Bring one of the lists to the front."""
-        self._stack.setCurrentIndex(place)
-        self._switch.button(place).setChecked(True)
+        self._lists.show_list(place)
         for button in (self.paste_button, self.template_button):
             button.setVisible(place == PRICES)
         self.copy_button.setVisible(place != PRICES)

@@ -7,17 +7,9 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import (
-    QButtonGroup,
-    QHBoxLayout,
-    QLabel,
-    QLineEdit,
-    QPushButton,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
+from app.panes.switched_lists import SwitchedLists
 from app.tables.hardware import HARDWARE_COLUMNS
 from app.tables.parts import PART_COLUMNS
 from app.tables.rows import Rows
@@ -44,8 +36,7 @@ class PartsPane(QWidget):
         self.copy_button.setToolTip("Headings and the rows on view, with tabs between the cells")
         self._counts = QLabel()
         self._counts.setProperty("kind", "faint")
-        self._stack = QStackedWidget()
-        self._switch = QButtonGroup(self)
+        self._lists = SwitchedLists()
         self._is_told = False  # a row follows the bed's pick: do not tell the bed again
         self._fitted_unit = ""  # headings and cells of another unit need other widths
         self._lay_out()
@@ -57,33 +48,27 @@ class PartsPane(QWidget):
         self.copy_button.clicked.connect(self.copy)
 
     def _lay_out(self) -> None:
-        line = QHBoxLayout()
-        line.setContentsMargins(6, 6, 6, 6)
-        line.setSpacing(6)
-        for place, (words, table) in enumerate((("Wood", self.parts), ("Hardware", self.hardware))):
-            button = QPushButton(words, checkable=True, checked=place == 0)
-            self._switch.addButton(button, place)
-            self._stack.addWidget(table)
-            line.addWidget(button)
-        self._switch.idClicked.connect(self.show_table)
-        line.addWidget(self.filter_line, 1)
-        line.addWidget(self._counts)
-        line.addWidget(self.copy_button)
+        self._lists.add_list("Wood", self.parts)
+        self._lists.add_list("Hardware", self.hardware)
+        self._lists.show_list(0)
+        self._lists.asked.connect(self.show_table)
+        self._lists.line.addWidget(self.filter_line, 1)
+        self._lists.line.addWidget(self._counts)
+        self._lists.line.addWidget(self.copy_button)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        whole.addLayout(line)
-        whole.addWidget(self._stack, 1)
+        whole.addLayout(self._lists.line)
+        whole.addWidget(self._lists, 1)
 
     @property
     def table(self) -> TableView:
         """The table on view."""
-        return self.hardware if self._stack.currentIndex() else self.parts
+        return self.hardware if self._lists.place else self.parts
 
     def show_table(self, place: int) -> None:
         """0: wood, 1: hardware."""
-        self._stack.setCurrentIndex(place)
-        self._switch.button(place).setChecked(True)
+        self._lists.show_list(place)
         self._count()
 
     def show_bed(self, bed: Bed, unit: str) -> None:

@@ -7,16 +7,9 @@ from typing import NamedTuple
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication, QShowEvent
-from PySide6.QtWidgets import (
-    QButtonGroup,
-    QHBoxLayout,
-    QLabel,
-    QPushButton,
-    QStackedWidget,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
 
+from app.panes.switched_lists import SwitchedLists
 from app.tables.entries import Cells, Entries, Entry
 from app.tables.entry_table import EntryTable
 
@@ -43,7 +36,7 @@ class StockPane(QWidget):
         self.kinds = tuple(kinds)
         self.tables: dict[str, EntryTable] = {}
         self._said: dict[str, str] = {}
-        self._stack, self._switch = QStackedWidget(), QButtonGroup(self)
+        self._lists = SwitchedLists()
         self._trouble = QLabel(wordWrap=True, visible=False, margin=6)
         self._idle = QLabel(wordWrap=True, visible=False, margin=6)
         self.paste_button, self.headings_button = QPushButton("Paste"), QPushButton("Copy headings")
@@ -58,29 +51,23 @@ class StockPane(QWidget):
         self.out_button.setToolTip("Take the rows out in which a cell is chosen")
         self._trouble.setProperty("kind", "refusal")
         self._idle.setProperty("kind", "faint")
-        line = QHBoxLayout()
-        line.setContentsMargins(6, 6, 6, 6)
-        line.setSpacing(6)
-        for place, kind in enumerate(self.kinds):
-            button = QPushButton(kind.words, checkable=True, toolTip=kind.about)
-            self._switch.addButton(button, place)
-            line.addWidget(button)
+        for kind in self.kinds:
             table = EntryTable(Entries(kind.columns, kind.can_grow), kind.words)
             self.tables[kind.key] = table
-            self._stack.addWidget(table)
-        line.addStretch(1)
+            self._lists.add_list(kind.words, table, kind.about)
+        self._lists.line.addStretch(1)
         for button in (self.paste_button, self.headings_button, self.out_button):
-            line.addWidget(button)
+            self._lists.line.addWidget(button)
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        whole.addLayout(line)
+        whole.addLayout(self._lists.line)
         whole.addWidget(self._trouble)
-        whole.addWidget(self._stack, 1)
+        whole.addWidget(self._lists, 1)
         whole.addWidget(self._idle)
 
     def _connect(self) -> None:
-        self._switch.idClicked.connect(lambda place: self.show_table(self.kinds[place].key))
+        self._lists.asked.connect(lambda place: self.show_table(self.kinds[place].key))
         for key, table in self.tables.items():
             table.entries.typed.connect(lambda rows, k=key: self.typed.emit(k, rows))
             table.paste_asked.connect(self._paste)
@@ -93,7 +80,7 @@ class StockPane(QWidget):
     @property
     def kind(self) -> TableKind:
         """The table on view."""
-        return self.kinds[self._stack.currentIndex()]
+        return self.kinds[self._lists.place]
 
     @property
     def table(self) -> EntryTable:
@@ -102,8 +89,7 @@ class StockPane(QWidget):
     def show_table(self, key: str) -> None:
         """Bring one of the tables to the front."""
         place = next(i for i, kind in enumerate(self.kinds) if kind.key == key)
-        self._stack.setCurrentIndex(place)
-        self._switch.button(place).setChecked(True)
+        self._lists.show_list(place)
         self.out_button.setVisible(self.kind.can_grow)
         self._show_trouble()
 

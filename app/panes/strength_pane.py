@@ -7,20 +7,18 @@ from typing import TYPE_CHECKING, Any
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import (
-    QButtonGroup,
     QFrame,
-    QHBoxLayout,
     QLabel,
     QLineEdit,
     QPushButton,
     QSplitter,
-    QStackedWidget,
     QVBoxLayout,
     QWidget,
 )
 
 from app.panes.sag_chart import SagChart, SagLine
 from app.panes.strength_words import CAUTION, effect_rows, effect_text, load_rows, load_text
+from app.panes.switched_lists import SwitchedLists
 from app.tables.effects import EFFECT_COLUMNS
 from app.tables.loads import LOAD_COLUMNS
 from app.tables.rows import Rows
@@ -75,24 +73,19 @@ class StrengthPane(QWidget):
         self.told.setAccessibleName("About the row that is picked")
         self.caution = QLabel(CAUTION, wordWrap=True)
         self.caution.setProperty("kind", "faint")
-        self._stack, self._switch = QStackedWidget(), QButtonGroup(self)
+        self.lists = SwitchedLists()
         self._lay_out()
         self._connect()
 
     def _lay_out(self) -> None:
-        line = QHBoxLayout()
-        line.setContentsMargins(6, 6, 6, 6)
-        line.setSpacing(6)
-        for place, (words, table) in enumerate((("Loads", self.loads), ("Pieces", self.effects))):
-            button = QPushButton(words, checkable=True, checked=place == LOADS)
-            self._switch.addButton(button, place)
-            self._stack.addWidget(table)
-            line.addWidget(button)
-        line.addWidget(self.filter_line, 1)
-        line.addWidget(self.bed_button)
+        self.lists.add_list("Loads", self.loads)
+        self.lists.add_list("Pieces", self.effects)
+        self.lists.show_list(LOADS)
+        self.lists.line.addWidget(self.filter_line, 1)
+        self.lists.line.addWidget(self.bed_button)
         parts = QSplitter(Qt.Orientation.Horizontal)
         parts.setChildrenCollapsible(False)
-        for widget in (self._stack, self.chart):
+        for widget in (self.lists, self.chart):
             parts.addWidget(widget)
             parts.setStretchFactor(parts.count() - 1, 1)
         parts.setSizes([HALF, HALF])
@@ -106,12 +99,12 @@ class StrengthPane(QWidget):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.setSpacing(0)
-        whole.addLayout(line)
+        whole.addLayout(self.lists.line)
         whole.addWidget(parts, 1)
         whole.addWidget(foot)
 
     def _connect(self) -> None:
-        self._switch.idClicked.connect(self.show_table)
+        self.lists.asked.connect(self.show_table)
         for table in (self.loads, self.effects):
             self.filter_line.textChanged.connect(table.sorted.keep)
         self.loads.row_chosen.connect(self._load_picked)
@@ -159,14 +152,13 @@ class StrengthPane(QWidget):
 
     def show_table(self, place: int) -> None:
         """0: loads, 1: pieces."""
-        self._stack.setCurrentIndex(place)
-        self._switch.button(place).setChecked(True)
+        self.lists.show_list(place)
         self._tell()
 
     @property
     def table(self) -> TableView:
         """The table on view."""
-        return self.effects if self._stack.currentIndex() == PIECES else self.loads
+        return self.effects if self.lists.place == PIECES else self.loads
 
     def press_bed_button(self, is_on: bool) -> None:
         """The bed shows its strength, or does not, whoever asked for it."""

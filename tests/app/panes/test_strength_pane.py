@@ -199,14 +199,14 @@ def test_it_says_that_it_is_no_certificate(pane: StrengthPane) -> None:
 
 
 def test_everything_can_be_reached_by_tab(qtbot: QtBot, pane: StrengthPane) -> None:
-    wanted = {pane.loads, pane.chart, pane.filter_line, pane.bed_button, *pane._switch.buttons()}
-    pane._switch.button(0).setFocus()
+    wanted = {pane.loads, pane.chart, pane.filter_line, pane.bed_button, *pane.lists.buttons}
+    pane.lists.buttons[0].setFocus()
     reached = set()
     for _ in range(20):
         reached.add(pane.focusWidget())
         qtbot.keyClick(pane.focusWidget(), Qt.Key.Key_Tab)
 
-    assert wanted - reached == {pane._switch.button(1)}  # arrows go from one switch to the next
+    assert wanted - reached == {pane.lists.buttons[1]}  # arrows go from one switch to the next
 
 
 def test_every_control_has_a_name(pane: StrengthPane) -> None:
