@@ -1,5 +1,5 @@
-"""Screws in a row along a part: through its thickness into what lies behind, each with its pilot
-hole.
+"""Screws in a row along a part: through its thickness into what lies behind, each with the
+hole that its shank passes.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ def row_of_screws(
     into: str,
     length: float,
     diameter: float,
-    pilot: float,
+    shank_hole: float,
     spacing: float,
     end_distance: float,
     sunk: float = 0.0,
@@ -27,8 +27,9 @@ def row_of_screws(
 
     The first and last stand `end_distance` from the ends, the others evenly, no farther apart than
     `spacing`.
-    `sunk` is how deep the heads are countersunk, `cover` the wood that must stay before a point,
-    `kind` what the screws are called. All mm, in the part's own axes.
+    `shank_hole` is the diameter of the holes, `sunk` how deep the heads are countersunk, `cover`
+    the wood that must stay before a point, `kind` what the screws are called. All mm, in the
+    part's own axes.
     """
     run = size[0] - 2 * end_distance
     gaps = max(1, math.ceil(run / spacing - 1e-9))
@@ -37,7 +38,7 @@ def row_of_screws(
     for i in range(gaps + 1):
         x = end_distance + run * i / gaps
         mouth = (x, size[1] / 2, start)
-        holes.append(Hole("pilot hole", through, mouth, (0.0, 0.0, toward), pilot, size[2]))
+        holes.append(Hole("shank hole", through, mouth, (0.0, 0.0, toward), shank_hole, size[2]))
         head = (x, size[1] / 2, start + toward * sunk)
         screws.append(Screw(kind, head, (0.0, 0.0, toward), length, diameter, into, cover))
     return tuple(holes), tuple(screws)

@@ -31,7 +31,7 @@ def cleat(
         into="side_rail|top_rail",
         length=cleat_screw_length,
         diameter=cleat_screw.shank_mm,
-        pilot=cleat_screw.shank_hole_mm,
+        shank_hole=cleat_screw.shank_hole_mm,
         spacing=cleat_screw_spacing,
         cover=screw_cover,
         kind=f"wood screw {cleat_screw.key}",

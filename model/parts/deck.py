@@ -76,7 +76,7 @@ def _end_screws(
     down, kind = (0.0, 0.0, -1.0), f"wood screw {screw.key}"
     holes = tuple(
         Hole(
-            "pilot hole", Face.FACE, (x, width / 2, thickness), down, screw.shank_hole_mm, thickness
+            "shank hole", Face.FACE, (x, width / 2, thickness), down, screw.shank_hole_mm, thickness
         )
         for x, _ in spots
     )

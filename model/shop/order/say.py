@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from model.part import Face, Part
+from model.shop.order.bits import bit
 from model.shop.order.record import Distance, Spot
 from model.units import GRIDS, Mm, show_length
 
@@ -44,7 +45,8 @@ def setting(kind: str, way: str, figures: tuple[Distance, ...], against: Face, u
         )
     if way == "hole":
         deep = f"{told['depth']} deep from the face" if "depth" in told else "through"
-        return f"Bit {told['diameter']}, {deep}; centre {told['fence']} from the {edge(against)}"
+        drill = bit(kind, next(each.size for each in figures if each.what == "diameter"), unit)
+        return f"Bit {drill}, {deep}; centre {told['fence']} from the {edge(against)}"
     if kind in ("tenon cheek", "tenon shoulder"):
         return f"{told['depth']} deep, stop for {told['width']} from the end"
     if kind == "dovetail allowance":

@@ -19,7 +19,7 @@ def row(
     size: tuple[float, float, float] = CLEAT, **changes: Any
 ) -> tuple[tuple[Hole, ...], tuple[Screw, ...]]:
     options = {
-        "through": Face.FACE, "into": "side_rail", "length": 44.45, "diameter": 4.17, "pilot": 4.4,
+        "through": Face.FACE, "into": "side_rail", "length": 44.45, "diameter": 4.17, "shank_hole": 4.4,
         "spacing": 150.0, "end_distance": 40.0,
     }  # fmt: skip
     return row_of_screws(size, **(options | changes))

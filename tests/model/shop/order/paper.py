@@ -12,7 +12,10 @@ BATCH = re.compile(r"^ {0,2}(\d+)  (\S.*)$")
 TOLD = re.compile(r"^     (Set|Before|Stops|Take care): (.*)$")
 LINE = re.compile(r"^     \[([ x])\] (.*)$")
 MARKED = re.compile(r"^(\S+) +(\d+) x (.*)$")
-BIT = re.compile(r"^Bit (.+?), (?:(.+) deep from the face|through); centre (.+) from the \w+$")
+BIT = re.compile(
+    r"^Bit (.+?)(?: \(reckoned (.+?)\))?, (?:(.+) deep from the face|through); "
+    r"centre (.+) from the \w+$"
+)
 WHERE = re.compile(r"^(.*?), (fence|stop|at)(?: at)? (?:the )?(.*?): (.*)$")
 BOTH = {
     "both ends": "near end and far end",
@@ -136,17 +139,16 @@ def box(
 
 def holes(set_to: str, where: str, part: tuple[float, ...]) -> list[Hole]:
     """The straight holes that a line asks for, each from its face."""
-    match = re.match(
-        r"^Bit (.+?), (?:(.+) deep from the face|through); centre (.+) from the \w+$", set_to
-    )
+    match = BIT.match(set_to)
     assert match is not None, set_to
-    diameter, fence = size(match[1]), size(match[3])
+    diameter, fence = size(match[2] or match[1]), size(match[4])
+    assert abs(diameter - size(match[1])) < 1.0, "the next bit that is sold is no farther"
     made = []
     for place in where.split("; "):
         told = WHERE.match(place)
         assert told is not None, place
         for face in faces(told[1]):
-            depth = size(match[2]) if match[2] else part[face.axis]
+            depth = size(match[3]) if match[3] else part[face.axis]
             for against in faces(told[3]):
                 for end, start in centres(told[4]):
                     made.append(bored(part, face, against, fence, end, start, diameter, depth))
