@@ -104,7 +104,7 @@ def _left_over(sheet: SheetOnPaper) -> Iterator[Item]:
         size = about_size_words(region, sheet.shown.unit)
         box, about = sheet.place(region), f"offcut/{place}"
         label = label_in(box, ((("offcut", size), (f"offcut {size}",)), ((size,),)), rings)
-        holes = (label.box,) if label is not None else ()
+        holes = (corners(label.box),) if label is not None else ()
         yield Hatch(corners(box), KEEP, holes=holes, about=about)
         yield from label.texts(about) if label is not None else ()
     for region in sheet.layout.tree.all():

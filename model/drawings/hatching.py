@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from model.drawings.paper import Hatch, Point, corners
+from model.drawings.paper import Hatch, Point
 from model.units import Mm
 
 
@@ -16,7 +16,7 @@ def hatch_strokes(hatch: Hatch) -> tuple[tuple[Point, Point], ...]:
     edges, counted from its end, there is ink in every second space.
     """
     turn = math.radians(hatch.angle)
-    loops = [hatch.outline, *(corners(hole) for hole in hatch.holes)]
+    loops = [hatch.outline, *hatch.holes]
     level = [[_turned(point, -turn) for point in loop] for loop in loops]
     heights = [y for _, y in level[0]]
     first, last = min(heights) / hatch.spacing, max(heights) / hatch.spacing

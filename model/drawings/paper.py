@@ -51,7 +51,7 @@ class Hatch(NamedTuple):
     outline: tuple[Point, ...]
     spacing: Mm
     angle: Degrees = 45.0
-    holes: tuple[Box, ...] = ()
+    holes: tuple[tuple[Point, ...], ...] = ()
     about: str = ""
 
 

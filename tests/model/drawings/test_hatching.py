@@ -32,7 +32,7 @@ def test_slanting_strokes_cover_the_area_evenly() -> None:
 def test_a_hole_stays_free() -> None:
     hole = Box(3.0, 3.0, 6.0, 7.0)
 
-    strokes = hatch_strokes(Hatch(SQUARE, 0.05, angle=45.0, holes=(hole,)))
+    strokes = hatch_strokes(Hatch(SQUARE, 0.05, angle=45.0, holes=(corners(hole),)))
 
     assert sum(long(stroke) for stroke in strokes) * 0.05 == pytest.approx(88.0, rel=0.01)
     for (x0, y0), (x1, y1) in strokes:
@@ -45,3 +45,11 @@ def test_neighbours_run_on_in_each_other() -> None:
     other = hatch_strokes(Hatch(corners(Box(5, 0, 9, 10)), 2.0, angle=0.0))
 
     assert [start[1] for start, _ in one] == [start[1] for start, _ in other]
+
+
+def test_a_hole_may_have_any_corners() -> None:
+    """A triangle of half the square leaves the other half, whatever way round it is given."""
+    for hole in (((0.0, 0.0), (10.0, 0.0), (0.0, 10.0)), ((0.0, 10.0), (10.0, 0.0), (0.0, 0.0))):
+        strokes = hatch_strokes(Hatch(SQUARE, 0.05, angle=30.0, holes=(hole,)))
+
+        assert sum(long(stroke) for stroke in strokes) * 0.05 == pytest.approx(50.0, rel=0.01)
