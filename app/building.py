@@ -31,13 +31,13 @@ def _with_a_way_out(design: Design, refusal: CannotBuild) -> BedError:
     from model.book import open_book
     from model.brief import all_choices
     from model.mend import works
-    from model.units import INCH, ShopGrid, show_length
+    from model.units import show_length, tape_grid
 
     mended = works(design, refusal, open_book())
     said = mended.sentence
     if mended.range and all_choices()[mended.choice].is_length and _reads_inches(design):
-        sixteenths = ShopGrid(INCH / 16, "inch")  # inwards, so that what is said does work
-        low, high = sixteenths.up(mended.range[0]), sixteenths.down(mended.range[1])
+        tape = tape_grid("inch")  # inwards, so that what is said does work
+        low, high = tape.up(mended.range[0]), tape.down(mended.range[1])
         if low <= high:
             span = f"from {show_length(low, 'inch')} to {show_length(high, 'inch')}"
             said = f"{refusal} {mended.choice} {span} would work."

@@ -146,6 +146,12 @@ GRIDS: dict[str, ShopGrid] = {
     "1 mm": ShopGrid(1.0, "mm"),
 }
 
+
+def tape_grid(unit: str) -> ShopGrid:
+    """The steps that a tape is read by, sixteenths or mm: nobody saws or asks for wood closer."""
+    return GRIDS["1/16 in" if unit == "inch" else "1 mm"]
+
+
 # ---------------------------------------------------------------- showing
 
 _FINEST_FRACTION = 64

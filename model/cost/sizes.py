@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from model.units import GRIDS, Mm, show_length
-
-_COARSE = {"inch": "1/16 in", "mm": "1 mm"}  # no yard reads a tape closer
+from model.units import Mm, show_length, tape_grid
 
 
 def sold_size(size: Mm, unit: str) -> str:
@@ -19,7 +17,7 @@ def sold_sides(length: Mm, width: Mm, unit: str) -> str:
     """
     told = f"{sold_size(length, unit)} x {sold_size(width, unit)}"
     if unit == "inch" and "mm" in told:
-        near = GRIDS[_COARSE[unit]].near
+        near = tape_grid(unit).near
         sides = " x ".join(show_length(near(side), unit) for side in (length, width))
         return f"{sides} ({length:.4g} mm x {width:.4g} mm)"
     return told
@@ -27,9 +25,9 @@ def sold_sides(length: Mm, width: Mm, unit: str) -> str:
 
 def at_least(size: Mm, unit: str) -> str:
     """A length that is asked for, on the next sixteenth of an inch, or mm, up."""
-    return show_length(GRIDS[_COARSE[unit]].up(size), unit)
+    return show_length(tape_grid(unit).up(size), unit)
 
 
 def at_most(size: Mm, unit: str) -> str:
     """A length that is there, on the next sixteenth of an inch, or mm, down."""
-    return show_length(GRIDS[_COARSE[unit]].down(size), unit)
+    return show_length(tape_grid(unit).down(size), unit)

@@ -12,7 +12,7 @@ from model.parts.marks import Mark
 from model.shop.cut_list import CutPiece, cut_piece
 from model.shop.wood_source import allowances
 from model.stock.rough import Size, blank_size
-from model.units import GRIDS, show_length
+from model.units import show_length, tape_grid
 
 SIZES = ("length", "width", "thickness")
 ROUGH_SIZES = ("rough_length", "rough_width", "rough_thickness")
@@ -69,8 +69,7 @@ def _shown(row: dict[str, Any], piece: CutPiece, unit: str) -> tuple[str, ...]:
     What is sawn off a rough board is shown on the next sixteenth of an inch, or mm, up: nobody saws
     it closer. A thickness is that of the boards, and sheets are cut to size at once.
     """
-    coarse = GRIDS["1/16 in" if unit == "inch" else "1 mm"]
-    sawn = {name: coarse.up(row[name]) for name in _sawn_rough(piece)}
+    sawn = {name: tape_grid(unit).up(row[name]) for name in _sawn_rough(piece)}
     return tuple(show_length(sawn.get(name, row[name]), unit) for name in (*SIZES, *ROUGH_SIZES))
 
 

@@ -13,10 +13,11 @@ from model.bed import Design
 from model.cutting.plan import first_plan
 from model.cutting.record import Stock, Task
 from model.shop.cut_list import CutPiece
+from model.shop.order.say import listed
 from model.shop.plans import CutPlan
 from model.shop.tracking_rest import left_over
 from model.stock.cells import shown_thickness
-from model.units import GRIDS, Mm, show_length
+from model.units import Mm, show_length, tape_grid
 
 MOST_PLANED: Mm = 13.0  # 1/2 in: thicker stock is resawn and not planed away; common practice
 
@@ -84,16 +85,12 @@ def _cut_from(task: Task) -> tuple[Stock, ...]:
 def _note(plan: CutPlan, other: CutPlan, used: Iterable[Stock], unit: str) -> str:
     marks = tuple(dict.fromkeys(piece.mark for piece in plan.plan.task.pieces))
     thick = shown_thickness(other.thickness, True, unit)
-    sizes = _listed(tuple(_sizes(used, unit)))
-    return f"{_listed(marks)} could be planed down from what is left of {thick}: it leaves {sizes}."
+    sizes = listed(tuple(_sizes(used, unit)))
+    return f"{listed(marks)} could be planed down from what is left of {thick}: it leaves {sizes}."
 
 
 def _sizes(used: Iterable[Stock], unit: str) -> Iterator[str]:
-    tape = GRIDS["1/16 in" if unit == "inch" else "1 mm"]
+    tape = tape_grid(unit)
     for each in used:
         long, wide = (show_length(tape.down(side), unit) for side in (each.length, each.width))
         yield f"{long} x {wide}"
-
-
-def _listed(words: Sequence[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

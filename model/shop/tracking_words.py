@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from model.shop.tracking_need import Need, finished, present, wanted
 from model.shop.tracking_parts import SAME
 from model.stock.progress import CutPart
-from model.units import GRIDS, Mm, show_length
+from model.units import Mm, show_length, tape_grid
 
 
 def called(part: CutPart) -> str:
@@ -40,7 +40,7 @@ def _distance(part: CutPart, need: Need) -> Mm:
 
 def _shown(size: Sequence[Mm], unit: str, is_rough: bool = False) -> str:
     """Sides of a piece; of a rough one no closer than it is sawn."""
-    grid = GRIDS["1/16 in" if unit == "inch" else "1 mm"]
+    grid = tape_grid(unit)
     return " x ".join(show_length(grid.near(side) if is_rough else side, unit) for side in size)
 
 

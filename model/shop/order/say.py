@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from model.part import Face, Part
 from model.shop.order.bits import bit
 from model.shop.order.record import Distance, Spot
-from model.units import GRIDS, Mm, show_length
+from model.units import Mm, show_length, tape_grid
 
 _HAIR: Mm = 1e-6
 
@@ -19,13 +19,12 @@ def size(mm: Mm, unit: str) -> str:
 
 def rough(mm: Mm, unit: str) -> str:
     """A length on a rough board, on the nearest sixteenth or mm: nobody saws it closer."""
-    return show_length(GRIDS["1/16 in" if unit == "inch" else "1 mm"].near(mm), unit)
+    return show_length(tape_grid(unit).near(mm), unit)
 
 
 def rough_or_less(mm: Mm, unit: str) -> str:
     """A difference on a rough board; what is finer than its grid is told by the grid's step."""
-    step = GRIDS["1/16 in" if unit == "inch" else "1 mm"].step
-    return rough(max(mm, step), unit)
+    return rough(max(mm, tape_grid(unit).step), unit)
 
 
 def listed(words: Sequence[str], last: str = "and") -> str:
