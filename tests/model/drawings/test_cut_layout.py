@@ -200,7 +200,7 @@ def test_no_hatching_runs_through_the_words_of_an_offcut() -> None:
     assert texts
     for text in texts:
         x, y = text.at
-        assert any(hole.x0 < x < hole.x1 and hole.y0 < y < hole.y1 for hole in hatch.holes)
+        assert any(low[0] < x < high[0] and low[1] < y < high[1] for low, _, high, _ in hatch.holes)
 
 
 def test_grain_runs_along_the_sheet_inside_its_pieces() -> None:

@@ -49,7 +49,7 @@ def test_neighbours_run_on_in_each_other() -> None:
 
 def test_a_hole_may_have_any_corners() -> None:
     """A triangle of half the square leaves the other half, whatever way round it is given."""
-    for hole in (((0.0, 0.0), (10.0, 0.0), (0.0, 10.0)), ((0.0, 10.0), (10.0, 0.0), (0.0, 0.0))):
+    for hole in (SQUARE[:3], SQUARE[2::-1]):
         strokes = hatch_strokes(Hatch(SQUARE, 0.05, angle=30.0, holes=(hole,)))
 
         assert sum(long(stroke) for stroke in strokes) * 0.05 == pytest.approx(50.0, rel=0.01)
