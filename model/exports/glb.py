@@ -7,16 +7,14 @@ and drawers do not move their pieces, so `axis` of a drawer is a direction of th
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 
 from model.bed import Bed
 from model.exports.glb_file import Floats, GlbFile, Look
-from model.exports.parts_table import made_of
 from model.exports.plain import number
+from model.exports.scene import Group, Item, Shape, scene
 from model.exports.version import version
-from model.materials import Material
 from model.part import Part, Point
 from model.solids.exact import solid_mesh
 
@@ -31,64 +29,58 @@ _SOLID, _SHEET = (0.55, 0.36, 0.19), (0.66, 0.5, 0.31)
 
 def write(bed: Bed, path: Path) -> None:
     """Write the bed with its drawers closed, grouped by assembly."""
-    path.write_bytes(_Scene(bed).to_bytes())
+    path.write_bytes(content(bed))
+
+
+def content(bed: Bed) -> bytes:
+    """The bytes of the file."""
+    return _Scene(bed).to_bytes()
 
 
 class _Scene:
     def __init__(self, bed: Bed) -> None:
-        self.bed, self.pieces = bed, bed.pieces
+        self.bed = bed
         self.file = GlbFile(bed.design.name, f"Bedwright {version()}")
-        self.meshes: dict[tuple[Any, ...], int] = {}
-        self.assemblies: dict[str, list[int]] = {}
-        self.drawers: dict[str, list[int]] = {}
+        self.meshes: dict[Shape, int] = {}
 
     def to_bytes(self) -> bytes:
-        for mark in self.bed.marks:
-            mesh = self._mesh(mark.mark, mark.part, _wood_look(made_of(self.bed, mark)))
-            for count, (piece, matrix) in enumerate(zip(mark.pieces, mark.matrices, strict=True)):
-                self._place(piece, f"{mark.mark}-{count + 1}", mesh, matrix)
-        for bought in self.bed.hardware:
-            name = f"HW-{bought.code}"
-            for count, piece in enumerate(bought.pieces):
-                mesh = self._mesh(name, self.pieces.form(piece), _METAL)
-                self._place(piece, f"{name}-{count + 1}", mesh, self.pieces.matrices[piece])
-        if self.drawers:
-            nodes = [self._drawer(name, inside) for name, inside in self.drawers.items()]
-            self.assemblies.setdefault("drawers", []).extend(nodes)
-        groups = [self.file.node(name, children=c) for name, c in self.assemblies.items()]
+        groups = [self._group(each) for each in scene(self.bed).groups]
         return self.file.to_bytes(self.file.node("bed", children=[*groups, self._mattress()]))
 
-    def _mesh(self, name: str, form: Part, look: Look) -> int:
-        """The mesh of a part; pieces that are cut alike share it."""
-        key = (name, form.size, form.cuts, form.holes, form.is_round)
-        if key not in self.meshes:
-            corners, faces = solid_mesh(form)
-            self.meshes[key] = self.file.mesh(name, corners / _METRE, faces, look)
-        return self.meshes[key]
+    def _group(self, group: Group) -> int:
+        """An assembly or drawer as one node, after the nodes that it holds."""
+        inside = [self._place(each) for each in group.items]
+        inside += [self._group(each) for each in group.groups]
+        if group.drawer:
+            return self._drawer(group, inside)
+        return self.file.node(group.name, children=inside)
 
-    def _place(self, piece: int, name: str, mesh: int, matrix: Floats) -> None:
-        """One piece as a node, in its drawer or else in its assembly."""
-        part = self.pieces.form(piece).name
-        node = self.file.node(name, mesh=mesh, matrix=_node_matrix(matrix), extras={"part": part})
-        self._group_of(piece).append(node)
+    def _place(self, item: Item) -> int:
+        """One piece as a node."""
+        matrix, extras = _node_matrix(item.matrix), {"part": item.shape.form.name}
+        return self.file.node(item.name, mesh=self._mesh(item.shape), matrix=matrix, extras=extras)
 
-    def _group_of(self, piece: int) -> list[int]:
-        drawer = self.pieces.groups[self.pieces.group[piece]]
-        if drawer:
-            return self.drawers.setdefault(drawer, [])
-        return self.assemblies.setdefault(self.pieces.form(piece).assembly, [])
+    def _mesh(self, shape: Shape) -> int:
+        """The mesh of a shape; pieces that are cut alike share it."""
+        if shape not in self.meshes:
+            self.meshes[shape] = self._made(shape.name, shape.form, _look(shape))
+        return self.meshes[shape]
 
-    def _drawer(self, name: str, inside: list[int]) -> int:
+    def _made(self, name: str, form: Part, look: Look) -> int:
+        corners, faces = solid_mesh(form)
+        return self.file.mesh(name, corners / _METRE, faces, look)
+
+    def _drawer(self, group: Group, inside: list[int]) -> int:
         """A drawer as one node: moved by `travel_mm` along `axis`, it stands open."""
-        row = name.rpartition("-")[0]
+        row = group.drawer.rpartition("-")[0]
         extras = {"travel_mm": number(self.bed[f"{row}.travel"]), "axis": _OPENS[row]}
-        return self.file.node(f"drawer-{name}", children=inside, extras=extras)
+        return self.file.node(group.name, children=inside, extras=extras)
 
     def _mattress(self) -> int:
         size = (self.bed["mattress_across"], self.bed["mattress_along"], self.bed["mattress_high"])
         place = np.eye(4)
         place[:3, 3] = (-size[0] / 2, self.bed["mattress_foot_y"], self.bed["deck_top"])
-        mesh = self._mesh("mattress", _body("mattress", size), _TICKING)
+        mesh = self._made("mattress", _body("mattress", size), _TICKING)
         return self.file.node("mattress", mesh=mesh, matrix=_node_matrix(place))
 
 
@@ -101,8 +93,10 @@ def _body(name: str, size: Point) -> Part:
     )  # fmt: skip
 
 
-def _wood_look(wood: Material) -> Look:
-    return Look(wood.name, _SOLID if wood.kind == "solid" else _SHEET)
+def _look(shape: Shape) -> Look:
+    if shape.material is None:
+        return _METAL
+    return Look(shape.material.name, _SOLID if shape.material.kind == "solid" else _SHEET)
 
 
 def _node_matrix(place: Floats) -> list[float]:
