@@ -40,6 +40,7 @@ MODEL_ORDER = [
     "shop",
     "cost",
     "drawings",
+    "planset",
     "exports",
     "designs",
 ]

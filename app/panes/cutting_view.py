@@ -99,7 +99,7 @@ class _Sheets(QWidget):
         painter.fillRect(event.rect(), QColor(SHEET))
         for number, place in enumerate(self.places):
             if place.rect.intersects(event.rect()):
-                play(painter, self.made(number), self._screen(number), self.lights, self.font())
+                play(painter, self.made(number), self._screen(number), self.lights)
 
     def made(self, number: int) -> Played:
         """A drawing, made when it is first seen."""

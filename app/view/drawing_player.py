@@ -6,16 +6,29 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPen
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
 
 from app.style import INK, SHEET
+from app.view.drawing_letters import LARGE, drawing_letters
 from model.cutting.record import Box
+from model.drawings.fonts import CAPITAL
 from model.drawings.hatching import hatch_strokes
-from model.drawings.letters import words_width
-from model.drawings.paper import DASHES, PEN_WIDTHS, Drawing, Hatch, Pen, Point, Ring, Stroke, Text
+from model.drawings.measures import inked
+from model.drawings.paper import (
+    DASHES,
+    PEN_WIDTHS,
+    Drawing,
+    Fill,
+    Hatch,
+    Item,
+    Pen,
+    Point,
+    Ring,
+    Stroke,
+    Text,
+)
 
 FINE = "#9b9da0"  # grain and hatching recede on a screen, where all lines have about one width
-LARGE = 100  # px of the letters that widths are measured with
 THINNEST = 1.0  # px
 
 
@@ -52,23 +65,26 @@ class Screen(NamedTuple):
 
 
 class Played(NamedTuple):
-    """A drawing made ready: one path for each pen and thing, and the texts."""
+    """A drawing made ready: one path for each pen and thing, and all its other items."""
 
     drawing: Drawing
     strokes: tuple[tuple[str, Pen, QPainterPath], ...]
+    items: tuple[Item, ...]
 
 
 def prepared(drawing: Drawing) -> Played:
     """Gather strokes into paths, in paper's own axes turned upside down (y down), once."""
     paths: dict[tuple[str, Pen], QPainterPath] = {}
-    for item in drawing.items:
+    items = tuple(inked(drawing.items))
+    for item in items:
         if isinstance(item, Stroke):
             _add(paths.setdefault((item.about, item.pen), QPainterPath()), item.points)
         elif isinstance(item, Hatch):
             path = paths.setdefault((item.about, "fine"), QPainterPath())
             for stroke in hatch_strokes(item):
                 _add(path, stroke)
-    return Played(drawing, tuple((about, pen, path) for (about, pen), path in paths.items()))
+    strokes = tuple((about, pen, path) for (about, pen), path in paths.items())
+    return Played(drawing, strokes, items)
 
 
 def _add(path: QPainterPath, points: tuple[Point, ...]) -> None:
@@ -77,19 +93,28 @@ def _add(path: QPainterPath, points: tuple[Point, ...]) -> None:
         path.lineTo(x, -y)
 
 
-def play(painter: QPainter, played: Played, screen: Screen, lights: Lights, font: QFont) -> None:
-    """Paint it: grounds, lines, rings, words."""
+def play(painter: QPainter, played: Played, screen: Screen, lights: Lights) -> None:
+    """Paint it: grounds and fills, lines, rings, words."""
     drawing = played.drawing
     for area in drawing.areas():
         ground = lights.get(area.about, PLAIN).ground
         if ground and area.has_ground:
             painter.fillRect(screen.rect(area.box), QColor(ground))
+    for item in played.items:
+        if isinstance(item, Fill):
+            _play_fill(painter, item, screen)
     _play_strokes(painter, played, screen, lights)
-    for item in drawing.items:
+    for item in played.items:
         if isinstance(item, Ring):
             _play_ring(painter, item, screen, lights.get(item.about, PLAIN))
         elif isinstance(item, Text):
-            _play_text(painter, item, screen, lights.get(item.about, PLAIN), font)
+            _play_text(painter, item, screen, lights.get(item.about, PLAIN))
+
+
+def _play_fill(painter: QPainter, fill: Fill, screen: Screen) -> None:
+    painter.setPen(Qt.PenStyle.NoPen)
+    painter.setBrush(QColor.fromRgbF(*[1.0 - fill.tone] * 3))
+    painter.drawPolygon(QPolygonF([screen.point(point) for point in fill.outline]))
 
 
 def _play_strokes(painter: QPainter, played: Played, screen: Screen, lights: Lights) -> None:
@@ -122,21 +147,19 @@ def _play_ring(painter: QPainter, ring: Ring, screen: Screen, light: Light) -> N
     painter.drawEllipse(screen.point(ring.at), radius, radius)
 
 
-def _play_text(painter: QPainter, text: Text, screen: Screen, light: Light, font: QFont) -> None:
+def _play_text(painter: QPainter, text: Text, screen: Screen, light: Light) -> None:
     """Letters are set large and made smaller, so that their widths are true at every size."""
-    large = QFont(font)
-    large.setPixelSize(LARGE)
+    large = drawing_letters(text.bold)
     metrics = QFontMetricsF(large)
-    size = text.height * screen.scale / metrics.capHeight()
-    long, room = metrics.horizontalAdvance(text.words), words_width(text.words, text.height)
-    squeeze = min(1.0, room * screen.scale / (long * size)) if long else 1.0
+    size = text.height * screen.scale / (CAPITAL * LARGE)
+    long = metrics.horizontalAdvance(text.words)
     painter.save()
     painter.translate(screen.point(text.at))
     if text.turned:
         painter.rotate(-90)
-    painter.scale(size * squeeze, size)
+    painter.scale(size, size)
     painter.setFont(large)
     painter.setPen(QColor(light.words or light.ink))
     start = {"left": 0.0, "middle": -long / 2, "right": -long}[text.anchor]
-    painter.drawText(QPointF(start, metrics.capHeight() / 2), text.words)
+    painter.drawText(QPointF(start, CAPITAL * LARGE / 2), text.words)
     painter.restore()

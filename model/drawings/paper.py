@@ -1,8 +1,8 @@
-"""A drawing on paper: strokes, rings, hatches, texts and areas, in mm from its lower left corner.
+"""A drawing on paper: strokes, rings, hatches, fills, words and dimensions, in mm from lower left.
 
 A drawing knows no file format and no screen: it is made once and played to either. It has no
-colours: paper is white and ink is black. `about` says what an item stands for, so that a player
-may light it; an `Area` leaves no ink at all.
+colours: paper is white, ink is black, and a fill is a grey between them. `about` says what an item
+stands for, so that a player may light it; an `Area` leaves no ink at all.
 """
 
 from __future__ import annotations
@@ -67,6 +67,34 @@ class Text(NamedTuple):
     anchor: Anchor = "middle"
     turned: bool = False
     about: str = ""
+    bold: bool = False
+
+
+class Fill(NamedTuple):
+    """A polygon without an outline, in a tone of grey: 0 is paper, 1 is ink."""
+
+    outline: tuple[Point, ...]
+    tone: Share = 1.0
+    about: str = ""
+
+
+class Measure(NamedTuple):
+    """A dimension, kept as one so that a player that knows dimensions can write it as such.
+
+    From `start` to `end`, two points of what is measured. Its line stands at `line`: the height of
+    a level one, the distance from the left of an `upright` one. `size` is what it says in mm of
+    wood, `words` how. The words stand at `words_at`, or half-way along where that is None; `model.
+    drawings.measures` gives its strokes.
+    """
+
+    start: Point
+    end: Point
+    line: Mm
+    upright: bool
+    words: str
+    size: Mm
+    words_at: Point | None = None
+    about: str = ""
 
 
 class Area(NamedTuple):
@@ -80,7 +108,7 @@ class Area(NamedTuple):
     has_ground: bool = True
 
 
-Item = Stroke | Ring | Hatch | Text | Area
+Item = Stroke | Ring | Hatch | Text | Fill | Measure | Area
 
 
 @dataclass(frozen=True, kw_only=True)

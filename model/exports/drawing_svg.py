@@ -6,13 +6,15 @@ from collections.abc import Iterator
 from html import escape
 from pathlib import Path
 
+from model.drawings.fonts import CAPITAL
 from model.drawings.hatching import hatch_strokes
 from model.drawings.letters import words_width
+from model.drawings.measures import inked
 from model.drawings.paper import (
     DASHES,
     PEN_WIDTHS,
-    Area,
     Drawing,
+    Fill,
     Hatch,
     Item,
     Pen,
@@ -21,9 +23,8 @@ from model.drawings.paper import (
     Stroke,
     Text,
 )
-from model.units import Mm
+from model.units import Mm, Share
 
-CAPITAL = 0.72  # height of a capital to the size of its letters, as common sans-serif ones have it
 INK = "#000"
 _ENDS = {"left": "start", "middle": "middle", "right": "end"}
 
@@ -40,7 +41,7 @@ def svg_text(drawing: Drawing) -> str:
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" '
         f'viewBox="0 0 {width} {height}">'
     )
-    body = (line for item in drawing.items for line in _drawn(item, drawing.height))
+    body = (line for item in inked(drawing.items) for line in _drawn(item, drawing.height))
     title = f"<title>{escape(drawing.title)}</title>"
     paper = f'<rect width="{width}" height="{height}" fill="#fff"/>'
     return "\n".join((head, title, paper, *body, "</svg>", ""))
@@ -58,25 +59,32 @@ def _drawn(item: Item, top: Mm) -> Iterator[str]:
     elif isinstance(item, Hatch):
         lines = " ".join(_path(stroke, top) for stroke in hatch_strokes(item))
         yield f'<path d="{lines}" fill="none" {_pen("fine")}{about}/>'
-    elif isinstance(item, Area):
-        return  # a place, not ink
-    else:
+    elif isinstance(item, Fill):
+        yield f'<path d="{_path(item.outline, top)} Z" fill="{grey(item.tone)}"{about}/>'
+    elif isinstance(item, Text):
         yield _text(item, top, about)
 
 
 def _text(text: Text, top: Mm, about: str) -> str:
     x, y = _point(text.at, top)
-    long = _number(words_width(text.words, text.height))
+    long = _number(words_width(text.words, text.height, text.bold))
     size = _number(text.height / CAPITAL)
     # The baseline lies half a capital below; words are held to the room that was kept for them.
     down = _number(text.height / 2)
     turn = f' transform="rotate(-90 {x} {y})"' if text.turned else ""
+    weight = ' font-weight="bold"' if text.bold else ""
     return (
-        f'<text x="{x}" y="{y}" dy="{down}" font-family="sans-serif" font-size="{size}" '
+        f'<text x="{x}" y="{y}" dy="{down}" font-family="sans-serif" font-size="{size}"{weight} '
         f'text-anchor="{_ENDS[text.anchor]}" textLength="{long}" '
         f'lengthAdjust="spacingAndGlyphs" xml:space="preserve"{turn}{about}>'
         f"{escape(text.words)}</text>"
     )
+
+
+def grey(tone: Share) -> str:
+    """The grey of a fill."""
+    level = round(255 * (1 - tone))
+    return f"#{level:02x}{level:02x}{level:02x}"
 
 
 def _pen(pen: Pen) -> str:

@@ -5,15 +5,16 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from PySide6.QtCore import QPointF
-from PySide6.QtGui import QFont, QFontMetricsF, QImage, QPainter
-from PySide6.QtWidgets import QApplication
+from PySide6.QtGui import QFontMetricsF, QImage, QPainter
 from pytestqt.qtbot import QtBot
 
+from app.view.drawing_letters import LARGE, drawing_letters
 from app.view.drawing_player import Light, Screen, play, prepared
 from model.cutting.record import Box
 from model.drawings.cut_layout import cut_layout
 from model.drawings.cut_sheet import Room
 from model.drawings.cut_told import Shown
+from model.drawings.fonts import CAPITAL
 from model.drawings.letters import text_box, words_width
 from model.drawings.paper import Drawing, Text
 from tests.model.drawings.sample_layout import sheet, small_sheet
@@ -21,16 +22,14 @@ from tests.model.drawings.sample_layout import sheet, small_sheet
 SCALE = 4.0  # px to a mm
 
 
-def painted(
-    drawing: Drawing, lights: dict[str, Light] | None = None, font: QFont | None = None
-) -> np.ndarray:
+def painted(drawing: Drawing, lights: dict[str, Light] | None = None) -> np.ndarray:
     """(rows, columns, 3) of the picture."""
     size = (round(drawing.width * SCALE), round(drawing.height * SCALE))
     picture = QImage(*size, QImage.Format.Format_RGB32)
     picture.fill("white")
     painter = QPainter(picture)
     screen = Screen(QPointF(0, 0), SCALE, drawing.height)
-    play(painter, prepared(drawing), screen, lights or {}, font or QApplication.font())
+    play(painter, prepared(drawing), screen, lights or {})
     painter.end()
     pixels = np.frombuffer(picture.constBits(), np.uint8).reshape(size[1], size[0], 4)
     return pixels[:, :, 2::-1].copy()
@@ -42,17 +41,15 @@ def pixels_of(picture: np.ndarray, drawing: Drawing, box: Box) -> np.ndarray:
 
 
 @pytest.mark.parametrize("turned", [False, True])
-@pytest.mark.parametrize("stretch", [100, 150])
+@pytest.mark.parametrize("bold", [False, True])
 @pytest.mark.parametrize("words", ["B1-3 box side", "27 3/8 × 11 13/16", "WWWWWWWW", "iiiiiiii"])
 def test_words_stay_in_the_room_that_was_kept_for_them(
-    qtbot: QtBot, words: str, stretch: int, turned: bool
+    qtbot: QtBot, words: str, bold: bool, turned: bool
 ) -> None:
-    font = QFont(QApplication.font())
-    font.setStretch(stretch)  # letters wider than most
-    text = Text((40.0, 40.0), words, 2.5, turned=turned)
+    text = Text((40.0, 40.0), words, 2.5, turned=turned, bold=bold)
     drawing = Drawing(width=80.0, height=80.0, scale=1.0, items=(text,))
 
-    picture = painted(drawing, font=font)
+    picture = painted(drawing)
 
     inked = np.argwhere((picture < 128).all(axis=2))
     assert len(inked) > 20
@@ -62,16 +59,14 @@ def test_words_stay_in_the_room_that_was_kept_for_them(
     assert box.y0 - 0.5 <= 80.0 - high[0] and 80.0 - low[0] <= box.y1 + 0.5
 
 
-@pytest.mark.parametrize("words", ["B1-3 box side", "695.3 × 120", "offcut", "centre beam leg"])
-def test_the_room_is_near_what_the_windows_letters_take(qtbot: QtBot, words: str) -> None:
-    """Else labels would be left out that have room, or be squeezed."""
-    font = QFont(QApplication.font())
-    font.setPixelSize(100)
-    metrics = QFontMetricsF(font)
+@pytest.mark.parametrize(
+    "words", ["B1-3 box side", "695.3 × 120", "offcut", "centre beam leg", "⌀ 5 ☐"]
+)
+def test_the_room_is_what_the_letters_take_on_the_screen(qtbot: QtBot, words: str) -> None:
+    """Widths are reckoned from the font's file; the screen sets the same letters."""
+    real = QFontMetricsF(drawing_letters(False)).horizontalAdvance(words) / (CAPITAL * LARGE)
 
-    real = metrics.horizontalAdvance(words) / metrics.capHeight()
-
-    assert 0.9 < words_width(words, 1.0) / real < 1.2
+    assert words_width(words, 1.0) == pytest.approx(real, rel=0.005)
 
 
 def test_a_light_colours_its_own_place_and_no_other(qtbot: QtBot) -> None:

@@ -1,0 +1,182 @@
+"""Pages as a PDF file: lines and letters as such, fonts within, bookmarks, links from page to page.
+
+Written by reportlab, without the date, so that the same pages always give the same file.
+"""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import cache
+from itertools import groupby
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from model.drawings.fonts import CAPITAL, Face, face_file, runs
+from model.drawings.hatching import hatch_strokes
+from model.drawings.letters import words_width
+from model.drawings.measures import inked
+from model.drawings.paper import (
+    DASHES,
+    PEN_WIDTHS,
+    Drawing,
+    Fill,
+    Hatch,
+    Item,
+    Pen,
+    Point,
+    Ring,
+    Stroke,
+    Text,
+)
+from model.planset.page import Page
+from model.units import Mm
+
+if TYPE_CHECKING:
+    from reportlab.pdfgen.canvas import Canvas
+
+POINT: Mm = 25.4 / 72
+FACES: tuple[Face, ...] = ("regular", "bold", "signs")
+LANGUAGE = "en"
+_SHARE = {"left": 0.0, "middle": 0.5, "right": 1.0}
+
+
+def write_pages(
+    pages: Sequence[Page],
+    path: Path,
+    title: str,
+    told: Callable[[int], None] = lambda done: None,
+) -> None:
+    """Write the file; `told` hears how many pages are done, and may raise to give up."""
+    path.write_bytes(pdf_file(pages, title, told))
+
+
+def pdf_file(
+    pages: Sequence[Page], title: str, told: Callable[[int], None] = lambda done: None
+) -> bytes:
+    """The whole file."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    _fonts_known()
+    file = io.BytesIO()
+    canvas = Canvas(file, invariant=1, lang=LANGUAGE, pageCompression=1, pdfVersion=(1, 7))
+    canvas.setTitle(title)
+    canvas.setCreator("Bedwright")
+    canvas.setAuthor("")
+    canvas.setViewerPreference("DisplayDocTitle", "true")
+    canvas.showOutline()
+    known = {page.key for page in pages}
+    for done, page in enumerate(pages, 1):
+        _write_page(canvas, page, known)
+        told(done)
+    canvas.save()
+    return file.getvalue()
+
+
+@cache
+def _fonts_known() -> None:
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+
+    for face in FACES:
+        pdfmetrics.registerFont(TTFont(_called(face), io.BytesIO(face_file(face))))
+
+
+def _called(face: Face) -> str:
+    return f"Bedwright-{face}"
+
+
+def _write_page(canvas: Canvas, page: Page, known: set[str]) -> None:
+    drawing = page.drawing
+    canvas.setPageSize((drawing.width / POINT, drawing.height / POINT))
+    canvas.bookmarkPage(page.key)
+    canvas.addOutlineEntry(page.title, page.key, level=1 if page.chapter else 0, closed=True)
+    canvas.saveState()
+    canvas.scale(1 / POINT, 1 / POINT)  # from here on all is in mm
+    _draw(canvas, drawing)
+    for link in page.links:
+        if link.to in known:
+            box = (link.box.x0, link.box.y0, link.box.x1, link.box.y1)
+            canvas.linkRect("", link.to, box, relative=1, thickness=0)
+    canvas.restoreState()
+    canvas.showPage()
+
+
+def _draw(canvas: Canvas, drawing: Drawing) -> None:
+    """Items in their order; what follows each other with one pen is one path."""
+    for pen, items in groupby(inked(drawing.items), key=_pen):
+        if pen is not None:
+            _draw_strokes(canvas, pen, items)
+        else:
+            for item in items:
+                _draw_other(canvas, item)
+
+
+def _pen(item: Item) -> Pen | None:
+    if isinstance(item, Stroke):
+        return item.pen
+    return "fine" if isinstance(item, Hatch) else None
+
+
+def _draw_strokes(canvas: Canvas, pen: Pen, items: Iterable[Item]) -> None:
+    _take(canvas, pen)
+    path = canvas.beginPath()
+    for points in _lines(items):
+        path.moveTo(*points[0])
+        for point in points[1:]:
+            path.lineTo(*point)
+    canvas.drawPath(path, stroke=1, fill=0)
+
+
+def _lines(items: Iterable[Item]) -> Iterator[Sequence[Point]]:
+    for item in items:
+        if isinstance(item, Hatch):
+            yield from hatch_strokes(item)
+        elif isinstance(item, Stroke):
+            yield item.points
+
+
+def _take(canvas: Canvas, pen: Pen) -> None:
+    width = PEN_WIDTHS[pen]
+    canvas.setLineWidth(width)
+    canvas.setLineCap(0 if pen in DASHES else 1)
+    canvas.setLineJoin(1)
+    canvas.setDash([share * width for share in DASHES.get(pen, ())])
+
+
+def _draw_other(canvas: Canvas, item: Item) -> None:
+    if isinstance(item, Ring):
+        _take(canvas, item.pen)
+        canvas.setFillGray(1)
+        canvas.circle(*item.at, item.radius, stroke=1, fill=int(item.blank))
+    elif isinstance(item, Fill):
+        _fill(canvas, item)
+    elif isinstance(item, Text):
+        _write(canvas, item)
+
+
+def _fill(canvas: Canvas, fill: Fill) -> None:
+    canvas.setFillGray(1 - fill.tone)
+    path = canvas.beginPath()
+    path.moveTo(*fill.outline[0])
+    for point in fill.outline[1:]:
+        path.lineTo(*point)
+    path.close()
+    canvas.drawPath(path, stroke=0, fill=1)
+
+
+def _write(canvas: Canvas, text: Text) -> None:
+    """A line of words from its anchor; the baseline lies half a capital below."""
+    x, y = text.at
+    size = text.height / CAPITAL
+    back = _SHARE[text.anchor] * words_width(text.words, text.height, text.bold)
+    canvas.setFillGray(0)
+    line: Any = canvas.beginText()
+    if text.turned:
+        line.setTextTransform(0, 1, -1, 0, x + text.height / 2, y - back)
+    else:
+        line.setTextOrigin(x - back, y - text.height / 2)
+    for run in runs(text.words, text.bold):
+        line.setFont(_called(run.face), size)
+        line.textOut(run.letters)
+    canvas.drawText(line)
