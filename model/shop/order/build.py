@@ -7,15 +7,17 @@ from collections.abc import Iterable, Mapping, Sequence
 from model.bed import Bed
 from model.brief.words import full_label, in_unit, value_text
 from model.checks.safety.cautions import cautions
+from model.parts.marks import Mark
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.idle_stock import idle_stock
 from model.shop.order import say
 from model.shop.order.aids import measured, spacers
 from model.shop.order.finish import finishing
 from model.shop.order.jobs import figure
-from model.shop.order.joinery import joinery, key_of
+from model.shop.order.joinery import joinery
+from model.shop.order.keys import key_of, line_of
 from model.shop.order.milling import Milling
-from model.shop.order.record import Batch, Line, WorkOrder
+from model.shop.order.record import Batch, WorkOrder
 from model.shop.order.sawing import sawing, stock_name
 from model.shop.order.who import identities
 from model.shop.planed_down import planed_down
@@ -106,31 +108,24 @@ def _sheet_layers(
 ) -> tuple[Batch, ...]:
     """Panels of several sheets: nothing is trimmed after, so the edges must lie flush."""
     marks = {mark.mark: mark for mark in bed.marks}
-    made = []
-    for piece in pieces:
-        if piece.source is None and piece.is_glued:
-            mark = marks[piece.mark]
-            thick = figure("thickness", float(mark.thickness))
-            key = key_of(f"glue sheets {mark.name}", (thick,))
-            made.append(
-                Batch(
-                    key=key,
-                    stage="sheets",
-                    machine="clamps and cauls, or a flat bench and weights",
-                    operation="Glue up layers of sheets",
-                    way="glue",
-                    distances=(thick,),
-                    setting=f"{say.size(thick.size, unit)} thick when glued, edges flush",
-                    before=("Pin the corners so that the layers cannot slide.",),
-                    lines=(
-                        Line(
-                            key=f"{key} | {who[mark.mark]}",
-                            mark=mark.mark,
-                            name=mark.name,
-                            quantity=mark.quantity,
-                            detail=f"each of {piece.layers} layers, {piece.name}",
-                        ),
-                    ),
-                )
-            )
-    return tuple(made)
+    return tuple(
+        _glued_sheets(piece, marks[piece.mark], who, unit)
+        for piece in pieces
+        if piece.source is None and piece.is_glued
+    )
+
+
+def _glued_sheets(piece: CutPiece, mark: Mark, who: Mapping[str, str], unit: str) -> Batch:
+    thick = figure("thickness", float(mark.thickness))
+    key = key_of(f"glue sheets {mark.name}", (thick,))
+    return Batch(
+        key=key,
+        stage="sheets",
+        machine="clamps and cauls, or a flat bench and weights",
+        operation="Glue up layers of sheets",
+        way="glue",
+        distances=(thick,),
+        setting=f"{say.size(thick.size, unit)} thick when glued, edges flush",
+        before=("Pin the corners so that the layers cannot slide.",),
+        lines=(line_of(key, mark, who, f"each of {piece.layers} layers, {piece.name}"),),
+    )

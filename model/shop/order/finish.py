@@ -8,8 +8,8 @@ from model.bed import Bed
 from model.parts.marks import Mark
 from model.shop.order import say
 from model.shop.order.jobs import Alike, alike, figure
-from model.shop.order.joinery import key_of
-from model.shop.order.record import Batch, Distance, Line
+from model.shop.order.keys import key_of, line_of
+from model.shop.order.record import Batch, Distance
 
 
 def finishing(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
@@ -32,7 +32,7 @@ def _eased(radius: Distance, own: list[Mark], who: Mapping[str, str], unit: str)
         machine="trim router with a round-over bit, or block plane",
         operation="Ease edges",
         way="ease",
-        lines=_lines(key, own, who, "all long edges"),
+        lines=tuple(line_of(key, mark, who, "all long edges") for mark in own),
         distances=(radius,),
         setting=f"Radius {say.size(radius.size, unit)}, all four long edges",
         before=("Stop short of joints: an eased edge leaves a gap at a shoulder.",),
@@ -55,22 +55,9 @@ def _sanded(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
                     machine="sander, or block and paper, with dust collection",
                     operation=title,
                     way="sand",
-                    lines=_lines(f"sand {kind}", own, who),
+                    lines=tuple(line_of(f"sand {kind}", mark, who) for mark in own),
                     setting=f"Up to {bed['sanded_to']} grit, along the grain, no grit left out",
                     before=before,
                 )
             )
     return tuple(made)
-
-
-def _lines(key: str, own: list[Mark], who: Mapping[str, str], detail: str = "") -> tuple[Line, ...]:
-    return tuple(
-        Line(
-            key=f"{key} | {who[mark.mark]}",
-            mark=mark.mark,
-            name=mark.name,
-            quantity=mark.quantity,
-            detail=detail,
-        )
-        for mark in own
-    )

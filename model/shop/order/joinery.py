@@ -11,6 +11,7 @@ from model.parts.marks import Mark
 from model.shop.order import say
 from model.shop.order.feeding import joinery_cautions
 from model.shop.order.jobs import Alike, Job, alike, figure, jobs
+from model.shop.order.keys import key_of, line_of
 from model.shop.order.mates import Mates
 from model.shop.order.operations import TAPER, Operation, operation
 from model.shop.order.record import Batch, Distance, Line, Spot
@@ -42,27 +43,18 @@ def joinery(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
     return (*made, *_tapers(bed, who, unit))
 
 
-def key_of(operation_key: str, figures: Figures) -> str:
-    """`groove width 9.525 depth 6.2 fence 7.9`: what a batch is, whatever else the bed has."""
-    return " ".join([operation_key, *(f"{what} {size:g}" for what, size in alike(figures))])
-
-
 def _batch(
     group: _Group, marks: Mapping[str, Mark], who: Mapping[str, str], mates: Mates, unit: str
 ) -> Batch:
     first, figures = group.first, group.first.figures
     key = key_of(f"{group.operation.key} {group.operation.machine.split()[0]}", figures)
     lines = tuple(
-        Line(
-            key=f"{key} | {who[name]}",
-            mark=name,
-            name=marks[name].name,
-            quantity=marks[name].quantity,
-            spots=tuple(spots),
-            detail=say.places(marks[name].part, spots, first.way, unit),
+        line_of(
+            key, marks[name], who, say.places(marks[name].part, spots, first.way, unit),
+            tuple(spots),
         )
         for name, spots in group.spots.items()
-    )
+    )  # fmt: skip
     own = [marks[name] for name in group.spots]
     return Batch(
         key=key,
@@ -116,14 +108,6 @@ def _taper(figures: Figures, own: list[Mark], who: Mapping[str, str], unit: str)
         distances=figures,
         setting=f"{depth} off each of the four sides at the {Face.NEAR}, to nothing at {length}",
         before=("Cut two sides that lie square to each other, then tape the offcuts back on.",),
-        lines=tuple(
-            Line(
-                key=f"{key} | {who[mark.mark]}",
-                mark=mark.mark,
-                name=mark.name,
-                quantity=mark.quantity,
-            )
-            for mark in own
-        ),
+        lines=tuple(line_of(key, mark, who) for mark in own),
         cautions=joinery_cautions(TAPER, own, unit),
     )

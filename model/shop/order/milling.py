@@ -14,6 +14,7 @@ from model.parts.marks import Mark
 from model.shop.cut_list import CutPiece
 from model.shop.order import feeding, say
 from model.shop.order.jobs import alike, figure
+from model.shop.order.keys import key_of, line_key
 from model.shop.order.record import Batch, Line, Stage, Way
 from model.shop.wood_source import SAME
 from model.units import Mm
@@ -194,7 +195,7 @@ class Milling:
         if not own:
             return ()
         distances = tuple(figure(what, size) for what, size in figures)
-        named = " ".join([key, *(f"{what} {size:g}" for what, size in alike(distances))])
+        named = key_of(key, distances)
         lines = [_line(each, named, names or _piece_name, detail or _strip_detail) for each in own]
         return (
             Batch(
@@ -252,7 +253,7 @@ def _line(
 ) -> Line:
     mark, quantity, who = names(blank)
     return Line(
-        key=f"{key} | {who}",
+        key=line_key(key, who),
         mark=mark,
         name=blank.mark.name,
         quantity=quantity,
