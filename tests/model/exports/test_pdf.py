@@ -51,7 +51,7 @@ def test_the_paper_has_its_size() -> None:
 def test_lines_lie_where_they_should() -> None:
     """Painted by PDFium: a line 100 mm long, 20 mm from the left, is dark in between only."""
     document = pypdfium2.PdfDocument(pdf_file([page("a", ALL_ITEMS[3])], "A bed"))
-    picture = document[0].render(scale=10 * 72 / 254, grayscale=True).to_numpy().squeeze()
+    picture = document[0].render(scale=254 / 72, grayscale=True).to_numpy().squeeze()
     dark = (picture < 128).nonzero()
     assert dark[1].min() == pytest.approx(200, abs=4) and dark[1].max() == pytest.approx(
         1200, abs=4
