@@ -75,7 +75,7 @@ def created(arguments: argparse.Namespace, path: Path) -> Design:
         design = replace(
             design, prices=designs.read_prices(table, design.prices, design.value("shown_unit"))
         )
-    design = _with_settings(design, arguments.settings)
+    design = _with_settings(design, arguments.settings, is_new=arguments.start is None)
     if arguments.name is not None or arguments.start is None:
         design = _named(design, arguments.name, path)
     return design
@@ -100,7 +100,9 @@ def _start(start: str | None, read: Callable[[Path], Design]) -> Design:
     return read(demos.get(start, Path(start)))
 
 
-def _with_settings(design: Design, settings: Sequence[str]) -> Design:
+def _with_settings(design: Design, settings: Sequence[str], is_new: bool) -> Design:
+    from model.brief.metric import IN_MM
+
     given: dict[str, str] = {}
     for setting in settings:
         name, sign, value = setting.partition("=")
@@ -111,6 +113,8 @@ def _with_settings(design: Design, settings: Sequence[str]) -> Design:
         given[name.strip()] = value
     if "shown_unit" in given:  # first, for the unit of what is written without one
         design = design.with_choices({"shown_unit": given["shown_unit"].strip()})
+        if is_new and design.value("shown_unit") == "mm":
+            design = design.with_choices(IN_MM)
     unit = design.value("shown_unit")
     return design.with_choices({n: _setting(design, n, text, unit) for n, text in given.items()})
 

@@ -15,17 +15,17 @@ class Milling:
     """Rough sizes"""
 
     rough_length_more: Mm = length(
-        25, least=0, most=100, label="More length", why_least="Ends are left as they are sawn.",
+        25.4, least=0, most=100, label="More length", why_least="Ends are left as they are sawn.",
         why_most="More is another part.",
         help="Rough length over finished: snipe and a square first cut; 25 to 38 mm is common.",
     )  # fmt: skip
     rough_width_more: Mm = length(
-        13, least=0, most=50, label="More width", why_least="Edges are left as they are sawn.",
+        12.7, least=0, most=50, label="More width", why_least="Edges are left as they are sawn.",
         why_most="More is another part.",
         help="Rough width over finished: two jointed edges and one rip; 13 mm is common.",
     )  # fmt: skip
     board_end_trim: Mm = length(
-        25, least=0, most=300, why_least="Board ends are clean.", why_most="More is a bad span.",
+        25.4, least=0, most=300, why_least="Board ends are clean.", why_most="More is a bad span.",
         help="What is cut off each end of a rough board: checks, paint and snipe.",
     )  # fmt: skip
     widest_board: Mm = length(
@@ -59,12 +59,12 @@ class Sawing:
         help="What the blade takes: make a cut in scrap and measure the groove.",
     )  # fmt: skip
     sheet_trim_long: Mm = length(
-        6, least=0, most=50, label="Trim of a sheet's long edge", why_least="Edges are clean.",
+        6.35, least=0, most=50, label="Trim of a sheet's long edge", why_least="Edges are clean.",
         why_most="More is a bad sheet.",
         help="Cut off one long edge of a sheet first, to have a straight and clean one.",
     )  # fmt: skip
     sheet_trim_short: Mm = length(
-        6, least=0, most=50, label="Trim of a sheet's short edge", why_least="Edges are clean.",
+        6.35, least=0, most=50, label="Trim of a sheet's short edge", why_least="Edges are clean.",
         why_most="More is a bad sheet.",
         help="Cut off one short edge of a sheet first, to have one that is square to the long.",
     )  # fmt: skip

@@ -55,6 +55,35 @@ def test_new_writes_a_design_from_options(tmp_path: Path, capsys: Out) -> None:
     assert capsys.readouterr().out == f"Wrote {file}\n"
 
 
+SAWN = {  # as a maker says it in inches, and in mm
+    "rough_length_more": (25.4, 25.0), "rough_width_more": (12.7, 13.0),
+    "board_end_trim": (25.4, 25.0), "sheet_trim_long": (6.35, 6.0), "sheet_trim_short": (6.35, 6.0),
+    "kerf": (3.175, 3.2), "grid": ("1/16 in", "1 mm"),
+}  # fmt: skip
+
+
+def test_a_new_bed_is_sawn_by_round_figures_of_its_own_unit(tmp_path: Path) -> None:
+    """1 in and 1/2 in over, 1/4 in of a sheet's edge; nothing that only a caliper could set."""
+    inches, metric = tmp_path / "inches.bedwright", tmp_path / "metric.bedwright"
+
+    main(["new", str(inches)])
+    main(["new", str(metric), "--set", "shown_unit=mm", "--set", "kerf=2.8"])
+
+    in_inches, in_mm = designs.read(inches), designs.read(metric)
+    for name, (inch, mm) in SAWN.items():
+        assert in_inches.value(name) == inch
+        assert in_mm.value(name) == (2.8 if name == "kerf" else mm)
+
+
+def test_a_design_that_is_started_from_keeps_its_figures_in_another_unit(tmp_path: Path) -> None:
+    start, turned = tmp_path / "start.bedwright", tmp_path / "turned.bedwright"
+    main(["new", str(start)])
+
+    main(["new", str(turned), "--from", str(start), "--set", "shown_unit=mm"])
+
+    assert designs.read(turned).value("sheet_trim_long") == 6.35
+
+
 def test_a_length_without_a_unit_is_in_the_designs_unit(tmp_path: Path) -> None:
     inches, metric = tmp_path / "inches.bedwright", tmp_path / "metric.bedwright"
 

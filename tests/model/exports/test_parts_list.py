@@ -111,13 +111,13 @@ def test_a_sheet_size_that_no_tape_shows_is_not_shown_larger(
 
 
 def test_solid_wood_gets_its_allowance_and_sheets_none(small_bed: Any, tmp_path: Path) -> None:
-    """25 mm longer, 13 mm wider; 25 mm thick is milled from 5/4, which is 1 1/4 in rough."""
+    """1 in longer, 1/2 in wider; 25 mm thick is milled from 5/4, which is 1 1/4 in rough."""
     content = as_json(small_bed, tmp_path)
     rail, side = part(content, "side rail"), part(content, "box side")
 
     assert [rail[f"rough_{size}"] for size in ("length", "width", "thickness")] == [
-        2025,
-        163,
+        2025.4,
+        162.7,
         31.75,
     ]
     assert [side[f"rough_{size}"] for size in ("length", "width", "thickness")] == [500, 120, 12]
@@ -133,23 +133,23 @@ def test_a_laminated_part_names_its_layers_with_their_own_rough_size(
     assert post["made_of"] == [
         {
             "mark": f"{post['mark']}/1", "quantity": 6, "length": 600, "width": 70, "thickness": 20,
-            "rough_length": 625, "rough_width": 83, "rough_thickness": 25.4,
+            "rough_length": 625.4, "rough_width": 82.7, "rough_thickness": 25.4,
         }
     ]  # fmt: skip
-    assert [post[f"rough_{size}"] for size in ("length", "width", "thickness")] == [625, 83, 60]
+    assert [post[f"rough_{size}"] for size in ("length", "width", "thickness")] == [625.4, 82.7, 60]
     assert part(as_json(small_bed, tmp_path), "box side")["made_of"] == []
 
 
 def test_a_timber_thicker_than_any_board_still_has_a_rough_size(
     small_bed: Any, bed_with: Callable[..., Any], tmp_path: Path
 ) -> None:
-    """A solid post of 150 mm: the thickest board is 4 in rough, so 13 mm are added as across it."""
+    """A solid post of 150 mm: the thickest board is 4 in rough, so 1/2 in is added as across it."""
     (post,) = small_bed.parts["head.posts"]
     thick = replace(post, thickness=150.0, layers=1, holes=())
 
     content = as_json(bed_with(head_posts=(thick,)), tmp_path)
 
-    assert part(content, "post")["rough_thickness"] == 163
+    assert part(content, "post")["rough_thickness"] == 162.7
 
 
 def test_a_groove_is_a_feature_with_face_position_and_size(small_bed: Any, tmp_path: Path) -> None:

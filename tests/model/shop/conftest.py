@@ -10,12 +10,13 @@ from typing import Any
 import pytest
 
 from model.bed import Bed, Design, solve
+from model.brief.metric import IN_MM
 from model.stock.rows import NO_STOCK, StockRows
 
 # A bed with slab fronts of wood, half of which stand before fixed blocks: it has short parts,
 # matched fronts, sheets, and a part that no board is wide enough for.
 OAK: dict[str, Any] = {
-    "grid": "1 mm", "shown_unit": "mm", "front_style": "slab", "front_material": "white_oak",
+    **IN_MM, "shown_unit": "mm", "front_style": "slab", "front_material": "white_oak",
     "frame_wood": "white_oak", "front_stock": 19.0, "frame_stock": 27.0,
 }  # fmt: skip
 
