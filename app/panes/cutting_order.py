@@ -20,7 +20,6 @@ from PySide6.QtWidgets import (
 from app.tables.cutting import setting_words
 from model.drawings.cut_steps import SawnPlan
 
-ALL_CUT = "All cuts are made."
 LARGER = 1.45  # the setting is read from the saw
 
 

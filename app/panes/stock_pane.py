@@ -79,11 +79,12 @@ class StockPane(QWidget):
 
     @property
     def kind(self) -> TableKind:
-        """The table on view."""
+        """What the table on view is for."""
         return self.kinds[self._lists.place]
 
     @property
     def table(self) -> EntryTable:
+        """The table on view, as a widget."""
         return self.tables[self.kind.key]
 
     def show_table(self, key: str) -> None:

@@ -23,6 +23,7 @@ class BuyRow(NamedTuple):
 
     @property
     def key(self) -> str:
+        """The key of the line in price lists."""
         return self.buy.key
 
 

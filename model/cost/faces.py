@@ -12,7 +12,7 @@ from typing import NamedTuple
 import numpy as np
 
 from model.bed import Bed
-from model.parts.pieces import Floats, Ints, Pieces
+from model.parts.pieces import Bools, Floats, Ints, Pieces
 from model.solids.holding import reach_of
 from model.solids.near import TOUCH, box_pairs, gaps, near
 from model.units import Mm2
@@ -27,7 +27,7 @@ class Met(NamedTuple):
     one: Ints
     other: Ints
     area: Floats
-    glued: np.typing.NDArray[np.bool_]
+    glued: Bools
 
 
 def fixed(bed: Bed) -> Met:

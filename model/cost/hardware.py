@@ -10,6 +10,9 @@ from model.cost.buy import Need
 from model.cost.sizes import sold_size
 from model.cost.tables import pack_of
 from model.parts.marks import HardwareCount
+from model.units import Mm
+
+_STRAP_ENDS: Mm = 300.0  # 12 in of each strap, folded at its ends; common practice, no source
 
 Seller = Callable[[Bed, HardwareCount], Need | None]
 
@@ -95,7 +98,7 @@ def _strap(bed: Bed) -> Iterator[Need]:
     low, high = (
         bound[[k for mark in slats for k in mark.pieces], 1] for bound in bed.pieces.bounds
     )
-    metres = 2 * (float(high.max() - low.min()) + 300.0) / 1000.0
+    metres = 2 * (float(high.max() - low.min()) + _STRAP_ENDS) / 1000.0
     yield Need(
         key="strap/slats", group="hardware", name="Strap for slats, woven, 20 mm wide or more",
         quantity=math.ceil(metres * 10 - 1e-9) / 10, unit="metre", pack=1.0,

@@ -13,6 +13,7 @@ from model.cutting.record import Layout, Stock
 from model.materials import lumber
 from model.shop.lumber import NINE_IN_TEN, Lumber
 from model.shop.plans import CutPlan
+from model.shop.wood_source import SAME
 from model.stock.keys import board_key, lumber_key, sheet_key
 from model.stock.prices import BoardMeasure
 from model.stock.rows import NO_STOCK, SheetSize, SoldSize, StockRows
@@ -108,7 +109,7 @@ def rough_name(thickness: Mm, unit: str) -> str:
     """A rough thickness as a yard calls it: `5/4 rough`, or its size."""
     for row in lumber().values():
         is_class = (row.family, row.dimension, row.state) == ("hardwood", "thickness", "rough")
-        if is_class and abs(row.actual_mm - thickness) < 0.05:
+        if is_class and abs(row.actual_mm - thickness) <= SAME:
             return f"{row.nominal} rough"
     return sold_size(thickness, unit)
 
@@ -150,7 +151,7 @@ def _told(plan: CutPlan, stock: Stock, rows: StockRows) -> float | None:
 def _is_sold(row: SheetSize | SoldSize, plan: CutPlan) -> bool:
     if isinstance(row, SheetSize):
         return not row.on_hand
-    return abs(row.thickness - plan.thickness) < 0.05  # as near as two sizes are told apart
+    return abs(row.thickness - plan.thickness) <= SAME
 
 
 def key_of(plan: CutPlan, stock: Stock) -> str:

@@ -20,11 +20,8 @@ from model.materials.lumber_grade import lumber_grades
 from model.units import INCH, Count, Mm
 
 _EIGHTH = INCH / 8  # to what widths are measured
-_FIRST, _MORE, _MOST = (
-    1.25,
-    1.15,
-    8.0,
-)  # of the pieces' area over the clear share: how much is drawn
+# How much is drawn, of the pieces' area over the clear share: at first, each time more, at most.
+_FIRST, _MORE, _MOST = 1.25, 1.15, 8.0
 _QUICK = Effort(tries=4, moves=0, nodes=0, racks=0)
 _NO_RACKS = Effort(tries=0, moves=0, nodes=0, racks=0)
 

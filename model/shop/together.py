@@ -8,7 +8,7 @@ Source: common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import NamedTuple
 
@@ -118,7 +118,7 @@ def _strips(row: str, fronts: Sequence[_Front]) -> Iterator[Together]:
 def _with_care(strip: Together, shortest: Mm) -> Together:
     """Fronts too short to be milled alone stay in one strip until they are."""
     short = any(too_short(each.piece, shortest) for each in strip.members)
-    return Together(name=strip.name, members=strip.members, stays_whole=short)
+    return replace(strip, stays_whole=short)
 
 
 # ---------------------------------------------------------------- short parts

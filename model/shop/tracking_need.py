@@ -31,6 +31,9 @@ class Need(NamedTuple):
 
 
 def needs(bed: Bed, pieces: Iterable[CutPiece]) -> Iterator[Need]:
+    """Every piece that the bed takes; `pieces` is its cut list. A glued part comes after what it is
+    glued from.
+    """
     marks = {mark.mark: mark for mark in bed.marks}
     for piece in pieces:
         mark = marks[piece.mark]
@@ -54,17 +57,23 @@ def _sides(size: Size) -> Sides:
 
 
 def finished(part: CutPart) -> Sides:
+    """What a piece measures once it is milled."""
     return (part.length, part.width, part.thickness)
 
 
 def present(part: CutPart) -> Sides:
     """What a piece measures now."""
-    rough = (part.rough_length, part.rough_width, part.rough_thickness)
-    return tuple(r or f for r, f in zip(rough, finished(part), strict=True))  # type: ignore[return-value]
+    return (
+        part.rough_length or part.length,
+        part.rough_width or part.width,
+        part.rough_thickness or part.thickness,
+    )
 
 
 def wanted(part: CutPart, need: Need) -> Sides:
     """What it must measure at this stage: with its allowance where it is still rough."""
-    rough = (part.rough_length, part.rough_width, part.rough_thickness)
-    sides = zip(rough, need.size, need.rough, strict=True)
-    return tuple(more if is_rough else size for is_rough, size, more in sides)  # type: ignore[return-value]
+    return (
+        need.rough[0] if part.rough_length else need.size[0],
+        need.rough[1] if part.rough_width else need.size[1],
+        need.rough[2] if part.rough_thickness else need.size[2],
+    )

@@ -18,6 +18,7 @@ def called(part: CutPart) -> str:
 def why(
     part: CutPart, needs: Sequence[Need], has_its_work: Callable[[CutPart, Need], bool], unit: str
 ) -> str:
+    """Why a piece serves nowhere: judged by the part of its name that it is nearest to."""
     own = [n for n in needs if n.name == part.name and n.material == part.material]
     if not own:
         named = [need for need in needs if need.name == part.name]
@@ -54,6 +55,7 @@ def _difference(part: CutPart, need: Need, unit: str) -> str:
 
 
 def recut_sentence(part: CutPart, need: Need, unit: str) -> str:
+    """What a piece that no longer fits can be cut down to, and from what size."""
     is_rough = bool(part.rough_length)
     have = _shown(present(part)[:2], unit, is_rough)
     return (
