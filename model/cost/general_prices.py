@@ -9,9 +9,8 @@ from typing import Any, Literal, get_args
 
 from model.cost.price_cells import amount, figure_text
 from model.errors import BadInput
+from model.stock.price_record import LONGEST, MOST
 from model.stock.prices import NO_PRICES, BoardMeasure, Prices
-
-_LONGEST = {"currency": 12, "terms": 4000}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -21,24 +20,21 @@ class General:
     name: str
     unit: str
     kind: Literal["text", "word", "whole", "amount", "percent", "yes or no"]
-    most: float = 0.0
 
 
 GENERAL: Mapping[str, General] = MappingProxyType(
     {
         "currency": General(name="Currency, as you write it", unit="", kind="text"),
-        "decimals": General(name="Places behind the point", unit="", kind="whole", most=4),
+        "decimals": General(name="Places behind the point", unit="", kind="whole"),
         "board_measure": General(name="Lumber is billed by", unit="", kind="word"),
         "hour": General(name="What an hour of the shop costs", unit="an hour", kind="amount"),
-        "overhead": General(
-            name="Overhead, on the cost", unit="percent", kind="percent", most=1000
-        ),
-        "margin": General(name="Margin, of the quote", unit="percent", kind="percent", most=99),
-        "tax": General(name="Tax, on the quote", unit="percent", kind="percent", most=200),
+        "overhead": General(name="Overhead, on the cost", unit="percent", kind="percent"),
+        "margin": General(name="Margin, of the quote", unit="percent", kind="percent"),
+        "tax": General(name="Tax, on the quote", unit="percent", kind="percent"),
         "offcut_share": General(
-            name="What an offcut is worth, of its price", unit="percent", kind="percent", most=100
+            name="What an offcut is worth, of its price", unit="percent", kind="percent"
         ),
-        "valid_days": General(name="A quote stands for", unit="days", kind="whole", most=3650),
+        "valid_days": General(name="A quote stands for", unit="days", kind="whole"),
         "terms": General(name="Your words below a quote", unit="", kind="text"),
         "is_example": General(name="Prices are examples", unit="yes or no", kind="yes or no"),
     }
@@ -80,15 +76,16 @@ def _value(name: str, text: str, place: str, currency: str) -> Any:
 
 
 def _within(figure: float, name: str, row: General, place: str) -> float | int:
-    if figure > row.most or (row.kind == "whole" and figure != int(figure)):
+    most = MOST[name] if row.kind == "whole" else MOST[name] * 100
+    if figure > most or (row.kind == "whole" and figure != int(figure)):
         what = "a whole number" if row.kind == "whole" else "a percentage"
-        raise BadInput(name, f"{place}: {name} is {figure:g}; it takes {what} up to {row.most:g}.")
+        raise BadInput(name, f"{place}: {name} is {figure:g}; it takes {what} up to {most:g}.")
     return int(figure) if row.kind == "whole" else figure / 100
 
 
 def _words(name: str, text: str, place: str) -> str:
-    if len(text) > _LONGEST[name]:
-        raise BadInput(name, f"{place}: {name} is longer than {_LONGEST[name]} characters.")
+    if len(text) > LONGEST[name]:
+        raise BadInput(name, f"{place}: {name} is longer than {LONGEST[name]} characters.")
     if not all(each.isprintable() or each == "\n" for each in text):
         raise BadInput(name, f"{place}: {name} holds characters that cannot be printed.")
     return text

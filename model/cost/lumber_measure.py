@@ -2,25 +2,17 @@
 
 from __future__ import annotations
 
+from model.cutting.racks import board_feet
 from model.stock.prices import BoardMeasure
-from model.units import INCH, Mm
+from model.units import Mm
 
-_BOARD_FOOT = 144 * INCH**3  # mm3
 _CUBIC_METRE = 1e9  # mm3
 
 
-def board_feet(thickness: Mm, length: Mm, width: Mm) -> float:
-    """Board feet of a rough board: 144 cubic inches each; less than an inch thick counts as one.
-
-    Source: grading rules of the hardwood lumber association, from memory
-    """
-    return max(thickness, INCH) * length * width / _BOARD_FOOT
-
-
 def measure(thickness: Mm, length: Mm, width: Mm, by: BoardMeasure) -> float:
-    """What a board is billed by."""
+    """What a board is billed by; by the board foot, less than an inch thick counts as one."""
     if by == "board foot":
-        return board_feet(thickness, length, width)
+        return board_feet(length * width, thickness)
     return thickness * length * width / _CUBIC_METRE
 
 

@@ -7,8 +7,7 @@ import unicodedata
 from decimal import Decimal
 
 from model.errors import BadInput
-
-DEAREST = 1e9  # of any currency; more is a slip of the keys
+from model.stock.given import DEAREST
 
 _PLAIN = re.compile(r"\d+([.,]\d+)?")
 _GROUPED = re.compile(r"[1-9]\d{0,2}(?P<group>[.,])\d{3}((?P=group)\d{3})*(?!(?P=group))([.,]\d+)?")

@@ -14,10 +14,10 @@ from model.cost.measures import measure_called, measures_of, metric_measure, sho
 from model.cost.price_cells import amount
 from model.cost.price_keys import COLUMNS, EXTRA, WHOLE, WORK, Column
 from model.errors import BadInput
+from model.stock.price_record import LONGEST_PRICE_KEY
 from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 
 _MOST_ROWS = 2000
-_LONGEST_KEY = 200
 _NOTE = "note"  # a column that is read by nobody here, as is the name
 _FIGURES = ("pack", "price", "minutes", "value")
 _KINDS = (
@@ -200,7 +200,7 @@ def _kept(figure: float, holds: float) -> float:
 
 
 def _check_key(key: str, place: str) -> None:
-    if not key or len(key) > _LONGEST_KEY or not key.isprintable():
+    if not key or len(key) > LONGEST_PRICE_KEY or not key.isprintable():
         raise BadInput("key", f"{place}: the key is empty, too long or cannot be printed.")
 
 

@@ -15,8 +15,9 @@ from typing import Any
 from model.errors import BadInput
 from model.materials import Material
 from model.read_length import parse_length
+from model.stock.given import DEAREST
 from model.stock.rows import Span
-from model.stock.stock_record import DEAREST, MOST, MOST_SPANS
+from model.stock.stock_record import MOST, MOST_SPANS, THINNEST
 from model.units import INCH, Mm, show_bare
 
 YES = ("yes", "y", "x", "true", "1", "on")
@@ -79,9 +80,9 @@ class Row:
         text = self._cells.get(column, "")
         quarters = re.fullmatch(r"(\d{1,3})/([248])", text)
         if quarters is None:
-            return self.length(column, 1.0, most)
+            return self.length(column, THINNEST, most)
         inches = int(quarters[1]) / int(quarters[2])
-        return self._in_range(column, round(inches * INCH, 6), 1.0, most)
+        return self._in_range(column, round(inches * INCH, 6), THINNEST, most)
 
     def _parsed(self, column: str, text: str) -> Mm:
         try:

@@ -16,6 +16,7 @@ from model.units import Mm
 LONGEST_TEXT = 120  # characters: a name, not a page
 LONGEST_KEY = 400  # a step of the work order tells operation, figures and part
 LARGEST: Mm = 100_000.0  # mm: no wood is longer
+DEAREST = 1e9  # of any currency; more is a slip of the keys
 MOST_ROWS = 2000
 
 

@@ -8,8 +8,7 @@ from __future__ import annotations
 from dataclasses import asdict
 from typing import Any
 
-from model.errors import BadInput
-from model.stock.given import Given, spare
+from model.stock.given import DEAREST, Given, spare
 from model.stock.rows import Board, SheetSize, SoldSize, Span, StockRows
 from model.units import Mm
 
@@ -20,12 +19,14 @@ BOARD = (
 SOLD = ("material", "thickness", "length", "width", "planed", "price")
 SHEET = ("material", "length", "width", "quantity", "on_hand", "price")
 
+SHORTEST: Mm = 10.0  # what is smaller is a slip of the keys, or inches taken for mm
+NARROWEST: Mm = 5.0
+THINNEST: Mm = 1.0
 LONGEST: Mm = 20_000.0  # no yard's board is longer
 WIDEST: Mm = 4_000.0
 THICKEST: Mm = 400.0
 MOST = 10_000  # pieces of one kind
 MOST_SPANS = 100  # of one board: more is firewood
-DEAREST = 1e9  # of any currency
 
 _USUAL = {"quantity": 1, "bad": [], "price": None, "planed": False, "on_hand": False, "name": ""}
 
@@ -59,25 +60,27 @@ def _written(row: Board | SoldSize | SheetSize, usual: dict[str, Any]) -> dict[s
 
 
 def _board(given: Given) -> Board:
-    length, width = sides(given)
+    length, width = _sides(given)
     return Board(
         name=given.text("name"),
-        material=material(given),
-        thickness=given.length("thickness", None, 1.0, THICKEST),
+        material=_material(given),
+        thickness=given.length("thickness", None, THINNEST, THICKEST),
         length=length,
         width=width,
         quantity=given.whole("quantity", 1, 1, MOST),
-        bad=tuple(bad_span(given, span, length, width) for span in given.listed("bad", MOST_SPANS)),
+        bad=tuple(
+            _bad_span(given, span, length, width) for span in given.listed("bad", MOST_SPANS)
+        ),
         price=given.maybe("price", 0.0, DEAREST),
         planed=given.flag("planed"),
     )
 
 
 def _sold(given: Given) -> SoldSize:
-    length, width = sides(given)
+    length, width = _sides(given)
     return SoldSize(
-        material=material(given),
-        thickness=given.length("thickness", None, 1.0, THICKEST),
+        material=_material(given),
+        thickness=given.length("thickness", None, THINNEST, THICKEST),
         length=length,
         width=width,
         planed=given.flag("planed"),
@@ -86,9 +89,9 @@ def _sold(given: Given) -> SoldSize:
 
 
 def _sheet(given: Given) -> SheetSize:
-    length, width = sides(given)
+    length, width = _sides(given)
     return SheetSize(
-        material=material(given),
+        material=_material(given),
         length=length,
         width=width,
         quantity=given.whole("quantity", 1, 1, MOST) if given.has("quantity") else None,
@@ -97,12 +100,15 @@ def _sheet(given: Given) -> SheetSize:
     )
 
 
-def sides(given: Given) -> tuple[Mm, Mm]:
-    """Length and width, both above zero."""
-    return given.length("length", None, 10.0, LONGEST), given.length("width", None, 5.0, WIDEST)
+def _sides(given: Given) -> tuple[Mm, Mm]:
+    """Length and width, as large as a board or sheet can be."""
+    return (
+        given.length("length", None, SHORTEST, LONGEST),
+        given.length("width", None, NARROWEST, WIDEST),
+    )
 
 
-def material(given: Given) -> str:
+def _material(given: Given) -> str:
     """The key of a wood or sheet. It may be one that the program does not know: then nothing is
     cut from the row, and the maker does not lose it.
     """
@@ -112,21 +118,13 @@ def material(given: Given) -> str:
     return key
 
 
-def bad_span(given: Given, span: Any, length: Mm, width: Mm) -> Span:
+def _bad_span(given: Given, span: Any, length: Mm, width: Mm) -> Span:
     """A bad span, inside its board: x0, y0, x1, y1 from the lower left corner."""
     if not isinstance(span, list | tuple) or len(span) != 4:
         raise given.refused("a bad span is four figures: from and to along, then across.")
     x0, y0, x1, y1 = (given.checked("bad", each, 0.0, LONGEST) for each in span)
-    return checked_span((x0, y0, x1, y1), length, width, given.refused)
-
-
-def checked_span(span: Span, length: Mm, width: Mm, refused: Any) -> Span:
-    """The span, if it lies on its board; `refused` makes the refusal from a sentence."""
-    x0, y0, x1, y1 = span
     if not x0 < x1 or not y0 < y1:
-        trouble: BadInput = refused("a bad span ends where it begins, or before.")
-        raise trouble
+        raise given.refused("a bad span ends where it begins, or before.")
     if x1 > length + 1e-6 or y1 > width + 1e-6:
-        trouble = refused(f"a bad span reaches over the board's {length:g} x {width:g} mm.")
-        raise trouble
-    return span
+        raise given.refused(f"a bad span reaches over the board's {length:g} x {width:g} mm.")
+    return x0, y0, x1, y1

@@ -13,7 +13,7 @@ from model.errors import BadInput
 from model.materials import Material
 from model.stock.cells import BadCell, Row, shown_bad, shown_thickness
 from model.stock.rows import Board, SheetSize, SoldSize
-from model.stock.stock_record import LONGEST, THICKEST, WIDEST
+from model.stock.stock_record import LONGEST, NARROWEST, SHORTEST, THICKEST, WIDEST
 from model.units import show_bare
 
 Known = Mapping[str, Material]
@@ -51,7 +51,7 @@ class Table:
 
 
 def _board(row: Row, known: Known) -> Board:
-    length, width = row.length("length", 10.0, LONGEST), row.length("width", 5.0, WIDEST)
+    length, width = row.length("length", SHORTEST, LONGEST), row.length("width", NARROWEST, WIDEST)
     return Board(
         name=row.text("name"),
         material=row.material("material", known, "solid"),
@@ -69,8 +69,8 @@ def _sold(row: Row, known: Known) -> SoldSize:
     return SoldSize(
         material=row.material("material", known, "solid"),
         thickness=row.thickness("thickness", THICKEST),
-        length=row.length("length", 10.0, LONGEST),
-        width=row.length("width", 5.0, WIDEST),
+        length=row.length("length", SHORTEST, LONGEST),
+        width=row.length("width", NARROWEST, WIDEST),
         planed=row.flag("planed"),
         price=row.price("price"),
     )
@@ -79,8 +79,8 @@ def _sold(row: Row, known: Known) -> SoldSize:
 def _sheet(row: Row, known: Known) -> SheetSize:
     return SheetSize(
         material=row.material("material", known, "sheet"),
-        length=row.length("length", 10.0, LONGEST),
-        width=row.length("width", 5.0, WIDEST),
+        length=row.length("length", SHORTEST, LONGEST),
+        width=row.length("width", NARROWEST, WIDEST),
         quantity=row.quantity("quantity"),
         on_hand=row.flag("on_hand"),
         price=row.price("price"),

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import pytest
 
-from model.cost.lumber_measure import board_feet, measure
+from model.cost.lumber_measure import measure
 from model.units import INCH
 
 FOOT = 12 * INCH
@@ -23,11 +23,13 @@ FOOT = 12 * INCH
 def test_a_board_foot_is_144_cubic_inches(
     thickness: float, width: float, length: float, feet: float
 ) -> None:
-    assert board_feet(thickness * INCH, length * FOOT, width * INCH) == pytest.approx(feet)
+    sides = (thickness * INCH, length * FOOT, width * INCH)
+
+    assert measure(*sides, "board foot") == pytest.approx(feet)
 
 
 def test_thin_boards_are_billed_as_an_inch() -> None:
-    thin, inch = (board_feet(thick, 8 * FOOT, 6 * INCH) for thick in (INCH / 2, INCH))
+    thin, inch = (measure(thick, 8 * FOOT, 6 * INCH, "board foot") for thick in (INCH / 2, INCH))
 
     assert thin == inch == pytest.approx(4.0)
 
