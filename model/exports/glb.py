@@ -11,7 +11,8 @@ from pathlib import Path
 import numpy as np
 
 from model.bed import Bed
-from model.exports.glb_file import Floats, GlbFile, Look
+from model.exports.glb_file import Floats, GlbFile
+from model.exports.looks import TICKING, Look, look
 from model.exports.plain import number
 from model.exports.scene import Group, Item, Shape, scene
 from model.exports.version import version
@@ -21,10 +22,6 @@ from model.solids.exact import solid_mesh
 _METRE = 1000.0  # mm
 _FROM_BED = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])  # X = x, Y = z, Z = -y
 _OPENS = {"left": [-1.0, 0.0, 0.0], "right": [1.0, 0.0, 0.0], "foot": [0.0, 0.0, 1.0]}
-
-_METAL = Look("metal", (0.42, 0.43, 0.45), is_metal=True)
-_TICKING = Look("mattress", (0.82, 0.81, 0.78))
-_SOLID, _SHEET = (0.55, 0.36, 0.19), (0.66, 0.5, 0.31)
 
 
 def write(bed: Bed, path: Path) -> None:
@@ -63,7 +60,7 @@ class _Scene:
     def _mesh(self, shape: Shape) -> int:
         """The mesh of a shape; pieces that are cut alike share it."""
         if shape not in self.meshes:
-            self.meshes[shape] = self._made(shape.name, shape.form, _look(shape))
+            self.meshes[shape] = self._made(shape.name, shape.form, look(shape))
         return self.meshes[shape]
 
     def _made(self, name: str, form: Part, look: Look) -> int:
@@ -80,7 +77,7 @@ class _Scene:
         size = (self.bed["mattress_across"], self.bed["mattress_along"], self.bed["mattress_high"])
         place = np.eye(4)
         place[:3, 3] = (-size[0] / 2, self.bed["mattress_foot_y"], self.bed["deck_top"])
-        mesh = self._made("mattress", _body("mattress", size), _TICKING)
+        mesh = self._made("mattress", _body("mattress", size), TICKING)
         return self.file.node("mattress", mesh=mesh, matrix=_node_matrix(place))
 
 
@@ -91,12 +88,6 @@ def _body(name: str, size: Point) -> Part:
         name=name, assembly="", length=across, width=along, thickness=high, lies="uvz",
         at=(0.0, 0.0, 0.0), material="",
     )  # fmt: skip
-
-
-def _look(shape: Shape) -> Look:
-    if shape.material is None:
-        return _METAL
-    return Look(shape.material.name, _SOLID if shape.material.kind == "solid" else _SHEET)
 
 
 def _node_matrix(place: Floats) -> list[float]:

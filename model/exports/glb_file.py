@@ -8,10 +8,12 @@ from __future__ import annotations
 
 import json
 import struct
-from typing import Any, NamedTuple
+from typing import Any
 
 import numpy as np
 import numpy.typing as npt
+
+from model.exports.looks import Look
 
 Floats = npt.NDArray[np.float64]
 Ints = npt.NDArray[np.intp]
@@ -19,14 +21,6 @@ Ints = npt.NDArray[np.intp]
 _FLOAT, _SHORT, _LONG = 5126, 5123, 5125  # kinds of figures
 _CORNERS, _FACES = 34962, 34963  # what a stretch of figures is for
 _MAGIC, _JSON, _BIN = 0x46546C67, 0x4E4F534A, 0x004E4942
-
-
-class Look(NamedTuple):
-    """How a surface looks: red, green, blue from 0 to 1 (linear), and whether it is metal."""
-
-    name: str
-    colour: tuple[float, float, float]
-    is_metal: bool = False
 
 
 class GlbFile:
