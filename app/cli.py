@@ -159,7 +159,8 @@ def _check(arguments: argparse.Namespace) -> int:
 
 
 def _plan(arguments: argparse.Namespace) -> int:
-    return _print(planning.written(built(arguments.design), arguments.output, COLUMNS))
+    bed = built(arguments.design)
+    return _print(planning.written(bed, arguments.output, arguments.design, COLUMNS))
 
 
 # ---------------------------------------------------------------- tick

@@ -1,4 +1,6 @@
-"""`bedwright plan`: the plan package of a bed, and what of its stock is of no use."""
+"""`bedwright plan`: the plan package of a bed, what of its stock is of no use, and which of the
+cutting plans that it keeps could be better.
+"""
 
 from __future__ import annotations
 
@@ -19,8 +21,10 @@ def add(commands: Any, run: Any) -> None:
     plan.add_argument("design", metavar="DESIGN", type=Path)
 
 
-def written(bed: Bed, folder: Path, columns: int) -> Iterator[str]:
-    """Write the package into a folder, and tell file by file what stands there."""
+def written(bed: Bed, folder: Path, design: Path, columns: int) -> Iterator[str]:
+    """Write the package into a folder, and tell file by file what stands there; `design` is the
+    file of the bed.
+    """
     from model.exports.checks_text import tally
     from model.exports.package import write_package
     from model.shop.idle_stock import idle_stock
@@ -31,3 +35,19 @@ def written(bed: Bed, folder: Path, columns: int) -> Iterator[str]:
     yield from wrap(tally(bed), columns)
     for said in idle_stock(bed):
         yield from wrap(said, columns)
+    yield from _better(bed, design, columns)
+
+
+def _better(bed: Bed, design: Path, columns: int) -> Iterator[str]:
+    """Kept plans are written as they are; where a better one is found, how to take it."""
+    from shlex import quote
+
+    from model.shop.better_plans import better_plans
+
+    for each in better_plans(bed):
+        yield from wrap(
+            f"{each.cut.material_name}: the kept cutting plan is written. A better one is found: "
+            f"it {each.gain}. To take it:",
+            columns,
+        )
+        yield f"  bedwright tick {quote(str(design))} --better-plan {quote(each.cut.key)}"

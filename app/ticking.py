@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from model.shop.plans import CutPlan
 
 COLUMNS = 92
+ALL = "all"  # of the better plans
 
 
 def add(commands: Any, run: Any) -> None:
@@ -40,6 +41,11 @@ def add(commands: Any, run: Any) -> None:
         help="take an offer for a piece that no longer fits, such as H3-1",
     )  # fmt: skip
     tick.add_argument(
+        "--better-plan", metavar="KEY", action="append", default=[],
+        help="take a better cutting plan than the kept one, by its key in cutting.json, or all; "
+        "`plan` tells which there are",
+    )  # fmt: skip
+    tick.add_argument(
         "--keep-plans", action="store_true", help="keep the cutting plans as they now are"
     )
 
@@ -47,7 +53,7 @@ def add(commands: Any, run: Any) -> None:
 def is_asked(arguments: argparse.Namespace) -> bool:
     """Whether anything is to be ticked, and not only told."""
     asked = (arguments.lines, arguments.bought, arguments.recut, arguments.keep_plans)
-    return any(asked)
+    return any((*asked, arguments.better_plan))
 
 
 def ticked(bed: Bed, arguments: argparse.Namespace) -> Design:
@@ -60,6 +66,8 @@ def ticked(bed: Bed, arguments: argparse.Namespace) -> Design:
 
     for name in arguments.recut:
         bed = replace(bed, design=_recut(bed, name))
+    if arguments.better_plan:
+        bed = replace(bed, design=_with_better(bed, arguments.better_plan))
     found = plans(bed)
     order = work_order(bed, found)
     if arguments.keep_plans:
@@ -84,6 +92,24 @@ def _recut(bed: Bed, name: str) -> Design:
         known = ", ".join(offers) or "none"
         raise BadInput("--recut", f"There is no offer to recut {name}. Offers: {known}.")
     return recut(bed, offers[name])
+
+
+def _with_better(bed: Bed, keys: Sequence[str]) -> Design:
+    """The design with better plans in place of the kept ones: those of these keys, or all."""
+    from dataclasses import replace
+
+    from model.shop.better_plans import better_plans
+    from model.shop.tracking import accepted
+
+    offers = {each.cut.key: each.cut for each in better_plans(bed)}
+    for key in keys:
+        if key not in (*offers, ALL):
+            known = ", ".join(offers) or "none"
+            raise BadInput("--better-plan", f"No better plan is found for {key}. Offers: {known}.")
+    for key, cut in offers.items():
+        if ALL in keys or key in keys:
+            bed = replace(bed, design=accepted(bed, cut))
+    return bed.design
 
 
 def _look_up(bed: Bed, found: Sequence[CutPlan], key: str) -> None:

@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from app.cli import main
 from model import designs
+from model.bed import solve
+from model.shop.plans import plans
+from model.shop.tracking import accepted
+from tests.model.cost.plain_plans import one_each
 
 Out = pytest.CaptureFixture[str]
 
@@ -109,3 +114,63 @@ def test_looking_changes_nothing(file: Path, capsys: Out) -> None:
     said(capsys, "tick", file)
 
     assert file.read_bytes() == before
+
+
+# ---------------------------------------------------------------- better plans than the kept ones
+
+
+@pytest.fixture
+def wasteful(file: Path) -> Path:
+    """The design with plans kept that cut every piece from a board of its own."""
+    bed = solve(designs.read(file))
+    for cut in plans(bed):
+        assert cut.plan.measure == "area"
+        plain = one_each(cut.plan.task)
+        taken = sum(each.stock.length * each.stock.width for each in plain.layouts)
+        kept = replace(cut, plan=replace(plain, value=taken, measure="area"))
+        bed = replace(bed, design=accepted(bed, kept))
+    designs.write(bed.design, file)
+    return file
+
+
+def offered(told: str) -> list[str]:
+    return re.findall(r"^  bedwright tick \S+ --better-plan (\S+)$", told, re.MULTILINE)
+
+
+def test_a_better_plan_than_the_kept_one_is_told_and_taken_when_asked(
+    wasteful: Path, tmp_path: Path, capsys: Out
+) -> None:
+    kept = {plan.task.name: plan for plan in designs.read(wasteful).progress.plans}
+
+    told = said(capsys, "plan", wasteful, "-o", tmp_path / "kept")
+    first, *others = offered(told)
+
+    assert "A better one is found: it takes" in " ".join(told.split())
+    assert designs.read(wasteful).progress.plans == tuple(kept.values()), "told, not taken"
+
+    said(capsys, "tick", wasteful, "--better-plan", first)
+
+    now = {plan.task.name: plan for plan in designs.read(wasteful).progress.plans}
+    assert now[first].value < kept[first].value
+    assert all(now[key] == kept[key] for key in others)
+    assert offered(said(capsys, "plan", wasteful, "-o", tmp_path / "taken")) == others
+
+
+def test_all_better_plans_are_taken_in_one_go(wasteful: Path, tmp_path: Path, capsys: Out) -> None:
+    first, *_ = offered(said(capsys, "plan", wasteful, "-o", tmp_path / "before"))
+    assert f"Offers: {first}, " in refusal(capsys, "tick", wasteful, "--better-plan", "oak-1")
+
+    said(capsys, "tick", wasteful, "--better-plan", "all")
+
+    assert offered(said(capsys, "plan", wasteful, "-o", tmp_path / "plan")) == []
+    assert "Offers: none" in refusal(capsys, "tick", wasteful, "--better-plan", first)
+
+
+def test_no_better_plan_is_offered_for_one_that_is_begun(
+    wasteful: Path, tmp_path: Path, capsys: Out
+) -> None:
+    """Its boards are cut up already."""
+    _, *others = offered(said(capsys, "plan", wasteful, "-o", tmp_path / "one"))
+    said(capsys, "tick", wasteful, "1")
+
+    assert offered(said(capsys, "plan", wasteful, "-o", tmp_path / "two")) == others
