@@ -62,18 +62,21 @@ def test_widths_in_the_wrong_order_are_put_in_order(oak_bed: Beds) -> None:
 
 
 def test_drawn_boards_hold_every_piece(oak_bed: Beds) -> None:
-    for each in tasks(oak_bed()):
-        if each.task.kind == "boards":
-            assert first_plan(each.task).left_out == (), each.key
+    of_boards = [each for each in tasks(oak_bed()) if each.task.kind == "boards"]
+
+    assert of_boards
+    for each in of_boards:
+        assert first_plan(each.task).left_out == (), each.key
 
 
 def test_drawn_boards_are_as_long_and_wide_as_a_yard_has_them(oak_bed: Beds) -> None:
-    for each in tasks(oak_bed()):
-        for board in each.task.stock:
-            if board.is_assumed:
-                assert 6 * FOOT - 1e-6 <= board.length <= 12 * FOOT + 1e-6
-                assert board.width <= 254 + 3.2  # to the next eighth of an inch
-                assert (board.trim.left, board.trim.right) == (25, 25)
+    drawn = [board for each in tasks(oak_bed()) for board in each.task.stock if board.is_assumed]
+
+    assert drawn
+    for board in drawn:
+        assert 6 * FOOT - 1e-6 <= board.length <= 12 * FOOT + 1e-6
+        assert board.width <= 254 + 3.2  # to the next eighth of an inch
+        assert (board.trim.left, board.trim.right) == (25, 25)
 
 
 def test_the_same_list_has_the_same_boards(oak_bed: Beds) -> None:

@@ -58,13 +58,15 @@ def test_a_task_is_one_material_in_one_thickness(oak_bed: Beds) -> None:
 
 
 def test_pieces_of_a_row_share_width_and_grain(oak_bed: Beds) -> None:
+    rows: dict[tuple[str, str], set[tuple[float, str, bool]]] = {}
     for task in tasks(oak_bed()):
-        rows: dict[str, set[tuple[float, str, bool]]] = {}
         for piece in task.task.pieces:
             if piece.row:
                 kind = (piece.width, piece.grain, piece.stays_whole)
-                rows.setdefault(piece.row, set()).add(kind)
-        assert all(len(kinds) == 1 for kinds in rows.values())
+                rows.setdefault((task.key, piece.row), set()).add(kind)
+
+    assert rows
+    assert {row: kinds for row, kinds in rows.items() if len(kinds) > 1} == {}
 
 
 def test_a_row_longer_than_any_stock_is_cut_in_parts(oak_bed: Beds) -> None:

@@ -80,9 +80,10 @@ def test_a_strip_of_several_kinds_names_every_piece() -> None:
 
 
 def test_short_parts_are_milled_as_one_piece_that_is_long_enough(oak_bed: Beds) -> None:
-    bed = oak_bed(shortest_milled=300.0)
+    gangs = ganged(oak_bed(shortest_milled=300.0))
 
-    for gang in ganged(bed):
+    assert gangs
+    for gang in gangs:
         assert gang.stays_whole
         assert gang.length(kerf=3.2) >= 300
         assert len({(m.piece.task, m.piece.rough.width) for m in gang.members}) == 1

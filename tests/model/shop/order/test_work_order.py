@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import replace
 from functools import cache
-from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -84,25 +83,18 @@ def test_all_parts_of_one_thickness_are_planed_in_one_setting(name: str) -> None
     assert {line.mark for batch in planed for line in batch.lines} == set(rough)
 
 
-@pytest.mark.parametrize(("first", "then"), [("Grooves", "Tongues"), ("Mortises", "Tenons")])
-@every_demo
-def test_the_half_that_is_cut_comes_before_the_half_that_is_fitted(
-    name: str, first: str, then: str
-) -> None:
-    order = [batch.operation for batch in demo(name)[1].batches]
+# The half that is cut before the half that is fitted to it; a counterbore before the hole in it.
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [("Grooves", "Tongues"), ("Mortises", "Tenons"), ("Counterbores", "Bolt holes")],
+)
+def test_what_the_next_cut_is_fitted_to_comes_before_it(first: str, then: str) -> None:
+    orders = [[batch.operation for batch in demo(name)[1].batches] for name in ALL]
+    having_both = [order for order in orders if first in order and then in order]
 
-    if first in order and then in order:
+    assert having_both
+    for order in having_both:
         assert max(k for k, o in enumerate(order) if o == first) < order.index(then)
-
-
-@every_demo
-def test_a_counterbore_comes_before_the_hole_at_its_floor(name: str) -> None:
-    order = demo(name)[1]
-    operations = [batch.operation for batch in order.batches]
-
-    for before, after in pairwise(("Counterbores", "Bolt holes")):
-        if before in operations:
-            assert operations.index(before) < operations.index(after)
 
 
 def test_a_groove_is_tried_with_the_panel_that_goes_in_and_measured_first() -> None:
@@ -125,15 +117,18 @@ def test_a_tenon_is_tried_in_the_posts_that_are_mortised() -> None:
 
 
 def test_a_stopped_groove_is_never_made_over_a_saw() -> None:
+    stopped: dict[str, str] = {}
     for name in ALL:
         bed, order = demo(name)
         lengths = {mark.mark: mark.part.size for mark in bed.marks}
         for batch in batches(order, "Grooves"):
             for line in batch.lines:
                 for spot in line.spots:
-                    side = lengths[line.mark][spot.end.axis]
-                    if spot.start > 0 or spot.stop < side - 1e-6:
-                        assert "saw" not in batch.machine, line.key
+                    if spot.start > 0 or spot.stop < lengths[line.mark][spot.end.axis] - 1e-6:
+                        stopped[line.key] = batch.machine
+
+    assert stopped
+    assert {key: machine for key, machine in stopped.items() if "saw" in machine} == {}
 
 
 def test_parts_too_short_for_the_jointer_are_milled_as_one_and_cut_apart_after() -> None:
@@ -254,6 +249,7 @@ def test_keys_of_parts_that_a_change_does_not_touch_stay() -> None:
     for mark in kept:
         before = {line.key for _, line in order.of(mark) if not line.key.startswith("saw")}
         after = {line.key for _, line in longer.of(mark)}
+        assert before, mark
         assert before <= after, mark
 
 
