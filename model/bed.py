@@ -20,6 +20,7 @@ from model.part import Made, Part, Point
 from model.parts.marks import HardwareCount, Mark, hardware_counts, marks
 from model.parts.masses import masses
 from model.parts.pieces import Floats, Pieces
+from model.publisher import UNNAMED, Publisher
 from model.rules import Dimensions
 from model.solids.carried import MATTRESS, Assembly, assemblies, piece_weights
 from model.solids.clash import Travel
@@ -34,8 +35,8 @@ from model.structure.record import Strength
 @dataclass(frozen=True, kw_only=True)
 class Design:
     """What the maker decided: a name, and the choices that differ from the defaults (mm, keys,
-    counts); and what travels with the design: materials, stock and prices of the maker's own, and
-    how far the work is.
+    counts); and what travels with the design: materials, stock and prices of the maker's own, how
+    far the work is, and who publishes its plans.
     """
 
     name: str = "Untitled bed"
@@ -44,6 +45,7 @@ class Design:
     stock: StockRows = NO_STOCK
     prices: Prices = NO_PRICES
     progress: Progress = NOT_BEGUN
+    publisher: Publisher = UNNAMED
     kept: Mapping[str, Any] = field(default_factory=dict)
 
     def with_choices(self, changes: Mapping[str, Any]) -> Design:

@@ -3,8 +3,8 @@
 `{"format": "bedwright-design", "version": 1, "name": ..., "choices": {full name: value}}`. Lengths
 are mm, or text with a unit; every choice is written, so that a design stays the same bed when a
 later program has other defaults. `own` holds the maker's own woods and sheets, `stock` what there
-is to cut from, `prices` the price list, `progress` the plans in use and what is done, each where
-there is any, so that the design opens elsewhere; `kept` what a later version had to say and this
+is to cut from, `prices` the price list, `progress` the plans in use and what is done, `publisher`
+the shop's name and logo, each where there is any, so that the design opens elsewhere; `kept` what a later version had to say and this
 one does not use.
 """
 
@@ -20,6 +20,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
+from model import publisher
 from model.bed import Design
 from model.brief import all_choices
 from model.brief.declare import Choice
@@ -37,7 +38,8 @@ VERSION = 1
 SUFFIX = ".bedwright"
 
 _KEYS = (
-    "format", "version", "name", "choices", "own", "stock", "prices", "progress", "kept",
+    "format", "version", "name", "choices", "own", "stock", "prices", "progress", "publisher",
+    "kept",
 )  # fmt: skip
 _LARGEST = 4_000_000  # bytes: a design with its plans has some hundred kB; more is another file
 _LONGEST_NAME = 120  # characters: a name must fit the head of a page
@@ -70,6 +72,7 @@ def from_bytes(content: bytes) -> Design:
         stock=stock_record.stock_of(record.get("stock", {})),
         prices=price_record.prices_of(record.get("prices", {})),
         progress=progress_record.progress_of(record.get("progress", {})),
+        publisher=publisher.publisher_of(record.get("publisher", {})),
         kept=_kept(record.get("kept", {})),
     )
 
@@ -260,6 +263,7 @@ def to_bytes(design: Design) -> bytes:
         "stock": stock_record.record_of(design.stock),
         "prices": price_record.record_of(design.prices),
         "progress": progress_record.record_of(design.progress),
+        "publisher": publisher.record_of(design.publisher),
         "kept": dict(design.kept),
     }
     return json_bytes(record | {name: held for name, held in travelling.items() if held})

@@ -20,6 +20,7 @@ from model.brief import (
     loads,
     mattress,
     posts,
+    publishing,
     route,
     shop,
     sides,
@@ -31,6 +32,7 @@ from model.units import GRIDS
 # What is decided when the bed stands: no rule and no check reads it.
 AFTER: tuple[type, ...] = (
     finish.Finishing, finish.Spares, cutting.Milling, cutting.Sawing, cutting.Buying,
+    publishing.Publishing,
 )  # fmt: skip
 TOPICS: tuple[type, ...] = (
     mattress.Mattress, heights.Heights, sides.Row, drawers.Slides, drawers.Boxes, drawers.Fronts,

@@ -87,7 +87,7 @@ def test_a_link_to_a_page_that_was_not_chosen_is_left_out() -> None:
 def test_title_and_language_are_told() -> None:
     found = read(page("a", *ALL_ITEMS))
     assert found.metadata is not None and found.metadata.title == "A bed"
-    assert found.trailer["/Root"]["/Lang"] == "en"
+    assert found.root_object["/Lang"] == "en"
 
 
 def test_every_font_is_embedded() -> None:

@@ -1,0 +1,159 @@
+"""Words in a column that run on from page to page: paragraphs, headings, points and gaps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from typing import NamedTuple
+
+from model.cutting.record import Box
+from model.drawings.paper import Fill, Hatch, Item, Measure, Point, Ring, Stroke, Text
+from model.planset.letters import BODY, HEADING, leading, wrapped
+from model.planset.page import Link
+from model.units import Mm
+
+INDENT: Mm = 4.0
+GAP: Mm = 1.6
+
+
+class Line(NamedTuple):
+    """One line of a column: `items` and `links` as from its upper left corner, y upwards.
+
+    `keeps` stays on the page of the next line; `heads` stand above it again where it is the first
+    on a page.
+    """
+
+    height: Mm
+    items: tuple[Item, ...] = ()
+    links: tuple[Link, ...] = ()
+    keeps: bool = False
+    heads: tuple[Line, ...] = ()
+
+
+class Column(NamedTuple):
+    """The lines that stand on one page."""
+
+    lines: tuple[Line, ...]
+
+    @property
+    def height(self) -> Mm:
+        return sum(line.height for line in self.lines)
+
+    def at(self, corner: Point) -> tuple[tuple[Item, ...], tuple[Link, ...]]:
+        """All items and links, with the column's upper left corner there."""
+        x, y = corner
+        items: list[Item] = []
+        links: list[Link] = []
+        for line in self.lines:
+            items += (moved(item, x, y) for item in line.items)
+            links += (Link(_moved_box(link.box, x, y), link.to) for link in line.links)
+            y -= line.height
+        return tuple(items), tuple(links)
+
+
+# ---------------------------------------------------------------- what a column is made of
+
+
+def paragraph(
+    words: str, width: Mm, height: Mm = BODY, bold: bool = False, keeps: bool = False
+) -> Iterator[Line]:
+    """A paragraph and a gap below it."""
+    for words_of_line in wrapped(words, width, height, bold):
+        yield line_of(words_of_line, height, bold=bold, keeps=keeps)
+    yield Line(GAP, keeps=keeps)
+
+
+def heading(words: str, width: Mm, height: Mm = HEADING) -> Iterator[Line]:
+    """A heading that stays with what follows it."""
+    yield Line(2 * GAP, keeps=True)
+    yield from paragraph(words, width, height, bold=True, keeps=True)
+
+
+def points(
+    sentences: Iterable[str], width: Mm, sign: str = "·", height: Mm = BODY
+) -> Iterator[Line]:
+    """Sentences below each other, a sign before each; `sign` "1" counts them."""
+    for number, sentence in enumerate(sentences, 1):
+        first = Text(
+            (0.0, -leading(height) / 2), f"{number}" if sign == "1" else sign, height, "left"
+        )
+        for at, words in enumerate(wrapped(sentence, width - INDENT, height)):
+            made = line_of(words, height, INDENT)
+            yield made if at else made._replace(items=(first, *made.items))
+        yield Line(GAP / 2)
+
+
+def line_of(
+    words: str, height: Mm = BODY, x: Mm = 0.0, bold: bool = False, keeps: bool = False
+) -> Line:
+    """A line of words."""
+    text = Text((x, -leading(height) / 2), words, height, "left", bold=bold)
+    return Line(leading(height), (text,), keeps=keeps)
+
+
+# ---------------------------------------------------------------- onto pages
+
+
+def columns(lines: Sequence[Line], height: Mm, first: Mm | None = None) -> tuple[Column, ...]:
+    """The lines shared out to pages of this height; the first page may have less room."""
+    pages: list[tuple[Line, ...]] = []
+    taken: list[Line] = []
+    room = height if first is None else first
+    for group in _kept_together(lines):
+        if taken and _sum(taken) + _sum(group) > room + 1e-9:
+            pages.append(tuple(taken))
+            taken, room = list(group[0].heads), height
+        taken += group
+    return tuple(Column(page) for page in (*pages, tuple(taken)) if page)
+
+
+def _kept_together(lines: Sequence[Line]) -> Iterator[list[Line]]:
+    group: list[Line] = []
+    for line in lines:
+        group.append(line)
+        if not line.keeps:
+            yield group
+            group = []
+    if group:
+        yield group
+
+
+def _sum(lines: Iterable[Line]) -> Mm:
+    return sum(line.height for line in lines)
+
+
+# ---------------------------------------------------------------- moving
+
+
+def moved(item: Item, x: Mm, y: Mm) -> Item:
+    """An item so far to the right and up."""
+    if isinstance(item, Stroke):
+        return item._replace(points=_moved_points(item.points, x, y))
+    if isinstance(item, Ring | Text):
+        return item._replace(at=(item.at[0] + x, item.at[1] + y))
+    if isinstance(item, Fill):
+        return item._replace(outline=_moved_points(item.outline, x, y))
+    if isinstance(item, Hatch):
+        holes = tuple(_moved_points(hole, x, y) for hole in item.holes)
+        return item._replace(outline=_moved_points(item.outline, x, y), holes=holes)
+    if isinstance(item, Measure):
+        return _moved_measure(item, x, y)
+    return item._replace(box=_moved_box(item.box, x, y))
+
+
+def _moved_measure(measure: Measure, x: Mm, y: Mm) -> Measure:
+    start, end = _moved_points((measure.start, measure.end), x, y)
+    words_at = measure.words_at
+    return measure._replace(
+        start=start,
+        end=end,
+        line=measure.line + (x if measure.upright else y),
+        words_at=None if words_at is None else (words_at[0] + x, words_at[1] + y),
+    )
+
+
+def _moved_points(points: Iterable[Point], x: Mm, y: Mm) -> tuple[Point, ...]:
+    return tuple((a + x, b + y) for a, b in points)
+
+
+def _moved_box(box: Box, x: Mm, y: Mm) -> Box:
+    return Box(box.x0 + x, box.y0 + y, box.x1 + x, box.y1 + y)

@@ -1,0 +1,76 @@
+"""What stands around every page: its title above, the bed, the shop and the page's number below."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from model.drawings.letters import words_width
+from model.drawings.paper import Drawing, Item, Stroke, Text
+from model.planset.letters import SMALL, TITLE
+from model.planset.page import Page, Paper
+from model.planset.sheet import FOOT, HEAD, MARGIN, Sheet, room_on
+from model.units import Mm
+
+
+class Around(NamedTuple):
+    """What is the same around all pages: the bed's name, who publishes the set, and how views are
+    laid out.
+    """
+
+    bed: str
+    shop: str
+    note: str  # units and projection: `inches · first angle`
+
+
+def framed(sheets: Sequence[Sheet], at: int, paper: Paper, around: Around) -> Page:
+    """The page of one sheet, drawn."""
+    sheet = sheets[at]
+    content = sheet.draw(room_on(paper, sheet.is_bare))
+    frame = (
+        () if sheet.is_bare else tuple(_frame(sheet, at, len(sheets), paper, around, content.scale))
+    )
+    drawing = Drawing(
+        width=paper.width, height=paper.height, scale=1.0,
+        items=(*frame, *content.items), title=sheet.title,
+    )  # fmt: skip
+    return Page(
+        key=sheet.key, title=sheet.title, drawing=drawing, chapter=sheet.chapter,
+        links=content.links,
+    )  # fmt: skip
+
+
+def _frame(
+    sheet: Sheet, at: int, many: int, paper: Paper, around: Around, scale: str
+) -> Iterator[Item]:
+    left, right = MARGIN, paper.width - MARGIN
+    top, bottom = paper.height - MARGIN, MARGIN
+    yield Text(
+        (left, top - TITLE / 2), sheet.title, _fitting(sheet.title, right - left), "left", bold=True
+    )
+    yield Stroke(((left, top - HEAD + 6.0), (right, top - HEAD + 6.0)), "narrow")
+    yield Stroke(((left, bottom + FOOT - 4.0), (right, bottom + FOOT - 4.0)), "fine")
+    y = bottom + SMALL / 2
+    number = f"{at + 1} / {many}"
+    yield Text((right, y), number, SMALL, "right", bold=True)
+    middle = " · ".join(each for each in (f"scale {scale}" if scale else "", around.note) if each)
+    yield Text((right - 18.0, y), middle, SMALL, "right")
+    told = " · ".join(each for each in (around.shop, around.bed) if each)
+    room = right - left - 22.0 - words_width(middle, SMALL)
+    yield Text((left, y), shortened(told, room, SMALL), SMALL, "left")
+
+
+def _fitting(words: str, room: Mm) -> Mm:
+    """The height of a title: smaller where it is long."""
+    long = words_width(words, TITLE, bold=True)
+    return TITLE if long <= room else max(TITLE * room / long, SMALL)
+
+
+def shortened(words: str, room: Mm, height: Mm, bold: bool = False) -> str:
+    """As much of it as there is room for, with a sign that there is more."""
+    if words_width(words, height, bold) <= room:
+        return words
+    kept = words
+    while kept and words_width(f"{kept.rstrip()}…", height, bold) > room:
+        kept = kept[:-1]
+    return f"{kept.rstrip()}…"

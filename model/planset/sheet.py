@@ -1,0 +1,65 @@
+"""A sheet of the set before it is drawn: its name in the list, and how it is drawn into a frame."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+from model.cutting.record import Box
+from model.drawings.paper import Item
+from model.planset.flow import Column, Line, columns
+from model.planset.page import Link, Paper
+from model.units import Mm
+
+MARGIN: Mm = 17.0
+HEAD: Mm = 15.0  # below the upper margin: chapter, title and a rule
+FOOT: Mm = 9.0  # above the lower margin
+
+
+class Content(NamedTuple):
+    """What is drawn on a page within its frame. `scale` is told at the foot: `1 : 10`."""
+
+    items: tuple[Item, ...]
+    links: tuple[Link, ...] = ()
+    scale: str = ""
+
+
+class Sheet(NamedTuple):
+    """One page to be drawn. `draw` gets the room within the frame, mm on paper."""
+
+    key: str
+    title: str
+    draw: Callable[[Box], Content]
+    chapter: str = ""
+    is_bare: bool = False  # no frame: the cover, labels, templates
+
+
+def room_on(paper: Paper, is_bare: bool = False) -> Box:
+    """What a sheet may draw in."""
+    if is_bare:
+        return Box(MARGIN, MARGIN, paper.width - MARGIN, paper.height - MARGIN)
+    return Box(MARGIN, MARGIN + FOOT, paper.width - MARGIN, paper.height - MARGIN - HEAD)
+
+
+def text_sheets(
+    key: str, title: str, lines: Callable[[Mm], tuple[Line, ...]], paper: Paper, chapter: str = ""
+) -> tuple[Sheet, ...]:
+    """As many sheets as a running text takes: `key`, `key/2`, `key/3`."""
+    room = room_on(paper)
+    laid = columns(lines(room.x1 - room.x0), room.y1 - room.y0)
+    return tuple(
+        Sheet(
+            key if number == 1 else f"{key}/{number}",
+            title if number == 1 else f"{title}, continued",
+            _drawn(column),
+            chapter or ("" if number == 1 else key),
+        )
+        for number, column in enumerate(laid, 1)
+    )
+
+
+def _drawn(column: Column) -> Callable[[Box], Content]:
+    def draw(room: Box) -> Content:
+        return Content(*column.at((room.x0, room.y1)))
+
+    return draw
