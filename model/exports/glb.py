@@ -11,6 +11,7 @@ from pathlib import Path
 import numpy as np
 
 from model.bed import Bed
+from model.exports.drawer_ways import drawer_way
 from model.exports.glb_file import Floats, GlbFile
 from model.exports.looks import TICKING, Look, look
 from model.exports.plain import number
@@ -21,7 +22,6 @@ from model.solids.exact import solid_mesh
 
 _METRE = 1000.0  # mm
 _FROM_BED = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])  # X = x, Y = z, Z = -y
-_OPENS = {"left": [-1.0, 0.0, 0.0], "right": [1.0, 0.0, 0.0], "foot": [0.0, 0.0, 1.0]}
 
 
 def write(bed: Bed, path: Path) -> None:
@@ -69,8 +69,9 @@ class _Scene:
 
     def _drawer(self, group: Group, inside: list[int]) -> int:
         """A drawer as one node: moved by `travel_mm` along `axis`, it stands open."""
-        row = group.drawer.rpartition("-")[0]
-        extras = {"travel_mm": number(self.bed[f"{row}.travel"]), "axis": _OPENS[row]}
+        way = drawer_way(self.bed, group.drawer)
+        axis = (_FROM_BED @ way.toward + 0.0).tolist()  # + 0.0: no minus zero
+        extras = {"travel_mm": number(way.travel), "axis": axis}
         return self.file.node(group.name, children=inside, extras=extras)
 
     def _mattress(self) -> int:
