@@ -8,6 +8,8 @@ from typing import NamedTuple
 import numpy as np
 import numpy.typing as npt
 
+from model.materials import colour
+
 Rgb = tuple[float, float, float]
 
 
@@ -24,39 +26,6 @@ class Backdrop(NamedTuple):
     foot: Rgb = rgb("F8F6F1")
 
 
-# Longest match of the start of the material's key wins.
-WOODS = {
-    "": "D9C4A0",
-    "yellow_poplar": "E2D5B0",
-    "red_maple": "E0CBA6",
-    "sugar_maple": "E7D6B6",
-    "northern_red_oak": "D0A97F",
-    "white_oak": "CDB78F",
-    "european_oak": "C8AE82",
-    "black_cherry": "BB8259",
-    "black_walnut": "846149",
-    "white_ash": "DDCBA6",
-    "yellow_birch": "E0C9A0",
-    "american_beech": "D8B48F",
-    "european_beech": "DAB592",
-    "red_alder": "CDA17A",
-    "eastern_white_pine": "E9D4A4",
-    "ponderosa_pine": "E5CB95",
-    "loblolly_pine": "DEBB7F",
-    "douglas_fir": "D5A577",
-    "engelmann_spruce": "EBDBB6",
-    "white_spruce": "E9D8B0",
-    "redwood": "AF7053",
-    "birch_ply": "E5D2AD",
-    "softwood_ply": "DDC194",
-    "sanded_ply": "DFC596",
-    "hardwood_ply": "D5B893",
-    "mdf": "CFB897",
-    "hdf": "AC8A68",
-    "hardboard": "987657",
-    "particleboard": "CEB793",
-    "beadboard": "E2D7C2",
-}
 STEEL = rgb("8F979C")
 PAINT = rgb("FAF7EF")
 BEDDING = rgb("F7F7F6")
@@ -66,6 +35,7 @@ MARKED = rgb("45A5B1")
 HOVER = rgb("7FB4BA")
 INK = rgb("2F3B40")
 
+UNKNOWN_ASSEMBLY = "D9C4A0"
 ASSEMBLIES = {
     "headboard": "B9A48C",
     "footboard": "C6A98A",
@@ -81,9 +51,8 @@ COLOUR_BY = ("wood", "paint", "assembly")
 
 
 def wood_colour(material: str) -> Rgb:
-    """The planed, unfinished look of a material; hardware without a known wood is steel."""
-    best = max((key for key in WOODS if material.startswith(key)), key=len)
-    return rgb(WOODS[best])
+    """The planed, unfinished look of a material."""
+    return rgb(colour.wood_colour(material))
 
 
 @lru_cache(maxsize=1024)
@@ -92,7 +61,7 @@ def piece_colour(material: str, assembly: str, is_hardware: bool, colour_by: str
     if is_hardware:
         return STEEL
     if colour_by == "assembly":
-        return rgb(ASSEMBLIES.get(assembly, WOODS[""]))
+        return rgb(ASSEMBLIES.get(assembly, UNKNOWN_ASSEMBLY))
     if colour_by == "paint" and assembly in PAINTED:
         return PAINT
     return wood_colour(material)
