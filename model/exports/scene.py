@@ -11,10 +11,10 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from model.bed import Bed
-from model.exports.parts_table import made_of
 from model.materials import Material
 from model.part import Part
 from model.parts.pieces import Floats
+from model.shop.part_sizes import made_of
 
 
 @dataclass(frozen=True, kw_only=True, eq=False)

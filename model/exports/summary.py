@@ -12,10 +12,10 @@ from model.checks.safety.cautions import cautions
 from model.cost.cost_sheet import cost_sheet
 from model.cost.costing import costing_of, is_anything_priced
 from model.exports.checks_table import counts
-from model.exports.parts_table import made_of
 from model.exports.plain import json_bytes, number
 from model.exports.version import version
 from model.parts.marks import Mark
+from model.shop.part_sizes import made_of
 from model.solids.exact import solid
 from model.units import Kg
 
