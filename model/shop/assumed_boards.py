@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 from model.bed import Design
@@ -30,6 +30,11 @@ _NO_RACKS = Effort(tries=0, moves=0, nodes=0, racks=0)
 class Asked:
     """Boards that have to be asked for: clear for at least this length and width. `length` is that
     of such a board with its ends, as a yard has it.
+
+    `side_by_side` are the strips that share such a board, mark and width of each kind: narrower
+    boards of the same length do as well, each at least as wide as its strip. Empty where a board is
+    for one strip alone. `least_width` is what the strips take, `width` that as a tape in inches
+    reads it; 0 where only the latter is known.
     """
 
     clear: Mm
@@ -37,6 +42,8 @@ class Asked:
     length: Mm
     boards: Count
     marks: tuple[str, ...]
+    side_by_side: tuple[tuple[str, Mm], ...] = ()
+    least_width: Mm = field(default=0.0, compare=False)  # follows from the strips
 
 
 def recipe_of(design: Design, thickness: Mm) -> Recipe:
@@ -99,20 +106,21 @@ def _asked_board(asked: Asked, recipe: Recipe) -> Stock:
 
 @lru_cache(maxsize=256)
 def asked_for(task: Task, recipe: Recipe) -> tuple[Asked, ...]:
-    """The boards that a yard has few of and a plan cannot do without, the longest first.
+    """The boards that a yard has few of, the longest first, and as few of them as one may hope for.
 
     Pieces that hardly any board is long enough for lie side by side; each that is wider than a
-    usual board has one of its own.
+    usual board has one of its own. Without the length of these boards, or the width of such a
+    piece, no plan can do; side by side may as well be on narrower boards.
     """
     boards: list[_Board] = []
     for piece in sorted(seldom(task, recipe), key=lambda each: (-each.length, -each.width)):
         fits = (b for b in boards if b.used + task.kerf + piece.width <= recipe.widest)
         board = next(fits, None) if piece.width <= recipe.usual else None
         if board is None:
-            boards.append(_Board(piece.length, piece.width, [piece.mark]))
+            boards.append(_Board(piece.length, piece.width, [(piece.mark, piece.width)]))
         else:
             board.used += task.kerf + piece.width
-            board.marks.append(piece.mark)
+            board.strips.append((piece.mark, piece.width))
     return tuple(_counted(boards, recipe))
 
 
@@ -120,7 +128,7 @@ def asked_for(task: Task, recipe: Recipe) -> tuple[Asked, ...]:
 class _Board:
     clear: Mm
     used: Mm  # of its width
-    marks: list[str]
+    strips: list[tuple[str, Mm]]
 
 
 def _counted(boards: Sequence[_Board], recipe: Recipe) -> Iterator[Asked]:
@@ -128,13 +136,16 @@ def _counted(boards: Sequence[_Board], recipe: Recipe) -> Iterator[Asked]:
     sizes = [(b.clear, math.ceil(b.used / _EIGHTH - 1e-9) * _EIGHTH) for b in boards]
     for size in dict.fromkeys(sizes):
         own = [board for board, each in zip(boards, sizes, strict=True) if each == size]
-        marks = dict.fromkeys(mark for board in own for mark in board.marks)
+        strips = dict.fromkeys(strip for board in own for strip in board.strips)
+        is_shared = any(len(board.strips) > 1 for board in own)
         yield Asked(
             clear=size[0],
             width=round(size[1], 4),
             length=_as_sold(size[0], recipe),
             boards=len(own),
-            marks=tuple(marks),
+            marks=tuple(dict.fromkeys(mark for mark, _ in strips)),
+            side_by_side=tuple(strips) if is_shared else (),
+            least_width=max(board.used for board in own),
         )
 
 

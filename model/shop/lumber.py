@@ -1,4 +1,4 @@
-"""Random-width lumber by the board foot: how much to ask for, and which boards must be in it."""
+"""Random-width lumber by the board foot: how much to ask for, and which long and wide ones."""
 
 from __future__ import annotations
 
@@ -22,8 +22,9 @@ NINE_IN_TEN: Share = 0.9  # of the racks drawn at random: what is asked for
 class Lumber:
     """What to ask a yard for of one wood and class.
 
-    `asked` boards must be among it; `odds` tell of the rest, whose pieces any board may give:
-    how much of it held these pieces in racks drawn at random.
+    `asked` boards must be among it, or narrower ones in place of those for several strips; `odds`
+    tell of the rest, whose pieces any board may give: how much of it held these pieces in racks
+    drawn at random.
     """
 
     key: str
@@ -34,7 +35,7 @@ class Lumber:
 
     @property
     def asked_area(self) -> Mm2:
-        """Of the boards that are asked for, no longer and wider than they must be."""
+        """Of the boards that are asked for, as long as a yard has them and no wider than that."""
         return sum(each.boards * each.length * each.width for each in self.asked)
 
     def area(self, share: Share) -> Mm2 | None:
@@ -57,9 +58,18 @@ class Lumber:
 
     def _asked_sentence(self, unit: str) -> Iterator[str]:
         for each in self.asked:
-            size = f"{_tape(each.clear, unit)} clear and {_tape(each.width, unit)} wide"
+            wide = each.least_width or each.width
+            size = f"{_tape(each.clear, unit)} clear and {_tape(wide, unit)} wide"
             boards = "One board" if each.boards == 1 else f"{each.boards} boards"
-            yield f"{boards} at least {size}, for {', '.join(each.marks)}."
+            marks = ", ".join(each.marks)
+            if not each.side_by_side:
+                yield f"{boards} at least {size}, for {marks}."
+                continue
+            strips = ", ".join(f"{mark} {_tape(own, unit)}" for mark, own in each.side_by_side)
+            yield (
+                f"{boards} at least {size}, for {marks} side by side; or narrower ones as long, "
+                f"one for each piece: {strips} wide."
+            )
 
     def _odds_sentence(self) -> Iterator[str]:
         half, most = self.board_feet(0.5), self.board_feet(NINE_IN_TEN)
