@@ -84,7 +84,7 @@ def _lumber(
 
 def _to_ask(ask: Lumber, drawn: float, by: BoardMeasure, unit: str) -> str:
     """What to say at the yard; and what the plan takes, where its boards came out worse."""
-    said = list(ask.sentences(unit))
+    said = list(ask.sentences(unit, by))
     area = ask.area(NINE_IN_TEN)
     if area is not None and drawn > measure(ask.odds.recipe.thickness, area, 1.0, by) + 1e-9:
         said.append("The boards that the plan was drawn on take more, and so much is reckoned.")

@@ -61,7 +61,9 @@ def _lumber(ask: Lumber, bed: Bed) -> dict[str, Any]:
             }
             for each in ask.asked
         ],
-        "said": list(ask.sentences(bed.design.value("shown_unit"))),
+        "said": list(
+            ask.sentences(bed.design.value("shown_unit"), bed.design.prices.board_measure)
+        ),
     }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from math import ceil
+from math import ceil, isfinite
 
 from model.bed import Bed
 from model.cutting.plan import Stop
@@ -13,6 +13,7 @@ from model.cutting.record import Effort, Task
 from model.shop.assumed_boards import Asked, asked_for, recipe_of, usual
 from model.shop.remembered import Remembered
 from model.shop.tasks import CutTask, tasks
+from model.stock.prices import BoardMeasure
 from model.units import INCH, Mm, Mm2, Share, show_length
 
 NINE_IN_TEN: Share = 0.9  # of the racks drawn at random: what is asked for
@@ -52,9 +53,11 @@ class Lumber:
         area = self.area(share)
         return None if area is None else board_feet(area, self.odds.recipe.thickness)
 
-    def sentences(self, unit: str) -> tuple[str, ...]:
-        """What to say at the yard, and how sure that is; lengths in the maker's unit."""
-        return (*self._asked_sentence(unit), *self._odds_sentence())
+    def sentences(self, unit: str, by: BoardMeasure = "board foot") -> tuple[str, ...]:
+        """What to say at the yard, and how sure that is; lengths in the maker's unit, quantities by
+        the measure that the yard bills.
+        """
+        return (*self._asked_sentence(unit), *self._odds_sentence(by))
 
     def _asked_sentence(self, unit: str) -> Iterator[str]:
         for each in self.asked:
@@ -71,8 +74,8 @@ class Lumber:
                 f"one for each piece: {strips} wide."
             )
 
-    def _odds_sentence(self) -> Iterator[str]:
-        half, most = self.board_feet(0.5), self.board_feet(NINE_IN_TEN)
+    def _odds_sentence(self, by: BoardMeasure) -> Iterator[str]:
+        half, most = self._billed(0.5, by), self._billed(NINE_IN_TEN, by)
         if half is None or most is None:
             if self.odds.racks:
                 yield (
@@ -81,16 +84,26 @@ class Lumber:
                 )
             return
         if not self.odds.net:
-            yield f"{ceil(most)} board feet in all."
+            yield f"{most} in all."
             return
         area = self.odds.area(NINE_IN_TEN)
         low, high = self.odds.interval(area if area is not None else 0.0)
         yield (
-            f"{ceil(most)} board feet in all held every piece in 9 of 10 racks drawn at random, "
-            f"{ceil(half)} in half of them; with {self.odds.racks} racks tried, between "
-            f"{low:.0%} and {high:.0%} of all such racks would do with the first. No whole "
+            f"{most} in all held every piece in 9 of 10 racks drawn at random, "
+            f"{half.partition(' ')[0]} in half of them; with {self.odds.racks} racks tried, "
+            f"between {low:.0%} and {high:.0%} of all such racks would do with the first. No whole "
             "plan is made of each: now and then it takes a board more."
         )
+
+    def _billed(self, share: Share, by: BoardMeasure) -> str | None:
+        """`37 board feet`, `0.088 m3`: rounded up; None if no quantity can be named."""
+        area, feet = self.area(share), self.board_feet(share)
+        if area is None or feet is None or not isfinite(feet):
+            return None
+        if by == "board foot":
+            return f"{ceil(feet)} board feet"
+        volume = area * self.odds.recipe.thickness / 1e9  # mm3 in a m3
+        return f"{ceil(volume * 1000 - 1e-9) / 1000:.3f} m3"
 
 
 def _tape(size: Mm, unit: str) -> str:

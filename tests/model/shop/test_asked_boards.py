@@ -9,7 +9,7 @@ from model.bed import Bed
 from model.cutting.plan import first_plan
 from model.cutting.racks import RackOdds
 from model.cutting.record import Piece, Stock, Task
-from model.shop.assumed_boards import asked_for, recipe_of
+from model.shop.assumed_boards import Asked, asked_for, recipe_of
 from model.shop.lumber import Lumber
 
 Beds = Callable[..., Bed]
@@ -58,3 +58,14 @@ def test_a_piece_wider_than_a_usual_board_has_no_such_choice(oak_bed: Beds) -> N
     said, _ = sentences(oak_bed(), wide)
 
     assert said == "One board at least 1400 mm clear and 205 mm wide, for H3."
+
+
+def test_a_yard_that_bills_by_the_cubic_metre_is_told_cubic_metres(oak_bed: Beds) -> None:
+    """A board of 1828.8 x 203.2 x 25.4 mm: 0.00944 m3, or 4 board feet (6 ft x 8 in x 1 in)."""
+    recipe = recipe_of(oak_bed().design, 25.4)
+    board = Asked(clear=1770.0, width=203.2, length=1828.8, boards=1, marks=("H3",))
+    odds = RackOdds(recipe=recipe, net=0.0, least=0.0)
+    told = Lumber(key="oak", material="oak", material_name="Oak", asked=(board,), odds=odds)
+
+    assert told.sentences("mm", "cubic metre")[1] == "0.010 m3 in all."
+    assert told.sentences("mm", "board foot")[1] == "4 board feet in all."
