@@ -15,7 +15,7 @@ from model.cutting.record import Stock, Task
 from model.shop.cut_list import CutPiece
 from model.shop.order.say import listed
 from model.shop.plans import CutPlan
-from model.shop.tracking_rest import left_over
+from model.shop.tracking_begun import left_over
 from model.stock.cells import shown_thickness
 from model.units import Mm, show_length, tape_grid
 

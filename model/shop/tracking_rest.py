@@ -11,13 +11,13 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from model.bed import Bed
-from model.cutting.record import Box, Layout, Measure, Piece, Plan, Region, Stock, Task, Trim
+from model.cutting.record import Piece, Plan, Stock, Task
 from model.shop.cut_list import cut_list
 from model.shop.tasks import CutTask, filled_up, tasks
+from model.shop.tracking_begun import as_begun, cuts_made, left_over, without
 from model.shop.tracking_cuts import CutDone, cuts, task_of
 from model.shop.tracking_fit import fit
 from model.stock.progress import CutPart, Progress
-from model.units import Mm
 
 BY_HAND = "by hand"  # stands for the cut that freed a piece which no plan has
 _BEGUN = ", begun "
@@ -102,7 +102,8 @@ def _closed(bed: Bed, task: CutTask, kept: Plan, progress: Progress) -> Progress
     """A plan that no longer holds, cut as far as it was, under a name of its own; all that stands
     for its cuts goes with it. Pieces are called what they now are.
     """
-    begun = as_begun(kept, progress, len(begun_before(progress, task.key)) + 1)
+    number = len(begun_before(progress, task.key)) + 1
+    begun = as_begun(kept, progress, f"{kept.task.name}{_BEGUN}{number}")
     new_key = {_place(cut): k for k, cut in cuts(begun).items()}
     renamed = {k: new_key[_place(cut)] for k, cut in cuts(kept).items() if _place(cut) in new_key}
     done = frozenset(renamed.get(each, each) for each in progress.cuts_done)
@@ -147,7 +148,7 @@ def still_holds(kept: Plan, task: Task, progress: Progress) -> bool:
         task.kind, task.kerf, _counted(task.pieces),
     )  # fmt: skip
     there = {_form(stock) for stock in task.stock}
-    begun = {cut.layout for cut in _made(kept, progress)}
+    begun = {cut.layout for cut in cuts_made(kept, progress)}
     if kept.left_out and there != {_form(stock) for stock in kept.task.stock}:
         return False
     return same and all(
@@ -186,7 +187,7 @@ def _rest(bed: Bed, task: CutTask, before: Sequence[Plan], parts: Sequence[CutPa
     taken = fit(bed, parts).taken if parts else frozenset()
     if glued := {mark for mark, _ in taken}:
         taken |= _layers_of(bed, glued, taken)
-    pieces = tuple(p for piece in task.task.pieces for p in _less(piece, taken))
+    pieces = tuple(p for piece in task.task.pieces for p in without(piece, taken))
     left = [stock for plan in before for stock in left_over(plan, task.task.wishes.least_offcut)]
     stock = (*left, *_less_begun(task.task.stock, before))
     rest = replace(task.task, pieces=_rows_of_two(pieces), stock=stock)
@@ -207,18 +208,6 @@ def _layers_of(
                 if (piece.mark, (number - 1) // piece.for_each + 1) in taken:
                     found.add((piece.name, number))
     return frozenset(found)
-
-
-def _less(piece: Piece, taken: frozenset[tuple[str, int]]) -> Iterator[Piece]:
-    """A line of a task without the pieces that are there, as runs of numbers."""
-    run: list[int] = []
-    for number in range(piece.first, piece.first + piece.quantity + 1):
-        is_open = number < piece.first + piece.quantity and (piece.mark, number) not in taken
-        if is_open:
-            run.append(number)
-        elif run:
-            yield replace(piece, first=run[0], quantity=len(run))
-            run = []
 
 
 def _rows_of_two(pieces: Sequence[Piece]) -> tuple[Piece, ...]:
@@ -243,88 +232,3 @@ def _less_begun(stock: Sequence[Stock], before: Sequence[Plan]) -> Iterator[Stoc
         used[_form(each)] -= gone
         if each.quantity > gone:
             yield replace(each, quantity=each.quantity - gone)
-
-
-# ---------------------------------------------------------------- boards that were begun
-
-
-def as_begun(plan: Plan, progress: Progress, number: int = 1) -> Plan:
-    """A plan cut as far as it was: its begun boards, what is not cut yet left as it lies."""
-    made = {(cut.layout, cut.region) for cut in _made(plan, progress)}
-    begun = {layout for layout, _ in made}
-    layouts = tuple(
-        replace(layout, tree=_as_cut(layout.tree, layout.number, made))
-        for layout in plan.layouts
-        if layout.number in begun
-    )
-    freed = {(placed.mark, placed.piece) for each in layouts for placed in each.placed}
-    pieces = tuple(p for piece in plan.task.pieces for p in _only(piece, freed))
-    name = f"{plan.task.name}{_BEGUN}{number}"
-    value = sum(_taken(layout.stock, plan.measure) for layout in layouts)
-    task = replace(plan.task, pieces=pieces, name=name)
-    return replace(plan, task=task, layouts=layouts, left_out=(), value=value, lower_bound=0.0)
-
-
-def _taken(stock: Stock, measure: Measure) -> float:
-    if measure == "length":
-        return stock.length
-    if measure == "area":
-        return stock.length * stock.width
-    return 0.0 if stock.on_hand else (stock.price or 0.0) if measure == "price" else 1.0
-
-
-def _made(plan: Plan, progress: Progress) -> Iterator[CutDone]:
-    return (cut for key, cut in cuts(plan).items() if key in progress.cuts_done)
-
-
-def _as_cut(region: Region, layout: int, made: set[tuple[int, Region]]) -> Region:
-    if region.cut is None or region.stays_whole:
-        return region
-    if (layout, region) in made:
-        low = _as_cut(region.low, layout, made) if region.low is not None else None
-        high = _as_cut(region.high, layout, made) if region.high is not None else None
-        return replace(region, low=low, high=high)
-    return Region(
-        x=region.x, y=region.y, length=region.length, width=region.width, use="offcut"
-    )  # not cut yet: it lies there whole
-
-
-def _only(piece: Piece, names: set[tuple[str, int]]) -> Iterator[Piece]:
-    everything = range(piece.first, piece.first + piece.quantity)
-    others = frozenset((piece.mark, n) for n in everything if (piece.mark, n) not in names)
-    yield from _less(piece, others)
-
-
-def left_over(plan: Plan, least: Mm) -> Iterator[Stock]:
-    """What is left of begun boards and worth keeping, as stock on hand."""
-    for layout in plan.layouts:
-        regions = [r for r in layout.tree.all() if r.cut is None and r.use == "offcut"]
-        large = [r for r in regions if min(r.length, r.width) >= least or _is_board(plan, r, least)]
-        for k, region in enumerate(large, 1):
-            yield Stock(
-                key=f"left of {plan.task.name}, {layout.number} ({k})",
-                length=region.length,
-                width=region.width,
-                quantity=1,
-                on_hand=True,
-                has_grain=layout.stock.has_grain,
-                trim=Trim(),
-                bad=_within(region, layout),
-                kg_per_m2=layout.stock.kg_per_m2,
-            )
-
-
-def _is_board(plan: Plan, region: Region, least: Mm) -> bool:
-    """What is left of a board is narrow by nature: its length counts."""
-    return plan.task.kind != "sheets" and region.length >= least
-
-
-def _within(region: Region, layout: Layout) -> tuple[Box, ...]:
-    """The bad spans of a board that lie in what is left of it, from its own corner."""
-    found = []
-    for x0, y0, x1, y1 in layout.stock.bad:
-        low_x, low_y = max(x0 - region.x, 0.0), max(y0 - region.y, 0.0)
-        high_x, high_y = min(x1 - region.x, region.length), min(y1 - region.y, region.width)
-        if low_x < high_x and low_y < high_y:
-            found.append(Box(low_x, low_y, high_x, high_y))
-    return tuple(found)
