@@ -54,7 +54,7 @@ def bodies(forms: Sequence[Part], matrices: Floats, exact: bool) -> Bodies:
 def of_surfaces(surfaces: Sequence[Surface], rows: Ints, matrices: Floats) -> Bodies:
     """Of surfaces in the axes of their parts; `rows` (s,) are the pieces that they belong to."""
     edges, edge_piece = _laid([each.edges for each in surfaces], rows, matrices)
-    facets, facet_piece = _laid([each.facets for each in surfaces], rows, matrices)
+    facets, facet_piece = _laid([each.facets for each in surfaces], rows, matrices, corners=3)
     bends, bend_piece = _laid([each.bends for each in surfaces], rows, matrices)
     normals = np.concatenate([_NONE[:, :2], *(each.bend_normals for each in surfaces)])
     turned = np.einsum("nij,nkj->nki", matrices[bend_piece, :3, :3], normals)
@@ -73,9 +73,11 @@ def _is_boxed(form: Part, matrix: Floats, exact: bool) -> bool:
     return not round_or_slanted and bool(np.abs(matrix[:3, :3]).max(axis=1).min() > 1 - 1e-12)
 
 
-def _laid(lines: Sequence[Floats], rows: Ints, matrices: Floats) -> tuple[Floats, Ints]:
+def _laid(
+    lines: Sequence[Floats], rows: Ints, matrices: Floats, corners: int = 2
+) -> tuple[Floats, Ints]:
     """Points (m, k, 3) of pieces at their places, and the piece (m,) that each belongs to."""
     piece = np.repeat(rows, [len(each) for each in lines]).astype(np.intp)
-    points = np.concatenate(lines) if len(lines) else _NONE[:, :2]
+    points = np.concatenate([_NONE[:, :corners], *lines])
     placed = np.einsum("nij,nkj->nki", matrices[piece, :3, :3], points)
     return placed + matrices[piece, None, :3, 3], piece

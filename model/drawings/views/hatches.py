@@ -41,7 +41,7 @@ def hatched(faces: Sequence[Face]) -> Iterator[Item]:
     for k, face in enumerate(faces):
         near = {ways[j] for j in range(k) if touches(grown(boxes[k], _NEXT), boxes[j])}
         ways.append(next(way for way in range(len(near) + 1) if way not in near))
-        if _width(face.outline) < THIN:
+        if is_thin(face.outline):
             yield Fill(face.outline, TONE[face.shows], face.about)
         else:
             yield _hatch(face, ways[k])
@@ -52,6 +52,11 @@ def _hatch(face: Face, way: int) -> Hatch:
     turn = 45.0 if way % 2 == 0 else 135.0
     angle = face.grain if face.shows == "long grain" else turn
     return Hatch(face.outline, spacing, angle, face.holes, face.about)
+
+
+def is_thin(outline: Sequence[Point]) -> bool:
+    """Whether a face is filled, for strokes would not show in it, nor a wide outline around it."""
+    return _width(outline) < THIN
 
 
 def _box(outline: Sequence[Point]) -> Box:

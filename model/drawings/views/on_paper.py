@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from model.drawings.paper import Item, Pen, Point, Ring, Stroke
-from model.drawings.views.hatches import Face, hatched
+from model.drawings.views.hatches import Face, hatched, is_thin
 from model.drawings.views.section import Section
 from model.drawings.views.view import View
 from model.parts.pieces import Bools, Floats
@@ -42,7 +42,8 @@ def on_paper(view: View, scale: Share, at: Point, edges: Pen = "narrow") -> Iter
     for each in view.sections:
         for loop in (each.outline, *each.holes):
             points = _points(loop, scale, at)
-            yield Stroke((*points, points[0]), "wide", _name(view, each.piece))
+            pen: Pen = "narrow" if is_thin(points) else "wide"
+            yield Stroke((*points, points[0]), pen, _name(view, each.piece))
 
 
 def _name(view: View, piece: int) -> str:
