@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,7 +14,7 @@ from model.cost.coats import Coat, Grit
 from model.cost.faces import Met
 from model.cost.joint_screws import Driven
 from model.cost.measures import converted, shop_measure
-from model.cost.tables import operations
+from model.cost.tables import Operation, operations
 from model.cost.work_in_order import work_in_order
 from model.cost.work_on_parts import work_on_parts
 from model.shop.cut_list import CutPiece
@@ -66,28 +66,32 @@ def work(
         "screws": sum(each.count for each in driven),
         "assembly": 1,
     }
-    found: list[Work] = []
     shown: str = bed["shown_unit"]
-    for key, row in operations().items():
-        if key == "sanding":
-            found += [
-                _counted(f"sanding/{grit.abrasive.key}", _sanding(grit), grit.area, row.unit, shown)
-                for grit in sanded
-            ]
-        elif key == "coats":
-            found += [
-                _counted(
-                    f"coats/{coat.coating.key}",
-                    f"{row.name}: {coat.coating.name}",
-                    coat.spread,
-                    row.unit,
-                    shown,
-                )
-                for coat in on
-            ]
-        elif counted.get(key):
-            found.append(_counted(key, row.name, counted[key], row.unit, shown))
-    return tuple(found)
+    return tuple(
+        each
+        for operation in operations().values()
+        for each in _of_kind(operation, counted, sanded, on, shown)
+    )
+
+
+def _of_kind(
+    row: Operation,
+    counted: Mapping[str, float],
+    sanded: Iterable[Grit],
+    on: Iterable[Coat],
+    shown: str,
+) -> Iterator[Work]:
+    """The work of one row: sanding by the grit, coats by the coating, all else as counted."""
+    if row.key == "sanding":
+        for grit in sanded:
+            key = f"sanding/{grit.abrasive.key}"
+            yield _counted(key, _sanding(grit), grit.area, row.unit, shown)
+    elif row.key == "coats":
+        for coat in on:
+            key, name = f"coats/{coat.coating.key}", f"{row.name}: {coat.coating.name}"
+            yield _counted(key, name, coat.spread, row.unit, shown)
+    elif counted.get(row.key):
+        yield _counted(row.key, row.name, counted[row.key], row.unit, shown)
 
 
 def _counted(key: str, name: str, quantity: float, metric: str, shown: str) -> Work:
