@@ -7,6 +7,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 Money = Decimal
 NOTHING = Decimal(0)
+NOT_PRICED = "not priced"
 
 
 def exact(figure: float) -> Decimal:
@@ -37,8 +38,11 @@ def added(amounts: Iterable[Money | None], decimals: int = 0) -> Money:
     return sum((each for each in amounts if each is not None), nothing)
 
 
+def figure(amount: Money | None) -> str:
+    """`1234.50`, or that nobody has priced it."""
+    return NOT_PRICED if amount is None else f"{amount:f}"
+
+
 def shown(amount: Money | None, currency: str) -> str:
     """`1234.50 EUR`, or that nobody has priced it."""
-    if amount is None:
-        return "not priced"
-    return f"{amount:f} {currency}".strip()
+    return NOT_PRICED if amount is None else f"{figure(amount)} {currency}".strip()

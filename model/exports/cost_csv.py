@@ -13,12 +13,12 @@ from model.cost.costing import Costing, costing_of
 from model.cost.hours import Timed
 from model.cost.leftover import Offcut, Waste
 from model.cost.measures import shop_measure
-from model.cost.money import Money, added
+from model.cost.money import NOT_PRICED, Money, added, figure
 from model.cost.sizes import at_most, sold_sides
 from model.cost.stock_needs import rough_name
 from model.exports.csv_text import Cell, csv_bytes
 from model.exports.plain import number
-from model.exports.shopping_csv import EXAMPLE, NOT_PRICED
+from model.exports.shopping_csv import EXAMPLE
 
 COLUMNS = ("section", "name", "quantity", "unit", "rate", "amount", "currency", "note")
 NOT_TIMED = "not timed"
@@ -79,15 +79,15 @@ def _work(costing: Costing) -> Iterator[Row]:
 def _timed(line: Timed) -> Row:
     rate = NOT_TIMED if line.rate is None else f"{line.rate:.3g} min"
     note = "" if line.minutes is None else f"{float(line.minutes) / 60:.2f} h"
-    amount = NOT_PRICED if line.cost is None else f"{line.cost:f}"
-    return "work", line.work.name, number(line.work.quantity), line.work.unit, rate, amount, note
+    worth = figure(line.cost)
+    return "work", line.work.name, number(line.work.quantity), line.work.unit, rate, worth, note
 
 
 def _sums(sheet: CostSheet) -> Iterator[Row]:
     partly = "incomplete" if sheet.missing else ""
     yield "sum", "Work, at what an hour costs", float(sheet.hours), "h", "", f"{sheet.labour:f}", ""
     for extra in sheet.extras:
-        yield "charge", extra.name, None, "", "", _money(extra.amount), ""
+        yield "charge", extra.name, None, "", "", figure(extra.amount), ""
     yield "sum", "All before overhead", None, "", "", f"{sheet.direct:f}", partly
     yield "sum", "Overhead", None, "", "", f"{sheet.overhead:f}", ""
     yield "total", "Cost", None, "", "", f"{sheet.total:f}", partly
@@ -95,14 +95,10 @@ def _sums(sheet: CostSheet) -> Iterator[Row]:
         yield "missing", sentence, None, "", "", "", ""
 
 
-def _money(amount: Money | None) -> str:
-    return NOT_PRICED if amount is None else f"{amount:f}"
-
-
 def _left(costing: Costing, unit: str) -> Iterator[Row]:
     """What is left over: worth something, and taken off nothing."""
     for (name, value), count in _alike(costing.offcuts, unit).items():
-        amount = NOT_PRICED if value is None else f"{value * count:f}"
+        amount = figure(None if value is None else value * count)
         yield "offcut", name, count, "piece", "", amount, "worth keeping; not taken off"
     for spent in costing.waste:
         said = f"{spent.share * 100:.1f} % waste, {spent.offcuts / spent.area * 100:.1f} % offcuts"

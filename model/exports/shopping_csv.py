@@ -8,7 +8,7 @@ from pathlib import Path
 from model.bed import Bed
 from model.cost.buy import Buy
 from model.cost.costing import Costing, costing_of
-from model.cost.money import Money
+from model.cost.money import figure
 from model.exports.csv_text import Cell, csv_bytes
 from model.exports.plain import number
 
@@ -16,7 +16,6 @@ COLUMNS = (
     "key", "group", "name", "quantity", "unit", "size", "packs", "pack", "price", "total",
     "currency", "prices", "bought", "note",
 )  # fmt: skip
-NOT_PRICED = "not priced"
 EXAMPLE = "example prices"
 
 
@@ -43,14 +42,10 @@ def _row(buy: Buy, costing: Costing, is_bought: bool) -> tuple[Cell, ...]:
         buy.size,
         number(buy.packs),
         number(buy.pack),
-        _money(buy.price),
-        _money(buy.total),
+        figure(buy.price),
+        figure(buy.total),
         prices.currency,
         EXAMPLE if prices.is_example else "",
         "yes" if is_bought else "",
         buy.note,
     )
-
-
-def _money(amount: Money | None) -> str:
-    return NOT_PRICED if amount is None else f"{amount:f}"
