@@ -18,6 +18,7 @@ from model.stock.price_record import LONGEST_PRICE_KEY
 from model.stock.prices import ExtraRow, PriceRow, Prices, RateRow
 
 _MOST_ROWS = 2000
+_KEPT_PLACES = 9  # a US quart in litres has that many, so that nothing drifts from list to list
 _NOTE = "note"  # a column that is read by nobody here, as is the name
 _FIGURES = ("pack", "price", "minutes", "value")
 _KINDS = (
@@ -195,8 +196,8 @@ def _with_thing(prices: Prices, key: str, given: Cells, holds: float, place: str
 
 
 def _kept(figure: float, holds: float) -> float:
-    """A figure by the metric measure; one that was told by it stays as it was typed."""
-    return figure if holds == 1 else figure * holds
+    """A figure by the metric measure, without dust; one told by it stays as it was typed."""
+    return figure if holds == 1 else round(figure * holds, _KEPT_PLACES)
 
 
 def _check_key(key: str, place: str) -> None:

@@ -93,6 +93,15 @@ def test_packs_and_rates_are_read_by_the_measure_that_is_told(
     assert found == [pytest.approx(minutes if pack is None else pack)]
 
 
+def test_a_rate_does_not_drift_from_list_to_list() -> None:
+    """6 minutes a m2 are told as 0.557 a square foot, and are 6 again when that is read."""
+    prices = Prices(rates=tuple(RateRow(key=each.key, minutes=6.0) for each in TAKEN.work))
+
+    again = prices_of_table(table_of(prices), "p", Prices(), "inch")
+
+    assert {row.minutes for row in again.rates} == {6.0}
+
+
 def test_a_measure_of_another_kind_is_refused() -> None:
     with pytest.raises(BadInput, match="unit is “m2”; it can be litre, US quart, US gallon"):
         prices_of_table(f"{HEADINGS}\nfinish/paint,,m2,1,60,,\n", "p", Prices())
