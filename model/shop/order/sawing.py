@@ -85,7 +85,9 @@ def stock_name(plan: CutPlan, unit: str) -> str:
     name = plan.material_name
     if plan.sold_width is not None:
         return f"{name}, {thick} x {say.size(plan.sold_width, unit)}"
-    return name if name.endswith(thick.removesuffix('"')) else f"{name}, {thick}"
+    bare = thick.removeprefix("~").removesuffix('"')
+    is_told = name.removesuffix(" in").endswith(f" {bare}")
+    return name if is_told else f"{name}, {thick}"
 
 
 def _machine(batch: order.Batch, layouts: dict[int, Layout], is_sheet: bool) -> str:

@@ -87,3 +87,24 @@ def test_stock_of_one_thickness_and_two_widths_is_called_by_both() -> None:
 
     assert stock_name(cut, "mm") == "European beech, 30 mm x 160 mm"
     assert stock_name(wide, "mm") == "European beech, 30 mm"
+
+
+@pytest.mark.parametrize(
+    ("name", "thickness", "unit", "told"),
+    [
+        ("MDF, medium density, 1/4 in", 6.4, "inch", "MDF, medium density, 1/4 in"),
+        ("MDF, medium density, 3/4 in", 19.05, "inch", "MDF, medium density, 3/4 in"),
+        ("Birch plywood, sanded, 12 mm", 12.0, "mm", "Birch plywood, sanded, 12 mm"),
+        ("Birch plywood, sanded, 12 mm", 11.9, "mm", "Birch plywood, sanded, 12 mm, 11.9 mm"),
+        ("Birch plywood, sanded, 12 mm", 11.9, "inch", 'Birch plywood, sanded, 12 mm, ~15/32"'),
+    ],
+)
+def test_a_sheet_whose_name_tells_its_thickness_is_not_told_it_twice(
+    name: str, thickness: float, unit: str, told: str
+) -> None:
+    task = Task(kind="sheets", pieces=(), stock=(SHEET,), kerf=3.2)
+    cut = CutPlan(
+        key="ply", material="ply", material_name=name, thickness=thickness, plan=Plan(task=task)
+    )
+
+    assert stock_name(cut, unit) == told
