@@ -25,8 +25,9 @@ from app.panes.cutting_foot import CuttingFoot
 from app.panes.cutting_lights import Moment, lights
 from app.panes.cutting_misfits import CuttingMisfits
 from app.panes.cutting_order import CuttingOrder
+from app.panes.cutting_sheets import PIECE, Board
 from app.panes.cutting_tools import DRAWINGS, ORDER, PLANS, CuttingTools
-from app.panes.cutting_view import PIECE, Board, CuttingView
+from app.panes.cutting_view import CuttingView
 from app.tables.cutting import PLAN_COLUMNS, SETTING_COLUMNS, SettingRow, material_words
 from app.tables.rows import Rows
 from app.tables.view import TableView

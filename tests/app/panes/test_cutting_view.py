@@ -10,7 +10,8 @@ from PySide6.QtGui import QHelpEvent, QWheelEvent
 from PySide6.QtWidgets import QApplication, QToolTip, QWidget
 from pytestqt.qtbot import QtBot
 
-from app.panes.cutting_view import Board, CuttingView
+from app.panes.cutting_sheets import Board
+from app.panes.cutting_view import CuttingView
 from model.drawings.cut_told import Shown
 from tests.model.drawings.sample_layout import small_sheet
 
