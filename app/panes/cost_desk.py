@@ -121,8 +121,8 @@ class CostDesk(QObject):
         from model.shop.lumber import lumber
         from model.shop.plans import first_plans, plans
 
-        for plan, is_final in ((first_plans, False), (plans, True)):
-            cut = plan(bed) if plan is first_plans else plans(bed, stop=breath.stops)
+        for is_final in (False, True):
+            cut = plans(bed, stop=breath.stops) if is_final else first_plans(bed)
             asks = lumber(bed, stop=breath.stops) if is_final else ()
             if breath.is_stopped:
                 return
