@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPen, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter, QPainterPath, QPen, QPolygonF
 
 from app.style import INK, SHEET
 from app.view.drawing_letters import LARGE, drawing_letters
@@ -22,6 +22,7 @@ from model.drawings.paper import (
     Hatch,
     Item,
     Pen,
+    Picture,
     Point,
     Ring,
     Stroke,
@@ -107,6 +108,8 @@ def play(painter: QPainter, played: Played, screen: Screen, lights: Lights) -> N
     for item in played.items:
         if isinstance(item, Ring):
             _play_ring(painter, item, screen, lights.get(item.about, PLAIN))
+        elif isinstance(item, Picture):
+            painter.drawImage(screen.rect(item.box), QImage.fromData(item.file))
         elif isinstance(item, Text):
             _play_text(painter, item, screen, lights.get(item.about, PLAIN))
 

@@ -108,7 +108,15 @@ class Area(NamedTuple):
     has_ground: bool = True
 
 
-Item = Stroke | Ring | Hatch | Text | Fill | Measure | Area
+class Picture(NamedTuple):
+    """A PNG file that fills a box of its own proportions."""
+
+    box: Box
+    file: bytes
+    about: str = ""
+
+
+Item = Stroke | Ring | Hatch | Text | Fill | Measure | Picture | Area
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from base64 import b64encode
 from collections.abc import Iterator
 from html import escape
 from pathlib import Path
@@ -18,6 +19,7 @@ from model.drawings.paper import (
     Hatch,
     Item,
     Pen,
+    Picture,
     Point,
     Ring,
     Stroke,
@@ -61,8 +63,20 @@ def _drawn(item: Item, top: Mm) -> Iterator[str]:
         yield f'<path d="{lines}" fill="none" {_pen("fine")}{about}/>'
     elif isinstance(item, Fill):
         yield f'<path d="{_path(item.outline, top)} Z" fill="{grey(item.tone)}"{about}/>'
+    elif isinstance(item, Picture):
+        yield _picture(item, top, about)
     elif isinstance(item, Text):
         yield _text(item, top, about)
+
+
+def _picture(picture: Picture, top: Mm, about: str) -> str:
+    box = picture.box
+    x, y = _point((box.x0, box.y1), top)
+    file = b64encode(picture.file).decode("ascii")
+    return (
+        f'<image x="{x}" y="{y}" width="{_number(box.x1 - box.x0)}" '
+        f'height="{_number(box.y1 - box.y0)}" href="data:image/png;base64,{file}"{about}/>'
+    )
 
 
 def _text(text: Text, top: Mm, about: str) -> str:

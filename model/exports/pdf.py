@@ -24,6 +24,7 @@ from model.drawings.paper import (
     Hatch,
     Item,
     Pen,
+    Picture,
     Point,
     Ring,
     Stroke,
@@ -151,6 +152,8 @@ def _draw_other(canvas: Canvas, item: Item) -> None:
         canvas.circle(*item.at, item.radius, stroke=1, fill=int(item.blank))
     elif isinstance(item, Fill):
         _fill(canvas, item)
+    elif isinstance(item, Picture):
+        _show(canvas, item)
     elif isinstance(item, Text):
         _write(canvas, item)
 
@@ -163,6 +166,14 @@ def _fill(canvas: Canvas, fill: Fill) -> None:
         path.lineTo(*point)
     path.close()
     canvas.drawPath(path, stroke=0, fill=1)
+
+
+def _show(canvas: Canvas, picture: Picture) -> None:
+    from reportlab.lib.utils import ImageReader
+
+    box = picture.box
+    image = ImageReader(io.BytesIO(picture.file))
+    canvas.drawImage(image, box.x0, box.y0, box.x1 - box.x0, box.y1 - box.y0, mask="auto")
 
 
 def _write(canvas: Canvas, text: Text) -> None:

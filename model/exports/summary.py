@@ -5,8 +5,6 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-import numpy as np
-
 from model.bed import Bed
 from model.checks.safety.cautions import cautions
 from model.cost.cost_sheet import cost_sheet
@@ -33,7 +31,7 @@ def summary(bed: Bed) -> dict[str, Any]:
         "schema": 1,
         "program": f"Bedwright {version()}",
         "design": bed.design.name,
-        "overall": _overall(bed),
+        "overall": overall(bed),
         "sleeping_height": number(bed["deck_top"] + bed["mattress_high"]),
         "weights_kg": _weights(bed),
         "counts": {
@@ -49,13 +47,9 @@ def summary(bed: Bed) -> dict[str, Any]:
     }
 
 
-def _overall(bed: Bed) -> dict[str, Any]:
-    """What the wood of the bed fills with its drawers closed: no pulls, no mattress."""
-    wood = [piece for mark in bed.marks for piece in mark.pieces]
-    low, high = (bound[wood] for bound in bed.pieces.bounds)
-    width, length, _ = np.round(high.max(axis=0) - low.min(axis=0), 6)
-    height = high[:, 2].max()  # from the floor, glides and all
-    return {"length": number(length), "width": number(width), "height": number(height)}
+def overall(bed: Bed) -> dict[str, Any]:
+    """Length, width and height of the wood as it stands, mm."""
+    return {name: number(size) for name, size in bed.overall._asdict().items()}
 
 
 def _cost(bed: Bed) -> dict[str, Any] | None:

@@ -1,0 +1,49 @@
+"""What every page of one set goes by: the bed, the paper, and how sizes are told."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from model.bed import Bed
+from model.planset.page import PAPERS, Paper
+from model.units import Mm, show_length
+
+OTHER = {"inch": "mm", "mm": "inch"}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Setting:
+    """A bed as its plan set tells it."""
+
+    bed: Bed
+
+    @property
+    def paper(self) -> Paper:
+        return PAPERS[self.bed.design.value("paper")]
+
+    @property
+    def is_first_angle(self) -> bool:
+        return bool(self.bed.design.value("views_stand") == "first angle")
+
+    @cached_property
+    def unit(self) -> str:
+        return str(self.bed.design.value("shown_unit"))
+
+    @property
+    def tells_both(self) -> bool:
+        """Whether sizes are told in mm and inches."""
+        return bool(self.bed.design.value("sizes_in") == "mm and inches")
+
+    def size(self, mm: Mm) -> str:
+        """A size as the set tells it: `27 3/8"`, or `27 3/8" [695.3 mm]`."""
+        told = show_length(mm, self.unit)
+        return f"{told} [{show_length(mm, OTHER[self.unit])}]" if self.tells_both else told
+
+    @property
+    def note(self) -> str:
+        """Units and projection, for the foot of every page."""
+        units = "inches" if self.unit == "inch" else "mm"
+        if self.tells_both:
+            units = "inches [mm]" if self.unit == "inch" else "mm [inches]"
+        return f"sizes in {units} · {self.bed.design.value('views_stand')}"
