@@ -109,13 +109,19 @@ def _near(slabs: Slabs) -> Iterator[tuple[Ints, Ints]]:
     yield np.zeros(0, np.intp), np.zeros(0, np.intp)
     for first in range(0, least.shape[1], rows):
         some = slice(first, first + rows)
-        meets: Bools = np.ones((len(least[0, some]), bodies), bool)
-        for k in range(len(least)):
-            meets &= least[k, some, None] < slabs.high[k]
-            if np.isfinite(slabs.low[k]).any():
-                meets &= most[k, some, None] > slabs.low[k]
-        edge, body = np.nonzero(meets)
-        yield edge + first, body
+        meets = _meet(least[0, some, None], most[0, some, None], slabs.low[0], slabs.high[0])
+        meets &= _meet(least[1, some, None], most[1, some, None], slabs.low[1], slabs.high[1])
+        at = np.flatnonzero(meets)  # few: the other measures are compared for these alone
+        edge, body = at // bodies + first, at % bodies
+        for k in range(2, len(least)):
+            low, high = slabs.low[k, body], slabs.high[k, body]
+            kept = _meet(least[k, edge], most[k, edge], low, high)
+            edge, body = edge[kept], body[kept]
+        yield edge, body
+
+
+def _meet(least: Floats, most: Floats, low: Floats, high: Floats) -> Bools:
+    return np.asarray((least < high) & (most > low))
 
 
 def _clipped(slabs: Slabs, edge: Ints, body: Ints, side: float) -> Stretches:

@@ -75,19 +75,21 @@ def rims(holes: Rounds, gaze: Gaze, open_only: bool) -> Rims:
     """What there is to see of holes; of `open_only` ones the mouths that look at the eye alone."""
     if open_only:
         holes = holes.some(holes.face @ gaze.toward > _ALONG)
-    end_on = np.abs(holes.toward @ gaze.toward) > 1 - _ALONG
-    face_on = holes.some(end_on)
+    slope = np.abs(holes.toward @ gaze.toward)
+    face_on = holes.some(slope > 1 - _ALONG)
+    is_side_on = (slope < _ALONG) & (np.abs(holes.face @ gaze.toward) < _ALONG)
+    side_on = holes.some(is_side_on)
+    others = holes.some((slope <= 1 - _ALONG) & ~is_side_on)
     rings, centre = _rings(face_on, gaze)
-    others = holes.some(~end_on)
-    parts = [_mouths(others), *([] if open_only else [_bottoms(others), _walls(others, gaze)])]
-    edges = [rings.reshape(-1, 2, 3), *(lines.reshape(-1, 2, 3) for lines in parts)]
-    owners = [np.repeat(face_on.piece, _SIDES)]
-    owners += [np.repeat(others.piece, lines.shape[1]) for lines in parts]
+    parts = [(rings, face_on), (_mouths(others), others)]
+    if not open_only:
+        parts += [(_bottoms(others), others), (_walls(others, gaze), others)]
+        parts += [(_outlines(side_on, gaze), side_on)]
+    edges = [lines.reshape(-1, 2, 3) for lines, _ in parts]
     ring = np.full(sum(map(len, edges)), -1, np.intp)
     ring[: len(edges[0])] = np.repeat(np.arange(len(centre)), _SIDES)
-    return Rims(
-        np.concatenate(edges), np.concatenate(owners), ring, centre, face_on.radius, face_on.piece
-    )
+    owner = np.concatenate([np.repeat(own.piece, lines.shape[1]) for lines, own in parts])
+    return Rims(np.concatenate(edges), owner, ring, centre, face_on.radius, face_on.piece)
 
 
 def _rings(holes: Rounds, gaze: Gaze) -> tuple[Floats, Floats]:
@@ -117,6 +119,12 @@ def _walls(holes: Rounds, gaze: Gaze) -> Floats:
     mouth = _onto_face(holes, begin)
     bottom = begin + (holes.toward * holes.depth[:, None])[:, None, None]
     return np.concatenate([mouth, bottom], axis=2)
+
+
+def _outlines(holes: Rounds, gaze: Gaze) -> Floats:
+    """Of holes seen from their side: walls, and mouth and bottom as one line each."""
+    walls = _walls(holes, gaze)
+    return np.concatenate([walls, walls.swapaxes(1, 2)], axis=1)
 
 
 def _onto_face(holes: Rounds, points: Floats) -> Floats:
