@@ -5,9 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from functools import cache, cached_property
-from typing import Any, NamedTuple
-
-import numpy as np
+from typing import Any
 
 from model.book import ROWS, check_list, open_book
 from model.brief import after_the_bed, all_choices, given
@@ -32,7 +30,6 @@ from model.stock.progress import NOT_BEGUN, Progress
 from model.stock.rows import NO_STOCK, StockRows
 from model.structure.carry import judged
 from model.structure.record import Strength
-from model.units import Mm
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -83,14 +80,6 @@ class Design:
         return self.choices.get(name, all_choices()[name].default)
 
 
-class Overall(NamedTuple):
-    """How large a thing is as it stands, mm."""
-
-    length: Mm
-    width: Mm
-    height: Mm
-
-
 @dataclass(frozen=True, kw_only=True)
 class Bed:
     """A bed that can be built. `parts` maps the rule that made them to its parts."""
@@ -117,14 +106,6 @@ class Bed:
         """What is bought and not cut."""
         counted = hardware_counts(self.parts, self.pieces)
         return tuple(each for each in counted if each.code != MATTRESS)
-
-    @cached_property
-    def overall(self) -> Overall:
-        """What its wood fills with its drawers closed, from the floor up: no pulls, no mattress."""
-        wood = [piece for mark in self.marks for piece in mark.pieces]
-        low, high = (bound[wood] for bound in self.pieces.bounds)
-        width, length, _ = np.round(high.max(axis=0) - low.min(axis=0), 6).tolist()
-        return Overall(length, width, float(high[:, 2].max()))
 
     @cached_property
     def masses(self) -> Floats:

@@ -13,6 +13,7 @@ from model.exports.checks_table import counts
 from model.exports.plain import json_bytes, number
 from model.exports.version import version
 from model.parts.marks import Mark
+from model.parts.overall import overall as wood_overall
 from model.shop.part_sizes import made_of
 from model.solids.exact import solid
 from model.units import Kg
@@ -49,7 +50,8 @@ def summary(bed: Bed) -> dict[str, Any]:
 
 def overall(bed: Bed) -> dict[str, Any]:
     """Length, width and height of the wood as it stands, mm."""
-    return {name: number(size) for name, size in bed.overall._asdict().items()}
+    sizes = wood_overall(bed.marks, bed.pieces)
+    return {name: number(size) for name, size in sizes._asdict().items()}
 
 
 def _cost(bed: Bed) -> dict[str, Any] | None:

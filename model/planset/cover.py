@@ -11,6 +11,7 @@ from model.drawings.views.gaze import FOOT_LEFT
 from model.drawings.views.on_paper import on_paper
 from model.drawings.views.scene import bed_scene
 from model.drawings.views.view import seen
+from model.parts.overall import overall
 from model.planset.flow import Column, Line, line_of, paragraph
 from model.planset.letters import BODY, HEADING, wrapped
 from model.planset.setting import Setting
@@ -95,7 +96,7 @@ def _facts(setting: Setting, width: Mm) -> Iterator[Line]:
 
 def _told(setting: Setting) -> Iterator[tuple[str, str]]:
     bed, size = setting.bed, setting.size
-    sizes = bed.overall
+    sizes = overall(bed.marks, bed.pieces)
     yield (
         "Overall",
         (f"{size(sizes.length)} long, {size(sizes.width)} wide, {size(sizes.height)} high"),
