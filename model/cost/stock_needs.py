@@ -106,18 +106,23 @@ def _must_hold(layouts: Iterable[Layout]) -> tuple[Mm, Mm]:
 
 
 def rough_name(thickness: Mm, unit: str) -> str:
-    """A rough thickness as a yard calls it: `5/4 rough`, or its size."""
+    """A rough thickness as a yard calls it: `5/4 rough`, in mm `31.75 mm rough (5/4)`; of what is
+    no class its size.
+    """
     for row in lumber().values():
         is_class = (row.family, row.dimension, row.state) == ("hardwood", "thickness", "rough")
         if is_class and abs(row.actual_mm - thickness) <= SAME:
-            return f"{row.nominal} rough"
+            told = f"{row.nominal} rough"
+            return told if unit == "inch" else f"{sold_size(thickness, unit)} rough ({row.nominal})"
     return sold_size(thickness, unit)
 
 
 def _pieces(plan: CutPlan, stock: Stock, count: int, unit: str) -> Need:
     is_sheet = plan.plan.task.kind == "sheets"
     size = sold_sides(stock.length, stock.width, unit)
-    if not is_sheet:
+    if plan.sold_width is not None:  # planed: no rough class
+        size = f"{sold_size(plan.thickness, unit)}, {size}"
+    elif not is_sheet:
         size = f"{rough_name(plan.thickness, unit)}, {size}"
     return Need(
         key=key_of(plan, stock),

@@ -67,12 +67,22 @@ def test_random_widths_are_billed_by_the_board_foot_at_the_nominal_class() -> No
     ]  # fmt: skip
     plan = plan_of(*boards, kind="boards", material="red_maple", thickness=1.25 * INCH)
 
-    (need,) = stock_needs([plan])
+    (need,) = stock_needs([plan], unit="inch")
 
     assert (need.key, need.quantity, need.unit) == ("boards/red_maple/31.75", 14, "board foot")
     assert need.size == "5/4 rough"
     (metric,) = stock_needs([plan], "cubic metre")
+    assert metric.size == "31.75 mm rough (5/4)"
     assert (metric.quantity, metric.unit) == (pytest.approx(0.032), "m3")  # 13.33 / 423.8 up
+
+
+def test_planed_boards_are_not_called_rough() -> None:
+    """Planed 1 in is as thick as 4/4 is rough."""
+    board = Stock(key="board 2100x160", length=2100, width=160)
+
+    (need,) = stock_needs([plan_of(board, kind="lengths", thickness=25.4)], unit="mm")
+
+    assert need.size == "25.4 mm, 2100 mm x 160 mm"
 
 
 def test_sold_sizes_and_boards_of_the_rack_are_bought_by_the_piece() -> None:

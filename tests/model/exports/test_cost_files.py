@@ -146,7 +146,7 @@ def test_rows_of_waste_of_one_wood_and_thickness_read_differently() -> None:
 
     # Boards that are sold at their width are planed: no rough class.
     assert names == [
-        "European beech, 4/4 rough",
+        "European beech, 25.4 mm rough (4/4)",
         "European beech, 25.4 mm x 160 mm",
         "European beech, 25.4 mm x 90 mm",
     ]
