@@ -22,7 +22,7 @@ from model.exports.shopping_csv import EXAMPLE
 
 COLUMNS = ("section", "name", "quantity", "unit", "rate", "amount", "currency", "note")
 NOT_TIMED = "not timed"
-PAID_BEFORE = "counted as 0 in cost and quote: paid for before; a board of the rack counts once it has a price"
+PAID_BEFORE = "counted as 0 in cost and quote; a board of the rack counts once it has a price"
 
 Row = tuple[Cell, ...]
 
