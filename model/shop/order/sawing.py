@@ -143,7 +143,8 @@ def _from(plan: CutPlan, region: Region, layout: Layout, unit: str) -> str:
 
 
 def _sides(plan: CutPlan, region: Region, unit: str) -> str:
-    return f"{_size(plan, region.length, unit)} x {_size(plan, region.width, unit)}"
+    told = say.rest if stock_word(plan) == "sheet" else say.rough
+    return f"{told(region.length, unit)} x {told(region.width, unit)}"
 
 
 def _leaves(plan: CutPlan, region: Region, unit: str) -> str:

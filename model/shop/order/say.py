@@ -22,6 +22,14 @@ def rough(mm: Mm, unit: str) -> str:
     return show_length(tape_grid(unit).near(mm), unit)
 
 
+def rest(mm: Mm, unit: str) -> str:
+    """A side of what is left of a sheet, by which it is known again: nothing is set to it, so what
+    no tape shows is told to the nearest sixteenth or mm.
+    """
+    told = size(mm, unit)
+    return show_length(mm, unit, tape_grid(unit).step) if told.startswith("~") else told
+
+
 def rough_or_less(mm: Mm, unit: str) -> str:
     """A difference on a rough board; what is finer than its grid is told by the grid's step."""
     return rough(max(mm, tape_grid(unit).step), unit)
