@@ -40,5 +40,6 @@ def gain_words(one: Plan, other: Plan) -> str:
 def _takes_less(one: Plan, other: Plan) -> str:
     if one.measure == "stock":
         fewer = round(other.value - one.value)
-        return f"takes {fewer} fewer"
+        stock = "sheet" if one.task.kind == "sheets" else "board"
+        return f"takes {fewer} {stock if fewer == 1 else f'{stock}s'} fewer"
     return {"price": "costs less"}.get(one.measure, f"takes {1 - one.value / other.value:.1%} less")

@@ -350,7 +350,7 @@ def test_a_better_plan_is_offered_and_never_swapped_in(
     shop.found = [BETTER]
     with qtbot.waitSignal(seen.changed, timeout=20_000):
         seen.pane.foot.offer_button.click()
-    offer = "A better plan is found: it takes 1 fewer."
+    offer = "A better plan is found: it takes 1 sheet fewer."
     qtbot.waitUntil(lambda: offer in seen.pane.told.text(), timeout=20_000)
     assert sheets(seen) == 3
 

@@ -40,7 +40,7 @@ LEAVES_OUT = plan(value=0.0, left_out=(LeftOut("B1", 2, "Too long."),))
     ("one", "other", "words"),
     [
         (CHEAPER, LEAVES_OUT, "leaves fewer pieces out"),
-        (CHEAPER, ALIKE, "takes 1 fewer"),
+        (CHEAPER, ALIKE, "takes 1 sheet fewer"),
         (ALIKE, OFFCUT, "needs fewer settings"),
         (OFFCUT, TWO_SETTINGS, "leaves a larger offcut"),
     ],
@@ -72,3 +72,9 @@ def test_what_costs_less_says_so() -> None:
     one = replace(ALIKE, value=80.0, measure="price")
 
     assert gain_words(one, replace(one, value=95.0)) == "costs less"
+
+
+def test_boards_that_are_spared_are_called_so() -> None:
+    boards = replace(ALIKE, task=replace(TASK, kind="boards"), value=2.0)
+
+    assert gain_words(boards, replace(boards, value=4.0)) == "takes 2 boards fewer"
