@@ -7,7 +7,7 @@ from typing import Any
 
 from PySide6.QtCore import QModelIndex, Qt, Signal
 from PySide6.QtGui import QGuiApplication, QKeySequence, QShortcut, QShowEvent
-from PySide6.QtWidgets import QLabel, QPlainTextEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPlainTextEdit, QPushButton, QWidget
 
 from app.panes.switched_lists import SwitchedLists
 from app.tables.buying import BUYING_COLUMNS, BuyRow
@@ -56,16 +56,8 @@ class CostPane(QWidget):
         shown: tuple[QWidget, ...] = (self.buying, self.prices, self.sheet, self.quote)
         for words, each in zip(WORDS, shown, strict=True):
             self._lists.add_list(words, each)
-        self._lists.line.addStretch(1)
-        for button in (self.paste_button, self.template_button, self.copy_button):
-            self._lists.line.addWidget(button)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(0)
-        whole.addLayout(self._lists.line)
-        whole.addWidget(self._trouble)
-        whole.addWidget(self._lists, 1)
-        whole.addWidget(self._sum)
+        self._lists.add_tools(self.paste_button, self.template_button, self.copy_button)
+        self._lists.fill(self, above=(self._trouble,), below=(self._sum,))
 
     def _connect(self) -> None:
         self._lists.asked.connect(self.show_list)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QLineEdit, QPushButton, QWidget
 
 from app.panes.switched_lists import SwitchedLists
 from app.tables.hardware import HARDWARE_COLUMNS
@@ -55,11 +55,7 @@ class PartsPane(QWidget):
         self._lists.line.addWidget(self.filter_line, 1)
         self._lists.line.addWidget(self._counts)
         self._lists.line.addWidget(self.copy_button)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(0)
-        whole.addLayout(self._lists.line)
-        whole.addWidget(self._lists, 1)
+        self._lists.fill(self)
 
     @property
     def table(self) -> TableView:

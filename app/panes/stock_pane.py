@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QGuiApplication, QShowEvent
-from PySide6.QtWidgets import QLabel, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QWidget
 
 from app.panes.switched_lists import SwitchedLists
 from app.tables.entries import Cells, Entries, Entry
@@ -55,16 +55,8 @@ class StockPane(QWidget):
             table = EntryTable(Entries(kind.columns, kind.can_grow), kind.words)
             self.tables[kind.key] = table
             self._lists.add_list(kind.words, table, kind.about)
-        self._lists.line.addStretch(1)
-        for button in (self.paste_button, self.headings_button, self.out_button):
-            self._lists.line.addWidget(button)
-        whole = QVBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(0)
-        whole.addLayout(self._lists.line)
-        whole.addWidget(self._trouble)
-        whole.addWidget(self._lists, 1)
-        whole.addWidget(self._idle)
+        self._lists.add_tools(self.paste_button, self.headings_button, self.out_button)
+        self._lists.fill(self, above=(self._trouble,), below=(self._idle,))
 
     def _connect(self) -> None:
         self._lists.asked.connect(lambda place: self.show_table(self.kinds[place].key))
