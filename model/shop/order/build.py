@@ -51,17 +51,26 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
         unit=unit,
         batches=batches,
         aids=(*_measures(bed, unit), *_spacers(bed, unit)),
-        missing=tuple(
-            f"{each.quantity} x {each.mark}: {in_unit(each.sentence, unit)}"
-            for plan in plans
-            for each in plan.plan.left_out
-        ),
+        missing=_missing(plans, unit),
         notes=(*_notes(planed_down(bed.design, pieces, plans), unit), *idle_stock(bed)),
-        cautions=tuple(
-            f"{each.title}. {each.text}"
-            for each in cautions(bed.pieces, bed.materials)
-            if each.key in AT_THE_MACHINES
-        ),
+        cautions=_cautions(bed),
+    )
+
+
+def _missing(plans: Iterable[CutPlan], unit: str) -> tuple[str, ...]:
+    return tuple(
+        f"{each.quantity} x {each.mark}: {in_unit(each.sentence, unit)}"
+        for plan in plans
+        for each in plan.plan.left_out
+    )
+
+
+def _cautions(bed: Bed) -> tuple[str, ...]:
+    """Those of the bed's cautions that hold at the machines."""
+    return tuple(
+        f"{each.title}. {each.text}"
+        for each in cautions(bed.pieces, bed.materials)
+        if each.key in AT_THE_MACHINES
     )
 
 
