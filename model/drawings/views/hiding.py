@@ -22,6 +22,7 @@ from model.units import Mm
 
 HAIR: Mm = 0.002  # aside of an edge
 BEHIND: Mm = 0.05  # nearer than this to a face an edge lies on it; slopes up to 25 : 1 stay in this
+_FAR: Mm = 1e6  # behind all there is
 _FLAT = 1e-9  # cosine: a face this near to the lines of sight is seen edge-on
 _PAIRS = 4_000_000  # edges times bodies that are compared at a time, to stay in little memory
 
@@ -46,13 +47,30 @@ def hidden(edges: Floats, gaze: Gaze, lo: Floats, hi: Floats, facets: Floats) ->
     `lo`, `hi` (b, 3): boxes along the axes. `facets` (t, 3, 3): triangles of closed surfaces,
     counter-clockwise from outside. An edge seen end-on is a point: ask for none.
     """
-    count = len(edges)
+    left, right = _free(edges, gaze, lo, hi, facets)
+    return left_of(len(edges), together(left, right))
+
+
+def bare(
+    edges: Floats, gaze: Gaze, lo: Floats, hi: Floats, facets: Floats
+) -> tuple[Stretches, Stretches]:
+    """Where edges (e, 2, 3) have nothing to their left, neither before them nor behind; and to
+    their right.
+    """
+    return _free(edges - _FAR * gaze.toward, gaze, lo, hi, facets)
+
+
+def _free(
+    edges: Floats, gaze: Gaze, lo: Floats, hi: Floats, facets: Floats
+) -> tuple[Stretches, Stretches]:
+    """What nothing hides a hair to the left of edges, and a hair to their right."""
     boxes = _behind_boxes(edges, gaze, lo, hi)
     surfaces = _behind_facets(edges, gaze, facets)
     left, right = (
-        left_of(count, together(one, other)) for one, other in zip(boxes, surfaces, strict=True)
+        left_of(len(edges), together(one, other))
+        for one, other in zip(boxes, surfaces, strict=True)
     )
-    return left_of(count, together(left, right))
+    return left, right
 
 
 # ---------------------------------------------------------------- boxes

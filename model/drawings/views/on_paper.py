@@ -1,16 +1,21 @@
 """A view on paper: strokes and hatches at a scale, in at most three widths of line.
 
-Outlines of cut faces are wide, visible edges narrow, hatching fine; hidden edges are dashed.
+Outlines are wide, of cut faces or else of all there is to see; other visible edges are narrow,
+hatching is fine, hidden edges are dashed.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from itertools import pairwise
 
 import numpy as np
 
-from model.drawings.paper import Item, Pen, Point, Ring, Stroke
+from model.drawings.paper import PEN_WIDTHS, Item, Pen, Point, Ring, Stroke
+from model.drawings.views.chains import Line, chained, extent
+from model.drawings.views.crowding import Inked, uncrowded
 from model.drawings.views.hatches import Face, hatched, is_thin
 from model.drawings.views.section import Section
 from model.drawings.views.view import View
@@ -27,22 +32,57 @@ def origin_for(view: View, scale: Share, corner: Point) -> Point:
     return (corner[0] - view.box.x0 * scale, corner[1] - view.box.y0 * scale)
 
 
-def on_paper(view: View, scale: Share, at: Point, edges: Pen = "narrow") -> Iterator[Item]:
+def on_paper(
+    view: View, scale: Share, at: Point, outline: Pen = "wide", edges: Pen = "narrow"
+) -> Iterator[Item]:
     """A view at a scale (mm on paper to mm of wood) with its (0, 0) at a point of the paper.
 
     Items are `about` the piece they belong to: `piece/B1-2`. Views of one bed from one side, or
-    from sides that share an axis, are in line where their origins are. `edges` is the pen of
-    visible ones: `wide` where a small part is drawn large, and nothing is cut.
+    from sides that share an axis, are in line where their origins are. `outline` is the pen of cut
+    faces, and of the outline of it all where nothing is cut; `edges` that of other visible edges.
     """
+    around = edges if view.sections else outline
     yield from hatched([_face(each, view, scale, at) for each in view.sections])
-    yield from _strokes(view.hidden, _about(view, view.hidden_piece), scale, at, "hidden")
+    pens: list[Pen] = [around if is_outer else edges for is_outer in view.outline.tolist()]
+    pens += ["hidden"] * len(view.hidden)
+    ends = np.concatenate([view.visible, view.hidden])
+    owner = np.concatenate([view.visible_piece, view.hidden_piece]).tolist()
+    lines = [
+        Inked(begin, end, PEN_WIDTHS[pen], 1 + _ORDER.index(pen))
+        for (begin, end), pen in zip(_moved(ends, scale, at), pens, strict=True)
+    ]
+    loops = list(_loops(view, scale, at, outline))
+    cut = [
+        Inked(begin, end, PEN_WIDTHS[loop.pen], 0)
+        for loop in loops for begin, end in pairwise(loop.points)
+    ]  # fmt: skip
+    left = uncrowded([*cut, *lines])[len(cut) :]
+    by_pen: dict[tuple[int, int], list[Line]] = defaultdict(list)
+    for parts, piece, pen in zip(left, owner, pens, strict=True):
+        by_pen[-_ORDER.index(pen), piece] += parts
+    for (order, piece), parts in sorted(by_pen.items()):
+        yield from _strokes(parts, _ORDER[-order], _name(view, piece))
     yield from _rings(view, scale, at, view.ring_hidden, "hidden")
-    yield from _strokes(view.visible, _about(view, view.visible_piece), scale, at, edges)
     yield from _rings(view, scale, at, ~view.ring_hidden, edges)
+    yield from loops
+
+
+_ORDER: tuple[Pen, ...] = ("wide", "narrow", "fine", "centre", "hidden")
+
+
+def _strokes(lines: list[Line], pen: Pen, about: str) -> Iterator[Stroke]:
+    for points in chained(lines):
+        least = 2 * LEAST_RING if math.dist(points[0], points[-1]) < LEAST else LEAST
+        if extent(points) >= least:
+            yield Stroke(_rounded(points), pen, about)
+
+
+def _loops(view: View, scale: Share, at: Point, outline: Pen) -> Iterator[Stroke]:
+    """The outlines of cut faces."""
     for each in view.sections:
         for loop in (each.outline, *each.holes):
             points = _points(loop, scale, at)
-            pen: Pen = "narrow" if is_thin(points) else "wide"
+            pen: Pen = "narrow" if is_thin(points) else outline
             yield Stroke((*points, points[0]), pen, _name(view, each.piece))
 
 
@@ -50,33 +90,25 @@ def _name(view: View, piece: int) -> str:
     return f"piece/{view.names[piece]}" if view.names[piece] else ""
 
 
-def _about(view: View, pieces: Sequence[int] | np.ndarray) -> list[str]:
-    return [_name(view, int(piece)) for piece in pieces]
+def _moved(ends: Floats, scale: Share, at: Point) -> list[Line]:
+    moved = (ends * scale + np.array(at)).reshape(-1, 4).tolist()
+    return [((x0, y0), (x1, y1)) for x0, y0, x1, y1 in moved]
 
 
 def _points(points: Floats, scale: Share, at: Point) -> tuple[Point, ...]:
-    moved = np.round(points * scale + np.array(at), _ROUNDED) + 0.0
-    return tuple((x, y) for x, y in moved.tolist())
+    return _rounded((x, y) for x, y in (points * scale + np.array(at)).tolist())
 
 
-def _strokes(ends: Floats, about: list[str], scale: Share, at: Point, pen: Pen) -> Iterator[Stroke]:
-    long = np.linalg.norm(ends[:, 1] - ends[:, 0], axis=1) * scale >= LEAST
-    moved = np.round(ends * scale + np.array(at), _ROUNDED) + 0.0
-    for ((x0, y0), (x1, y1)), name, is_long in zip(
-        moved.tolist(), about, long.tolist(), strict=True
-    ):
-        if is_long:
-            yield Stroke(((x0, y0), (x1, y1)), pen, name)
+def _rounded(points: Iterable[Point]) -> tuple[Point, ...]:
+    return tuple((round(x, _ROUNDED) + 0.0, round(y, _ROUNDED) + 0.0) for x, y in points)
 
 
 def _rings(view: View, scale: Share, at: Point, some: Bools, pen: Pen) -> Iterator[Ring]:
     centres = _points(view.ring_at[some], scale, at)
-    radii = np.round(view.ring_radius[some] * scale, _ROUNDED).tolist()
-    for centre, radius, name in zip(
-        centres, radii, _about(view, view.ring_piece[some]), strict=True
-    ):
+    radii = (view.ring_radius[some] * scale).tolist()
+    for centre, radius, piece in zip(centres, radii, view.ring_piece[some].tolist(), strict=True):
         if radius >= LEAST_RING:
-            yield Ring(centre, radius, pen, about=name)
+            yield Ring(centre, round(radius, _ROUNDED), pen, about=_name(view, piece))
 
 
 def _face(section: Section, view: View, scale: Share, at: Point) -> Face:

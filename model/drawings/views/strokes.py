@@ -1,7 +1,8 @@
 """Lines on the paper, each drawn once: of those that lie on one another the foremost is kept.
 
-Outlines of cuts go before visible edges, visible ones before hidden ones, near ones before far
-ones. What goes on straight is one stroke. Source: ISO 128-2, precedence of lines, from memory.
+Outlines of cut faces go before visible edges, visible ones before hidden ones, near ones before
+far ones. What goes on straight is one stroke.
+Source: ISO 128-2, precedence of lines, from memory.
 """
 
 from __future__ import annotations

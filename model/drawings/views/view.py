@@ -14,6 +14,7 @@ from model.cutting.record import Box
 from model.drawings.views.bodies import Bodies
 from model.drawings.views.gaze import Gaze
 from model.drawings.views.hiding import hidden as hidden_stretches
+from model.drawings.views.outline import parted
 from model.drawings.views.rounds import Rims, Rounds, rims
 from model.drawings.views.scene import Scene
 from model.drawings.views.section import Plane, Section, cut_open, sections
@@ -29,16 +30,18 @@ class View:
     """Edges as they are drawn: each once, joined to strokes, mm to the right and up.
 
     `visible` (n, 2, 2) and `hidden` (m, 2, 2) are ends of strokes; `visible_piece`, `hidden_piece`
-    are the pieces they belong to, as rows of the scene. Rounds seen face-on are rings: `ring_at`
-    (r, 2), `ring_radius` (r,), `ring_piece` (r,), `ring_hidden` (r,). `sections` are the cut faces
-    (their outlines are no visible edges besides). `names` (by row of the scene) as drawings call
-    the pieces. `box` holds all of it.
+    are the pieces they belong to, as rows of the scene; `outline` (n,) says of visible ones whether
+    they part all there is to see from the nothing around it. Rounds seen face-on are rings:
+    `ring_at` (r, 2), `ring_radius` (r,), `ring_piece` (r,), `ring_hidden` (r,). `sections` are the
+    cut faces; their outlines are no visible edges besides. `names` (by row of the scene) are what
+    drawings call the pieces. `box` holds all of it.
     """
 
     gaze: Gaze
     names: tuple[str, ...]
     visible: Floats
     visible_piece: Ints
+    outline: Bools
     hidden: Floats
     hidden_piece: Ints
     ring_at: Floats
@@ -66,14 +69,14 @@ def seen(
     holes = rims(rounds, gaze, open_only=hidden is False)
     every, owner = np.concatenate([edges, holes.edges]), np.concatenate([piece, holes.piece])
     ring = np.concatenate([np.full(len(edges), -1, np.intp), holes.ring])
-    real = _not_end_on(every, gaze)
+    real = _long(gaze.flat(every))
     every, owner, ring = every[real], owner[real], ring[real]
     dark = hidden_stretches(every, gaze, bodies.lo, bodies.hi, bodies.facets)
     whole = _whole_rings(dark, ring, len(holes.centre))
     told = _told(hidden, len(scene))
     in_ring = (ring >= 0) & np.append(whole != PARTLY, False)[ring]
     lines = drawn_once(_lines(every, owner, gaze, dark, ~in_ring, told, faces))
-    return _view(scene, gaze, lines, holes, whole, told, faces)
+    return _view(scene, gaze, bodies, lines, holes, whole, told, faces)
 
 
 # ---------------------------------------------------------------- edges
@@ -89,9 +92,9 @@ def _edges(bodies: Bodies, gaze: Gaze) -> tuple[Floats, Ints]:
     )
 
 
-def _not_end_on(edges: Floats, gaze: Gaze) -> Bools:
-    flat = gaze.flat(edges[:, 1] - edges[:, 0])
-    return np.asarray(np.abs(flat).max(axis=1) > _POINT)
+def _long(ends: Floats) -> Bools:
+    """Lines on the paper (n, 2, 2) that are no points, as edges seen end-on are."""
+    return np.asarray(np.abs(ends[:, 1] - ends[:, 0]).max(axis=1) > _POINT)
 
 
 def _behind(holes: Rounds, plane: Plane) -> Rounds:
@@ -151,15 +154,16 @@ def _whole_rings(dark: Stretches, ring: Ints, count: int) -> Ints:
 
 
 def _view(
-    scene: Scene, gaze: Gaze, lines: Lines, holes: Rims, whole: Ints, told: Bools,
+    scene: Scene, gaze: Gaze, bodies: Bodies, lines: Lines, holes: Rims, whole: Ints, told: Bools,
     faces: tuple[Section, ...],
 ) -> View:  # fmt: skip
     at = gaze.flat(holes.centre)
     kept = _rings_once(at, holes.radius, whole, told[holes.owner])
     visible, unseen = lines.rank == VISIBLE, lines.rank == HIDDEN
+    parts = parted(lines.ends[visible], gaze, bodies)
     return View(
         gaze=gaze, names=scene.names,
-        visible=lines.ends[visible], visible_piece=lines.piece[visible],
+        visible=parts.ends, visible_piece=lines.piece[visible][parts.stroke], outline=parts.outline,
         hidden=lines.ends[unseen], hidden_piece=lines.piece[unseen],
         ring_at=at[kept], ring_radius=holes.radius[kept], ring_piece=holes.owner[kept],
         ring_hidden=whole[kept] == UNSEEN, sections=faces, box=_box(lines.ends),
