@@ -1,0 +1,59 @@
+"""What stands beside the drawing of a mark: sizes, quantity, material, and what it is joined to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from model.bed import Bed
+from model.part import Part
+from model.parts.marks import Mark
+from model.shop.cut_list import cut_piece
+from model.shop.part_sizes import shown_sizes
+
+Fact = tuple[str, str]
+
+
+def facts(bed: Bed, mark: Mark) -> tuple[Fact, ...]:
+    """Labels and words, in the order in which a maker asks; sizes in the shown unit."""
+    return tuple(_facts(bed, mark))
+
+
+def _facts(bed: Bed, mark: Mark) -> Iterator[Fact]:
+    piece = cut_piece(bed, mark)
+    shown = shown_sizes(bed, mark, bed.design.value("shown_unit"))
+    finished, rough = " × ".join(shown[:3]), " × ".join(shown[3:])
+    yield "Quantity", str(mark.quantity)
+    yield "Finished size", finished
+    if piece.source is not None:
+        yield ("Blank" if piece.is_glued else "Rough size"), rough
+    yield "Material", mark.material_name
+    yield "Grain", _grain(mark.part)
+    if mark.layers > 1:
+        yield "Layers", str(mark.layers)
+    if piece.is_glued and piece.strips > 1:
+        yield "Glued up of", f"{piece.strips} strips ({piece.name})"
+    yield "Assembly", mark.assembly
+    joined = partners(bed, mark)
+    if joined:
+        yield "Goes with", ", ".join(joined)
+    if mark.handed:
+        yield "Handed", mark.handed
+
+
+def _grain(part: Part) -> str:
+    return {"length": "along the length", "width": "across: along the width"}.get(
+        part.grain, "either way"
+    )
+
+
+def partners(bed: Bed, mark: Mark) -> tuple[str, ...]:
+    """The marks that its pieces are held by or hold, in the order of the parts list."""
+    owner = np.full(len(bed.pieces), -1)
+    for k, each in enumerate(bed.marks):
+        owner[list(each.pieces)] = k
+    own = bed.marks.index(mark)
+    one, other = owner[bed.proof.holding.one], owner[bed.proof.holding.other]
+    beside = {*other[one == own].tolist(), *one[other == own].tolist()} - {own, -1}
+    return tuple(bed.marks[k].mark for k in sorted(beside))
