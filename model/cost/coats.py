@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from model.bed import Bed
 from model.cost.buy import Need
-from model.cost.measures import area_text, shop_measure
+from model.cost.measures import area_text, poured, shop_measure
 from model.cost.surfaces import Surfaces
 from model.cost.tables import Abrasive, Coating, Litres, SquareMetres, abrasives, coatings, pack_of
 from model.units import Count
@@ -94,7 +94,7 @@ def coating_needs(bed: Bed, on: tuple[Coat, ...]) -> list[Need]:
             key=f"finish/{coat.coating.key}",
             group="finish",
             name=coat.coating.name,
-            quantity=_up(coat.spread / coat.coating.m2_per_litre / kept / measure.holds),
+            quantity=poured(coat.spread / coat.coating.m2_per_litre / kept / measure.holds),
             unit=measure.name,
             size=f"{coat.coats} {'coat' if coat.coats == 1 else 'coats'} on "
             f"{area_text(coat.area, unit)}",
@@ -139,8 +139,3 @@ def _each(abrasive: Abrasive, unit: str) -> str:
     if unit == "inch":
         return area_text(abrasive.m2_per_disc, unit)
     return f"{abrasive.m2_per_disc:g} m2"
-
-
-def _up(quantity: float) -> float:
-    """To the next hundredth of a litre or quart: nobody measures paint closer."""
-    return math.ceil(quantity * 100 - 1e-6) / 100

@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import math
-
 from model.bed import Bed
 from model.cost.buy import Need
-from model.cost.measures import area_text, shop_measure
+from model.cost.measures import area_text, poured, shop_measure
 from model.cost.tables import SquareMetres, glue
 
 
@@ -23,7 +21,7 @@ def glue_needs(bed: Bed, area: SquareMetres) -> list[Need]:
             key=f"glue/{row.key}",
             group="glue",
             name=row.name,
-            quantity=math.ceil(litres / measure.holds * 100 - 1e-6) / 100,
+            quantity=poured(litres / measure.holds),
             unit=measure.name,
             size=f"{area_text(area, unit, places=2)} of joints",
             pack=(row.bottle_us_l if unit == "inch" else row.bottle_metric_l) / measure.holds,

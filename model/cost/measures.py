@@ -6,6 +6,7 @@ that a bed costs the same in either unit.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
@@ -76,6 +77,11 @@ def _bare(name: str) -> str:
 def converted(figure: float, holds: float) -> float:
     """A figure by another measure, without floating-point dust."""
     return round(figure * holds, _PLACES)
+
+
+def poured(quantity: float) -> float:
+    """To the next hundredth of a litre or quart: nobody measures paint or glue closer."""
+    return math.ceil(quantity * 100 - 1e-6) / 100
 
 
 def area_text(area: SquareMetres, shown_unit: str, places: int = 1) -> str:
