@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from model.bed import Bed
 from model.cost.tables import JointFasteners, joint_fasteners
@@ -43,7 +44,20 @@ class Driven:
         return self.placed + self.reckoned
 
 
+class Reckoned(NamedTuple):
+    """What one joint takes: driven through piece `one` into piece `other`."""
+
+    one: int
+    other: int
+    driven: Driven
+
+
 def reckoned(bed: Bed) -> Iterator[Driven]:
+    """What all such joints of the bed take."""
+    return (joint.driven for joint in reckoned_joints(bed))
+
+
+def reckoned_joints(bed: Bed) -> Iterator[Reckoned]:
     """What each such joint of the bed takes, in the order of its joints, each pair once."""
     holding, rows = bed.proof.holding, joint_fasteners()
     seen: set[tuple[int, int]] = set()
@@ -54,7 +68,7 @@ def reckoned(bed: Bed) -> Iterator[Driven]:
         if joint in rows and pair not in seen and _has_none(bed, one) and _is_meant(bed, joint):
             seen.add(pair)
             found = _driven(bed, one, other, rows[joint])
-            yield replace(found, through=(bed.pieces.form(one).name,))
+            yield Reckoned(one, other, replace(found, through=(bed.pieces.form(one).name,)))
 
 
 def _has_none(bed: Bed, piece: int) -> bool:

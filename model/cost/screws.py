@@ -43,10 +43,11 @@ def _placed(bed: Bed) -> Iterator[Driven]:
     for piece in range(len(bed.pieces)):
         form = bed.pieces.form(piece)
         for screw in form.screws:
-            yield replace(_of(screw), through=(form.name,))
+            yield replace(driven_as(screw), through=(form.name,))
 
 
-def _of(screw: Screw) -> Driven:
+def driven_as(screw: Screw) -> Driven:
+    """One screw in its place, as it is bought."""
     if screw.kind.startswith(_WOOD):
         gauge = screw.kind.removeprefix(_WOOD)
         return Driven(kind="wood screw", gauge=gauge, length=float(screw.length), placed=1)
