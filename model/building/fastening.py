@@ -1,0 +1,130 @@
+"""Which screws go into which pieces: those in their places, and those of common practice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from functools import cached_property
+from typing import NamedTuple
+
+import numpy as np
+
+from model.building.joined import Joined
+from model.building.record import Driving
+from model.cost.joint_screws import Driven, reckoned_joints
+from model.cost.screws import driven_as
+from model.materials import wood_screw
+from model.parts.pieces import Floats
+from model.units import Mm
+
+_BITE: Mm = 10.0  # what a screw must at least go into the piece that takes it
+
+
+class Fixing(NamedTuple):
+    """Screws that go through piece `one` into piece `other`; `is_placed` as in `Driving`."""
+
+    one: int
+    other: int
+    driven: Driven
+    is_placed: bool
+
+
+class Fastening:
+    """All screws and pins of a bed, joint by joint."""
+
+    def __init__(self, joined: Joined) -> None:
+        self._joined, self._pieces = joined, joined.pieces
+
+    @cached_property
+    def all(self) -> tuple[Fixing, ...]:
+        """Every screw, piece by piece."""
+        counted = (
+            Fixing(each.one, each.other, each.driven, False)
+            for each in reckoned_joints(self._joined.bed)
+        )
+        return (*self._placed(), *counted)
+
+    def drivings(self, own: Iterable[Fixing]) -> tuple[Driving, ...]:
+        """Screws alike together, in the order in which they come."""
+        found: dict[tuple[object, ...], list[Fixing]] = {}
+        for each in own:
+            key = (
+                each.driven.kind, each.driven.gauge, round(each.driven.length, 2),
+                round(self._pilot(each), 2),
+                each.is_placed, self._is_slanting(each),
+            )  # fmt: skip
+            found.setdefault(key, []).append(each)
+        return tuple(self._driving(alike) for alike in found.values())
+
+    def _driving(self, alike: list[Fixing]) -> Driving:
+        first = alike[0].driven
+        return Driving(
+            kind=first.kind,
+            gauge=first.gauge,
+            length=first.length,
+            number=sum(each.driven.count for each in alike),
+            pilot=self._pilot(alike[0]),
+            through=tuple(dict.fromkeys(self._called(each.one) for each in alike)),
+            into=tuple(dict.fromkeys(self._called(each.other) for each in alike)),
+            is_placed=alike[0].is_placed,
+            is_slanting=self._is_slanting(alike[0]),
+        )
+
+    def _is_slanting(self, each: Fixing) -> bool:
+        """Whether what is held is too thick to be screwed straight through."""
+        if each.is_placed or each.driven.kind == "pocket screw":
+            return False
+        low, high = self._pieces.bounds
+        shared = np.minimum(high[each.one], high[each.other]) - np.maximum(
+            low[each.one], low[each.other]
+        )
+        across = int(shared.argmin())
+        return bool(high[each.one][across] - low[each.one][across] > each.driven.length - _BITE)
+
+    def _called(self, piece: int) -> str:
+        """The mark of a piece of wood, the name of what is bought."""
+        return self._joined.mark_of.get(piece) or self._joined.part(piece).name
+
+    def _pilot(self, each: Fixing) -> Mm:
+        """The hole for the root of a wood screw, by the wood that takes it; sheets as hard wood."""
+        if each.driven.kind != "wood screw":
+            return 0.0
+        row = wood_screw(each.driven.gauge)
+        known = self._joined.bed.materials.get(self._joined.part(each.other).material)
+        is_soft = known is not None and known.wood is not None and known.wood.kind == "softwood"
+        return row.pilot_softwood_mm if is_soft else row.pilot_hardwood_mm
+
+    # ------------------------------------------------------------ screws in their places
+
+    def _placed(self) -> Iterator[Fixing]:
+        for piece in range(len(self._pieces)):
+            form, matrix = self._joined.part(piece), self._pieces.matrices[piece]
+            for screw in form.screws:
+                at = np.array(screw.at, float) + np.array(screw.toward, float) * screw.length
+                tip = matrix[:3, :3] @ at + matrix[:3, 3]
+                into = self._nearest(piece, screw.into, tip)
+                if into is not None:
+                    yield Fixing(piece, into, driven_as(screw), True)
+
+    def _nearest(self, piece: int, into: str, tip: Floats) -> int | None:
+        """The piece of the named rules nearest to a screw's point, of its drawer or the bed."""
+        others = self._candidates(self._pieces.made_by(piece)[0], into, self._joined.group(piece))
+        if not others:
+            return None
+        low, high = self._pieces.bounds
+        off = np.maximum(np.maximum(low[others] - tip, tip - high[others]), 0.0)
+        return others[int(np.argmin(np.round((off**2).sum(axis=1), 6)))]
+
+    def _candidates(self, owner: str, into: str, group: str) -> list[int]:
+        key = (owner, into, group)
+        if key not in self._known:
+            rules = set(self._pieces.rules_named(owner, into))
+            self._known[key] = [
+                k
+                for k, rule in enumerate(self._pieces.rule.tolist())
+                if rule in rules and self._joined.group(k) in ("", group)
+            ]
+        return self._known[key]
+
+    @cached_property
+    def _known(self) -> dict[tuple[str, str, str], list[int]]:
+        return {}

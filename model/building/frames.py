@@ -1,0 +1,148 @@
+"""Rectangles that are glued up square, and the clamps that close them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+
+from model.building.joined import Joined
+from model.building.joints import FRAMED
+from model.building.record import Clamping, Square
+from model.building.ways import Ways
+from model.part import Part
+from model.shop.order.milling import CLAMPS_APART
+from model.units import Mm
+
+# How far two diagonals may differ, by the longer side of what is measured: a drawer or a front
+# shows it in its gaps, a bed frame in how it stands. Common practice, no source.
+_MOST: tuple[tuple[Mm, Mm], ...] = ((1200.0, 1.5875), (math.inf, 3.175))
+_PRESSED = ("glued on top", "glued")
+_TENONED = ("tenon cheek", "tenon shoulder")
+
+Span = tuple[Mm, Mm]
+
+
+class Frames:
+    """What is measured, and clamped, of the glue-ups of a bed."""
+
+    def __init__(self, joined: Joined, ways: Ways) -> None:
+        self._joined, self._ways = joined, ways
+        low, high = joined.pieces.bounds
+        self._low: list[list[float]] = low.tolist()
+        self._high: list[list[float]] = high.tolist()
+
+    # ------------------------------------------------------------ squares
+
+    def square(self, what: str, pieces: Sequence[int]) -> Square | None:
+        """The outer rectangle of a glue-up, over shoulders where tenons stand out, and without the
+        tapered feet of posts; None for what is no rectangle of three pieces and more.
+        """
+        wood = [piece for piece in pieces if self._joined.is_wood(piece)]
+        if len(wood) < 3:
+            return None
+        spans = [self._body(piece) for piece in wood]
+        over = [(min(s[k][0] for s in spans), max(s[k][1] for s in spans)) for k in range(3)]
+        width, length = sorted(high - low for low, high in over)[1:]
+        return Square(what, length, width, math.hypot(length, width), self.most(length))
+
+    def of_bed(self, posts: Sequence[int]) -> Square:
+        """The plan of the whole bed, over the outer corners of its posts."""
+        (x0, x1), (y0, y1), _ = self._spans(posts)
+        length, width = y1 - y0, x1 - x0
+        what = "The bed from corner to corner of its posts"
+        return Square(what, length, width, math.hypot(length, width), self.most(length))
+
+    def most(self, length: Mm) -> Mm:
+        """How far the diagonals of a frame may differ."""
+        return next(most for below, most in _MOST if length < below)
+
+    def _body(self, piece: int) -> list[Span]:
+        """What a piece fills on each bed axis, but for its tenons and a tapered foot."""
+        part = self._joined.part(piece)
+        near, far = _shoulders(part)
+        spans = [(self._low[piece][k], self._high[piece][k]) for k in range(3)]
+        along = self._joined.pieces.matrices[piece][:3, 0].tolist()
+        axis = max(range(3), key=lambda k: abs(along[k]))
+        low, high = spans[axis]
+        off = (near, float(part.length) - far)
+        start, stop = off if along[axis] > 0 else (off[1], off[0])
+        spans[axis] = (low + start, high - stop)
+        return spans
+
+    # ------------------------------------------------------------ clamps
+
+    def clamps(self, pieces: Sequence[int], there: Iterable[int]) -> tuple[Clamping, ...]:
+        """Clamps for a glue-up of members: one over each row of joints, along the way they close.
+
+        The span is that of the whole glue-up along this way.
+        """
+        own, known = set(pieces), {*pieces, *there}
+        wood = {piece for piece in known if self._joined.is_wood(piece)}
+        over: list[set[tuple[Mm, ...]]] = [set(), set(), set()]
+        for link in self._joined.links:
+            ends = {link.one, link.other}
+            if link.joint in FRAMED and ends <= wood and ends & own:
+                axis = self.closing_axis(link.one, link.other)
+                over[axis].add(self._line(link.one, link.other, axis))
+        spans = self._spans(wood)
+        return tuple(
+            Clamping(len(rows), spans[axis][1] - spans[axis][0])
+            for axis, rows in enumerate(over)
+            if rows
+        )
+
+    def pressing(self, pieces: Sequence[int], there: Iterable[int]) -> tuple[Clamping, ...]:
+        """Clamps for what is glued down on a face, a hand and a half apart, over both pieces."""
+        known = {*pieces, *there}
+        found = []
+        for piece in pieces:
+            hosts = [
+                link.other
+                for link in self._joined.of(piece)
+                if link.one == piece and link.other in known and link.joint in _PRESSED
+            ]
+            if hosts:
+                axis = self.closing_axis(piece, hosts[0])
+                low, high = self._spans([piece, *hosts[-1:]])[axis]
+                long = max(high - low for low, high in self._spans([piece]))
+                found.append(Clamping(int(long // CLAMPS_APART) + 1, high - low))
+        return tuple(dict.fromkeys(found))
+
+    def closing_axis(self, one: int, other: int) -> int:
+        """The bed axis along which two pieces are pushed together: along it one can leave the
+        other; of several that along which they share least.
+        """
+        leaving = self._ways.leaving((one,), (other,))
+        free = {way.axis for way in leaving if self._ways.is_free((one,), (other,), way)}
+        low, high = self._low, self._high
+        shared = [
+            min(high[one][k], high[other][k]) - max(low[one][k], low[other][k]) for k in range(3)
+        ]
+        return min(free or range(3), key=lambda k: (round(shared[k], 3), k))
+
+    def _line(self, one: int, other: int, axis: int) -> tuple[Mm, ...]:
+        """Where a clamp lies that closes a joint: the middle of what both share, to the cm."""
+        low, high = self._low, self._high
+        return tuple(
+            round((max(low[one][k], low[other][k]) + min(high[one][k], high[other][k])) / 2, -1)
+            for k in range(3)
+            if k != axis
+        )
+
+    def _spans(self, pieces: Iterable[int]) -> list[Span]:
+        own = list(pieces)
+        return [
+            (min(self._low[p][k] for p in own), max(self._high[p][k] for p in own))
+            for k in range(3)
+        ]
+
+
+def _shoulders(part: Part) -> Span:
+    """Where the body of a part begins and ends along its length: behind its tenons, and above a
+    tapered foot, which is at its near end.
+    """
+    length = float(part.length)
+    near = [float(cut.high[0]) for cut in part.cuts if cut.kind in _TENONED and cut.low[0] <= 0]
+    far = [float(cut.low[0]) for cut in part.cuts if cut.kind in _TENONED and cut.high[0] >= length]
+    foot = float(part.taper_length) if part.taper else 0.0
+    return max([foot, *near]), min([length, *far])

@@ -1,0 +1,203 @@
+"""The words of a glue-up: members of a frame, and panels that float between them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby
+
+from model.building.joints import FLOATING, FRAMED
+from model.building.record import Coming, Step
+from model.building.rows import Rows
+from model.building.said import Said, Shop, Texts
+from model.building.words import HAIR, capital, square_check
+from model.part import Part
+from model.shop.order import say
+
+# What is done with the glue at each joint; common practice, no source.
+_GLUE = {
+    "mortise and tenon": "glue on the walls of the mortises and a thin coat on the tenons; push "
+    "together until the shoulders close",
+    "stub tenon": "glue in the mortises and on the stub tenons; push together until the shoulders "
+    "close",
+    "stub tenon in groove": "glue on the stub tenons alone; the grooves between them stay dry",
+    "dowel": "glue in the holes and a thin coat on the ends; push together until the faces close",
+    "pocket screw": "a thin coat of glue on the ends; clamp the faces flush, then drive the screws",
+    "pocket screws": "a thin coat of glue on the ends; clamp the edges flush, then drive the "
+    "screws",
+    "rabbet": "glue in the rabbets, edges flush",
+    "dado": "glue in the dadoes, edges flush",
+    "dovetails": "a thin coat of glue on the cheeks; tap home over a block of waste",
+}
+_READY = (
+    "Have clamps, cauls, a mallet and a damp cloth at hand before you open the bottle: glue grabs "
+    "within minutes."
+)
+
+
+class Gluing:
+    """Tells glue-ups."""
+
+    def __init__(self, shop: Shop) -> None:
+        self._shop, self._rows = shop, Rows(shop)
+
+    def frame(self, step: Step, what: str) -> Said:
+        """A glue-up of members."""
+        shop, words = self._shop, self._shop.words
+        new = shop.wood(step.shown)
+        return Said(
+            title=f"{capital(what)}: glue {words.names(self._members_first(new))}",
+            sentences=(
+                *self._dry_fit(step),
+                *self._walk(step),
+                *shop.driving(step),
+                *self._clamped(step),
+                *shop.copies(step),
+            ),
+            settings=tuple(self._rows.places(step)),
+            checks=tuple(self._checks(step)),
+            keep_dry=tuple(self._dry(new, (*new, *step.there))),
+        )
+
+    def floating(self, step: Step, what: str) -> Said:
+        """A panel that slides in when the frame is glued."""
+        shop, words = self._shop, self._shop.words
+        new = shop.wood(step.shown)
+        hosts = shop.hosts(new, step.there, FLOATING)
+        return Said(
+            title=f"{capital(what)}: slide in {words.names(new)}",
+            sentences=(
+                f"When the glue is hard, slide {words.called(new)} into the grooves of "
+                f"{words.marks(hosts)}.",
+                *shop.driving(step),
+                *shop.copies(step),
+            ),
+            keep_dry=tuple(self._dry(new, step.there)),
+        )
+
+    # ------------------------------------------------------------ in what order
+
+    def _dry_fit(self, step: Step) -> Texts:
+        clamps = say.listed(list(self._shop.words.clamps(step.clamps)))
+        lay = f": {clamps}" if clamps else ""
+        return (
+            f"Put it together dry first, with all clamps on{lay}. Close joints need no force; "
+            "number them with a pencil before you take it apart.",
+            _READY,
+        )
+
+    def _walk(self, step: Step) -> Iterator[str]:
+        """Piece after piece as they come; those that come the same way in one sentence."""
+        placed = list(step.there)
+        rows = [each for each in step.comes if self._shop.joined.is_wood(each.piece)]
+        runs = [[each.piece for each in run] for _, run in groupby(rows, key=self._kind)]
+        for k, run in enumerate(runs):
+            is_last = k == len(runs) - 1 and len(runs) > 1
+            yield from self._come(run, placed, step, is_last=is_last)
+            placed += run
+
+    def _kind(self, each: Coming) -> tuple[object, ...]:
+        """What pieces that come together share; posts come from both ends at once."""
+        floats = self._floats(each.piece)
+        name = self._shop.words.name(each.piece)
+        return (name, floats) if floats or name == "post" else ("", each.along, each.turn)
+
+    def _come(
+        self, run: Sequence[int], placed: list[int], step: Step, *, is_last: bool
+    ) -> Iterator[str]:
+        shop, words = self._shop, self._shop.words
+        if self._floats(run[0]):
+            hosts = shop.hosts(run, placed, FLOATING)
+            into = f"into the grooves of {words.marks(hosts)}"
+            yield (
+                f"Slide {words.called(run)} {into}, dry."
+                if hosts
+                else (f"Lay {words.called(run)} ready.")
+            )
+            return
+        joints = dict.fromkeys(
+            link.joint for link in shop.between(run, placed) if link.joint in FRAMED
+        )
+        if not joints:
+            yield f"Lay {words.called(run)} on the bench."
+        for joint in joints:
+            hosts = shop.hosts(run, placed, (joint,))
+            own = [piece for piece in run if shop.hosts([piece], placed, (joint,))]
+            yield from self._dowels(own, hosts, step)
+            start = "Close with" if is_last else "Join"
+            to = "" if is_last else f" to {words.marks(hosts)}"
+            yield f"{start} {words.called(own)}{to}: {_GLUE[joint]}."
+
+    def _dowels(self, own: Sequence[int], hosts: Sequence[int], step: Step) -> Iterator[str]:
+        """The dowels that join some pieces to their hosts."""
+        joined = self._shop.joined
+        dowels = [
+            piece
+            for piece in step.shown
+            if joined.is_dowel(piece)
+            and joined.partners(piece) & set(hosts)
+            and joined.partners(piece) & set(own)
+        ]
+        if dowels:
+            size, marks = _dowel_size(joined.part(dowels[0])), self._shop.words.marks(hosts)
+            yield (
+                f"Glue {len(dowels)} dowels {size} half their length into {marks}; wipe off what "
+                "runs out."
+            )
+
+    def _clamped(self, step: Step) -> Texts:
+        several = "Clamp, compare the diagonals at once" if step.squares else "Clamp"
+        return (
+            f"{several}, wipe off the glue that is pressed out, and leave it clamped as long as "
+            "the glue's maker says.",
+        )
+
+    # ------------------------------------------------------------ checks
+
+    def _checks(self, step: Step) -> Iterator[str]:
+        words = self._shop.words
+        for square in step.squares:
+            yield square_check(square, words)
+        yield "Sight along it: no wind. Sight again when the clamps are tight."
+
+    def _dry(self, new: Sequence[int], known: Sequence[int]) -> Iterator[str]:
+        words = self._shop.words
+        floats = [piece for piece in new if self._floats(piece)]
+        if not floats:
+            return
+        made_of = self._shop.bed.materials.get(self._shop.joined.part(floats[0]).material)
+        is_solid = made_of is not None and made_of.kind == "solid"
+        why = (
+            "solid wood that cannot move splits"
+            if is_solid
+            else "it must not hold a shoulder open, and it takes up no load there"
+        )
+        marks, room = words.marks(floats), self._room(floats, known)
+        yield f"No glue on {marks} or in the grooves that hold it: {why}.{room}"
+
+    def _room(self, floats: Sequence[int], known: Sequence[int]) -> str:
+        rooms = sorted(
+            {
+                round(link.hold.within, 3)
+                for link in self._shop.between(floats, known)
+                if link.joint in FLOATING and link.hold.within > HAIR and link.one in set(floats)
+            }
+        )
+        if not rooms:
+            return ""
+        told = say.listed([self._shop.words.size(room) for room in rooms], "or")
+        return f" Centre it: {told} of room at each edge."
+
+    def _floats(self, piece: int) -> bool:
+        links = [link for link in self._shop.joined.of(piece) if link.one == piece]
+        return any(link.joint in FLOATING for link in links) and not any(
+            link.joint in FRAMED for link in links
+        )
+
+    def _members_first(self, new: Iterable[int]) -> list[int]:
+        return sorted(new, key=lambda piece: (self._floats(piece), piece))
+
+
+def _dowel_size(part: Part) -> str:
+    """Dowels are sold by whole mm everywhere."""
+    length, diameter = float(part.length), float(part.width)
+    return f"{diameter:g} x {length:g} mm"

@@ -1,0 +1,123 @@
+"""The words for drawers where the bed stands: hung, stopped, fronted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from model.building.record import Step
+from model.building.said import Said, Shop
+from model.building.sequence import Planned
+from model.building.words import HAIR, capital
+
+
+class Hanging:
+    """Tells how drawers are hung."""
+
+    def __init__(self, shop: Shop) -> None:
+        self._shop = shop
+
+    def drawers(self, step: Step, planned: Planned) -> Said:
+        """Boxes on their slides or runners."""
+        return Said(
+            title="Hang the drawers",
+            sentences=(
+                "Drawers are hung while the deck is open: all can be reached from above.",
+                *self._shop.driving(step),
+                *self._how(),
+            ),
+            checks=tuple(self._checks(planned)),
+        )
+
+    def _how(self) -> Iterator[str]:
+        known = self._shop.bed.dimensions.values
+        if known.get("is_side_mount"):
+            yield (
+                "Pull the outer members of the slides out, start both inner members in them at "
+                "once, and push the box home. Both sides run alike, or a slide lies out of level."
+            )
+        else:
+            yield "Rub what slides with paraffin wax, and push each box home."
+        if known.get("has_skids"):
+            yield "Behind the slides the box rests on its skids: both touch."
+
+    def _checks(self, planned: Planned) -> Iterator[str]:
+        words, bed = self._shop.words, self._shop.bed
+        for row in self._rows(planned):
+            opening, box = bed[f"{row}.opening_width"], bed[f"{row}.box_width"]
+            height, high = bed["opening_height"], bed["box_height"]
+            yield (
+                f"{capital(row)} row: opening {words.size(opening)} wide and {words.size(height)} "
+                f"high, box {words.size(box)} wide and {words.size(high)} high: "
+                f"{words.size((opening - box) / 2)} of room at each side. A box that binds is "
+                "planed or its slide packed; it is never forced."
+            )
+
+    def stops(self, step: Step, planned: Planned) -> Said:
+        """Stops that are screwed on when the box is in."""
+        return Said(
+            title="Screw on the drawer stops",
+            sentences=(
+                self._shop.reason(planned.brought[0].unit.main),
+                *self._shop.driving(step),
+            ),
+            checks=("Pull every drawer against its stop, gently, then harder.",),
+        )
+
+    def fronts(self, step: Step, planned: Planned) -> Said:
+        """Fronts that are set to even gaps, and their pulls."""
+        return Said(
+            title="Set the drawer fronts",
+            sentences=(
+                "Shim each front to its gaps with strips of card, hold it to the box with clamps "
+                "or double-sided tape, and drive the screws from inside the box.",
+                "The holes in the box are wider than the screws: loosen them, move the front until "
+                "all gaps are even, and drive them tight. Then put on the pulls.",
+                *self._shop.driving(step),
+            ),
+            settings=tuple(self._gaps(planned)),
+            checks=(
+                "Close all drawers and look along each row: gaps even, fronts in one plane.",
+                "Open and close each once more: no front rubs.",
+            ),
+        )
+
+    def _gaps(self, planned: Planned) -> Iterator[str]:
+        words, where = self._shop.words, self._shop.where
+        for row, mains in self._rows(planned).items():
+            own = [
+                piece
+                for piece in range(len(self._shop.joined.pieces))
+                if self._shop.joined.group(piece).partition("-")[0] == row
+                and self._shop.joined.part(piece).assembly == "fronts"
+                and self._shop.joined.is_wood(piece)
+            ]
+            low = min(where.low(piece, 2) for piece in own)
+            high = max(where.high(piece, 2) for piece in own)
+            known = self._shop.bed.dimensions.values
+            opening, front = known[f"{row}.opening_width"], known[f"{row}.front_width"]
+            beside = self._beside(float(opening), float(front))
+            yield (
+                f"{capital(row)} row: lower edge {words.size(low)} above the floor, upper edge "
+                f"{words.size(high)}; {beside}{self._between(row, len(mains))}."
+            )
+
+    def _beside(self, opening: float, front: float) -> str:
+        """How a front stands to the sides of its opening."""
+        words, room = self._shop.words, (opening - front) / 2
+        if room < -HAIR:
+            return f"it laps the frame by {words.size(-room)} at each side of the opening"
+        return f"a gap of {words.size(room)} at each side of the opening"
+
+    def _between(self, row: str, count: int) -> str:
+        gap = self._shop.bed.dimensions.values.get(f"{row}.front_gap")
+        if count < 2 or not gap:
+            return ""
+        return f", {self._shop.words.size(gap)} between two fronts"
+
+    def _rows(self, planned: Planned) -> dict[str, Sequence[int]]:
+        """The mains that are brought, row by row."""
+        rows: dict[str, list[int]] = {}
+        for each in planned.brought:
+            row = self._shop.joined.group(each.unit.main).partition("-")[0]
+            rows.setdefault(row, []).append(each.unit.main)
+        return dict(rows)

@@ -1,0 +1,113 @@
+"""The words for what is laid on a face and screwed, nailed or glued there, and for fittings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from model.building.joints import KNOWN, LOOSE
+from model.building.record import Step
+from model.building.said import Said, Shop
+from model.building.words import capital
+from model.shop.order.aids import spacers
+
+# How a thing is fixed by each joint; common practice, no source.
+_HOW = {
+    "glued and screwed": "Spread glue on its face, clamp it to its line and drive the screws",
+    "screwed and glued": "Spread glue on its face, clamp it to its line and drive the screws",
+    "glued on top": "Spread glue, clamp all along with a board under the clamps, and let it set",
+    "glued": "Spread glue, clamp it down and let it set",
+    "screwed": "Clamp it to its line, without glue, and drive the screws",
+    "nailed": "Hold it to its line, without glue, and drive the pins",
+    "screwed from behind": "Clamp it in its place, without glue, and drive the screws from behind",
+    "bolted": "Put the screws of the pulls through from behind and draw them up by hand",
+}
+_FIXED = KNOWN - LOOSE | {"stands"}
+
+
+class Laying:
+    """Tells what is laid on, piece by piece."""
+
+    def __init__(self, shop: Shop) -> None:
+        self._shop = shop
+
+    def faced(self, step: Step, what: str) -> Said:
+        """What is glued or screwed on a face of the same unit."""
+        shop, words = self._shop, self._shop.words
+        still = [each.piece for each in step.comes if not any(each.along)]
+        base = [] if step.there else shop.wood(still)[:1]
+        new = [piece for piece in shop.wood(step.shown) if piece not in base]
+        lay = [f"Lay {words.called(base)} on the bench."] if base else []
+        return Said(
+            title=f"{capital(what)}: {words.names(new)}",
+            sentences=(
+                *dict.fromkeys(shop.reason(piece) for piece in new),
+                *lay,
+                *self._places(new, [*step.there, *base]),
+                *self._fix(new, [*step.there, *base]),
+                *shop.driving(step),
+                *shop.copies(step),
+            ),
+        )
+
+    def fixed(self, step: Step, what: str) -> Said:
+        """A unit of wood that is screwed on and can come off again."""
+        said = self.faced(step, what)
+        return said if step.glue else said._replace(keep_dry=("No glue: it comes off again.",))
+
+    def fitted(self, step: Step, what: str) -> Said:
+        """Fittings, and fixed fronts with their pulls."""
+        shop, words = self._shop, self._shop.words
+        wood = shop.wood(step.shown)
+        bought = [piece for piece in step.shown if piece not in set(wood)]
+        return Said(
+            title=f"{capital(what)}: fit {words.names(wood or bought)}",
+            sentences=(
+                *dict.fromkeys(shop.reason(piece) for piece in (*wood, *bought)),
+                *self._places(wood, step.there),
+                *self._places(bought, [*step.there, *wood]),
+                *self._fix(wood, step.there),
+                *shop.driving(step),
+                *shop.copies(step),
+            ),
+            settings=tuple(self._spacers(step)),
+        )
+
+    # ------------------------------------------------------------ where and how
+
+    def _places(self, new: Sequence[int], placed: Sequence[int]) -> Iterator[str]:
+        """Where each kind of piece lies on what it is fixed to; alike places are told once."""
+        shop, words = self._shop, self._shop.words
+        told: dict[tuple[str, str], tuple[list[int], list[int]]] = {}
+        for piece in new:
+            host = self._host(piece, placed)
+            if host is None or shop.joined.is_dowel(piece):
+                continue
+            key = (str(shop.where.face_of(piece, host)), shop.where.on(piece, host))
+            own, hosts = told.setdefault(key, ([], []))
+            own.append(piece)
+            hosts.append(host)
+        for (face, place), (own, hosts) in told.items():
+            yield f"{capital(words.called(own))} on the {face} of {words.marks(hosts)}: {place}."
+
+    def _host(self, piece: int, placed: Iterable[int]) -> int | None:
+        """What a piece is fixed to, of those in their places."""
+        hosts = self._shop.hosts([piece], placed, _FIXED)
+        wood = self._shop.wood(hosts)
+        return next(iter(wood or hosts), None)
+
+    def _fix(self, new: Sequence[int], placed: Sequence[int]) -> Iterator[str]:
+        links = self._shop.between(new, placed)
+        for joint in dict.fromkeys(link.joint for link in links if link.joint in _HOW):
+            yield f"{_HOW[joint]}."
+
+    def _spacers(self, step: Step) -> Iterator[str]:
+        """The spacers that the shop has made for what is fitted here."""
+        shop = self._shop
+        if not any("slide" in shop.words.name(piece) for piece in step.shown):
+            return
+        on_box = any(shop.joined.group(piece) for piece in step.there)
+        for each in spacers(shop.bed):
+            if each.name.startswith("slide spacer") and each.name.endswith(
+                "box" if on_box else "bearer"
+            ):
+                yield f"{capital(each.name)}, {shop.words.size(each.size)} wide: {each.use}"

@@ -1,0 +1,126 @@
+"""What is said in a step, and what the words are made from."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Iterable, Iterator, Sequence
+from typing import NamedTuple
+
+from model.bed import Bed
+from model.book import open_book
+from model.building.frames import Frames
+from model.building.joined import Joined, Link
+from model.building.record import Driving, Step
+from model.building.where import Where
+from model.building.words import Words, called, capital, counted
+from model.shop.order import say
+
+Texts = tuple[str, ...]
+
+TWO_LIFT = 23.0  # kg: more than one person lifts; NIOSH lifting equation, as in the cautions
+LONG_LIFT = 1800.0  # mm: what is longer is carried by two; common practice, no source
+
+
+class Said(NamedTuple):
+    """The words of a step."""
+
+    title: str
+    sentences: Texts
+    settings: Texts = ()
+    checks: Texts = ()
+    keep_dry: Texts = ()
+    tools: Texts = ()
+    cautions: Texts = ()
+
+
+class Shop:
+    """What every teller of a step asks: the joints, words and places of a bed."""
+
+    def __init__(self, joined: Joined, frames: Frames) -> None:
+        self.joined, self.frames = joined, frames
+        self.bed: Bed = joined.bed
+        self.words = Words(joined)
+        self.where = Where(joined, self.words)
+
+    def wood(self, pieces: Iterable[int]) -> list[int]:
+        """The pieces that are cut, in their order."""
+        return [piece for piece in pieces if self.joined.is_wood(piece)]
+
+    def between(self, new: Iterable[int], there: Iterable[int]) -> list[Link]:
+        """The links between some pieces and others, in the order of the pieces."""
+        own, others = set(new), set(there)
+        return [
+            link
+            for link in self.joined.links
+            if (link.one in own and link.other in others)
+            or (link.other in own and link.one in others)
+        ]
+
+    def hosts(self, own: Iterable[int], placed: Iterable[int], joints: Container[str]) -> list[int]:
+        """The pieces among those placed that some pieces are joined to by these joints, rising."""
+        mine = set(own)
+        links = (link for link in self.between(mine, placed) if link.joint in joints)
+        return sorted({link.other if link.one in mine else link.one for link in links})
+
+    def driving(self, step: Step) -> Iterator[str]:
+        """A sentence for all screws alike; counted for one copy."""
+        for each in step.screws:
+            yield f"Drive {self.driven(each, step.times)}."
+
+    def driven(self, each: Driving, times: int = 1) -> str:
+        """`14 No. 8 x 2" wood screws through S3, pilot holes 7/64" in S1`."""
+        number = each.number // times
+        words = self.words
+        screws = words.screw(each._replace(number=number))
+        told = [f"{number} {screws} through {self._named(each.through)}"]
+        if each.is_slanting:
+            told.append(f"at a slant, into {self._named(each.into)}")
+        elif not each.is_placed and number > 1:
+            told.append("spread evenly")
+        if pilot := words.pilot(each):
+            told.append(f"pilot holes {pilot} in {self._named(each.into)}")
+        return ", ".join(told)
+
+    def _named(self, names: Iterable[str]) -> str:
+        """Marks as they are; what is bought as it stands in a sentence."""
+        marks = {mark.mark for mark in self.bed.marks}
+        told = [name if name in marks else f"the {called(name, is_wood=False)}" for name in names]
+        return say.listed(told)
+
+    def copies(self, step: Step) -> Texts:
+        """How many alike are made this way."""
+        if step.times < 2:
+            return ()
+        return (f"{capital(counted(step.times))} alike are made this way.",)
+
+    def made_by(self, *rules: str, scope: str = "") -> list[int]:
+        """The pieces that some rules made, in a scope (`foot`) or anywhere."""
+        names = self.joined.pieces
+        found = []
+        for piece in range(len(names)):
+            owner, _, rule = names.made_by(piece)[0].rpartition(".")
+            if rule in rules and scope in ("", owner):
+                found.append(piece)
+        return found
+
+    def reason(self, piece: int) -> str:
+        """Why a piece is made, in the words of its rule."""
+        return open_book().reason(self.joined.pieces.made_by(piece)[0])
+
+    def kg(self, pieces: Iterable[int]) -> float:
+        """What some pieces weigh together."""
+        return sum(self.joined.weights[piece] for piece in pieces)
+
+    def span(self, pieces: Sequence[int]) -> float:
+        """The longest side of what holds some pieces, mm."""
+        where = self.where
+        return max(
+            max(where.high(p, k) for p in pieces) - min(where.low(p, k) for p in pieces)
+            for k in range(3)
+        )
+
+    def lifting(self, pieces: Sequence[int], what: str) -> Texts:
+        """How many carry it, where one is not enough."""
+        kg = self.kg(pieces)
+        if kg <= TWO_LIFT and self.span(pieces) <= LONG_LIFT:
+            return ()
+        return (f"{what}: {self.words.kg(kg)}. Two carry and hold it.",)

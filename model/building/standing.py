@@ -1,0 +1,301 @@
+"""The words of the final assembly: what is stood up, hooked in, laid down, hung and closed."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from model.building.hanging import Hanging
+from model.building.record import Step
+from model.building.said import Said, Shop, Texts
+from model.building.sequence import Planned
+from model.building.words import HAIR, capital, square_check
+from model.shop.order import say
+from model.shop.order.aids import spacers
+from model.units import Mm
+
+_BOLT, _HOOK = "bolt hole", "hooked in"
+_APART = "No glue on any joint between sides and ends: here the bed comes apart."
+_OUT = "No glue: it comes out again when the bed is moved."
+
+
+class Standing:
+    """Tells the final assembly."""
+
+    def __init__(self, shop: Shop) -> None:
+        self._shop = shop
+        hanging = Hanging(shop)
+        self._tell: Mapping[str, Callable[[Step, Planned], Said]] = {
+            "headboard": self._headboard,
+            "first side": self._side,
+            "footboard": self._footboard,
+            "second side": self._side,
+            "divider": self._put_in,
+            "bearer": self._put_in,
+            "under the bed": self._put_in,
+            "beam": self._beam,
+            "drawer": hanging.drawers,
+            "stop": hanging.stops,
+            "front": hanging.fronts,
+            "pull": hanging.fronts,
+            "batten": self._battens,
+            "deck": self._deck,
+            "mattress": self._mattress,
+        }
+
+    def tell(self, step: Step, planned: Planned) -> Said:
+        """The words for what is brought in a step."""
+        said = self._tell[planned.role](step, planned)
+        return said._replace(sentences=(*said.sentences, *self._turned_in(planned)))
+
+    # ------------------------------------------------------------ ends and sides
+
+    def _headboard(self, step: Step, planned: Planned) -> Said:
+        return Said(
+            title="Stand the headboard",
+            sentences=(
+                "Bring all assemblies to the room and lay a blanket on the floor: the bed is put "
+                "together where it will stand.",
+                *self._shop.lifting(step.shown, "The headboard"),
+                "Stand it a step away from the wall, and let a helper hold it.",
+            ),
+        )
+
+    def _side(self, step: Step, planned: Planned) -> Said:
+        shop = self._shop
+        name = shop.joined.part(planned.brought[0].unit.main).assembly
+        prop = min(shop.where.low(piece, 2) for piece in shop.wood(step.shown))
+        is_first = planned.role == "first side"
+        end = f"Rest its foot end on a block {shop.words.size(prop)} high."
+        return Said(
+            title=f"{self._verb()} the {name} to {'the headboard' if is_first else 'both ends'}",
+            sentences=(
+                *shop.lifting(step.shown, f"The {name}"),
+                *((end,) if is_first and prop > HAIR else ()),
+                *self._connected(step),
+                *shop.driving(step),
+                *(() if is_first else self._drawn_up()),
+            ),
+            checks=() if is_first else self._bed_square(),
+            keep_dry=(_APART,),
+        )
+
+    def _footboard(self, step: Step, planned: Planned) -> Said:
+        name = self._shop.joined.part(planned.brought[0].unit.main).assembly
+        return Said(
+            title=f"{self._verb()} the {name} to the side",
+            sentences=(
+                *self._shop.lifting(step.shown, f"The {name}"),
+                f"Bring the {name} to the end of the side that stands, and let a helper hold it.",
+                *self._connected(step),
+                *self._shop.driving(step),
+            ),
+            keep_dry=(_APART,),
+        )
+
+    def _connected(self, step: Step) -> Iterator[str]:
+        """How ends hang in each other or are bolted in this step."""
+        new, known = set(step.shown), {*step.there, *step.shown}
+        joints = {
+            link.joint
+            for link in self._shop.joined.links
+            if {link.one, link.other} <= known and {link.one, link.other} & new
+        }
+        if _HOOK in joints:
+            lift = self._shop.words.size(self._shop.bed["connector_lift"])
+            yield (
+                f"Lift the side {lift} higher than it will sit, set its plates against those of "
+                "the post, and press it down until they are seated; a few blows with a soft mallet "
+                "drive them home."
+            )
+        if _BOLT in joints:
+            yield (
+                "Lay the nuts in their holes, threads towards the bolts; put a washer on each bolt "
+                "and turn it in by hand. Leave all of them a turn loose until the whole frame "
+                "stands."
+            )
+
+    def _has_bolts(self) -> bool:
+        return any(link.joint == _BOLT for link in self._shop.joined.links)
+
+    def _verb(self) -> str:
+        return "Bolt" if self._has_bolts() else "Hook"
+
+    def _drawn_up(self) -> Texts:
+        return ("Draw up all bolts, a little at each in turn.",) if self._has_bolts() else ()
+
+    def _bed_square(self) -> Texts:
+        shop = self._shop
+        square = shop.frames.of_bed(shop.made_by("post_left", "post_right"))
+        return (
+            square_check(square, shop.words),
+            "All four posts stand on the floor: turn the levellers or shim under a glide until the "
+            "frame does not rock.",
+        )
+
+    # ------------------------------------------------------------ under the bed
+
+    def _put_in(self, step: Step, planned: Planned) -> Said:
+        shop = self._shop
+        mains = [each.unit.main for each in planned.brought]
+        return Said(
+            title=f"Fix the {shop.words.names(mains)}",
+            sentences=(
+                *dict.fromkeys(shop.reason(main) for main in mains),
+                *self._rows(mains),
+                *shop.driving(step),
+            ),
+            checks=tuple(self._bearer_checks(mains)) if planned.role == "bearer" else (),
+            keep_dry=(_OUT,),
+        )
+
+    def _rows(self, mains: Sequence[int]) -> Iterator[str]:
+        """How high things stand, and where in a row: from the foot, or from the left."""
+        where, words = self._shop.where, self._shop.words
+        rows: dict[tuple[int, Mm, str], list[int]] = {}
+        for piece in mains:
+            axis = 1 if where.long_axis(piece) == 0 else 0
+            key = (axis, round(where.low(piece, 2), 2), words.name(piece))
+            rows.setdefault(key, []).append(piece)
+        for (axis, low, name), own in rows.items():
+            yield (
+                f"{capital(name)}: lower edge {words.size(low)} above the floor; "
+                f"{self._from_start(own, axis)}."
+            )
+
+    def _from_start(self, own: Sequence[int], axis: int) -> str:
+        """Places in a row, measured from where rows begin on an axis."""
+        where, words = self._shop.where, self._shop.words
+        start, what = self._start(own, axis)
+        rows = sorted(own, key=lambda each: where.low(each, axis))
+        told = [
+            f"{words.marks([each])} {words.size(where.low(each, axis) - start)}" for each in rows
+        ]
+        return f"from the {what} to the near face: {say.listed(told)}"
+
+    def _start(self, own: Sequence[int], axis: int) -> tuple[Mm, str]:
+        """The inner faces of the foot posts; those of the foot's rail for what reaches past them;
+        the inner face of the left side.
+        """
+        shop, where = self._shop, self._shop.where
+        if axis == 0:
+            rails = shop.made_by("top_rail", "side_rail", scope="left")
+            return max(where.high(each, 0) for each in rails), "inner face of the left side"
+        posts = shop.made_by("post_left", "post_right", scope="foot")
+        start = max(where.high(each, 1) for each in posts)
+        if min(where.low(each, 1) for each in own) >= start - HAIR:
+            return start, "inner faces of the foot posts"
+        rails = shop.made_by("end_rail", scope="foot")
+        return max(where.high(each, 1) for each in rails), "inner face of the foot's end rail"
+
+    def _bearer_checks(self, mains: Sequence[int]) -> Iterator[str]:
+        """The clear room between the two bearers of a drawer, where slides hang on them."""
+        words, known = self._shop.words, self._shop.bed.dimensions.values
+        if known.get("is_side_mount"):
+            rows = dict.fromkeys(
+                self._shop.joined.pieces.made_by(main)[0].partition(".")[0] for main in mains
+            )
+            widths = dict.fromkeys(words.size(known[f"{row}.opening_width"]) for row in rows)
+            yield (
+                f"Between the two bearers of a drawer: {say.listed(list(widths), 'or')}, in front "
+                "and behind alike. A spacer of this length sets them."
+            )
+        yield "Each stands square to its side, and upright."
+
+    def _beam(self, step: Step, planned: Planned) -> Said:
+        shop, words, where = self._shop, self._shop.words, self._shop.where
+        mains = [each.unit.main for each in planned.brought]
+        start, what = self._start(mains, 1)
+        return Said(
+            title=f"Lay the {words.names(mains)}",
+            sentences=(
+                shop.reason(mains[0]),
+                *(
+                    f"Lay {words.called([main])} on edge: upper edge "
+                    f"{words.size(where.high(main, 2))} above the floor, "
+                    f"{words.size(where.low(main, 1) - start)} from the {what}."
+                    for main in mains
+                ),
+                *shop.driving(step),
+            ),
+            checks=("A straight edge over both cleats: the beam's top is level with theirs.",),
+            keep_dry=(_OUT,),
+        )
+
+    # ------------------------------------------------------------ the deck
+
+    def _battens(self, step: Step, planned: Planned) -> Said:
+        mains = [each.unit.main for each in planned.brought]
+        return Said(
+            title=f"Fix the {self._shop.words.names(mains)}",
+            sentences=(
+                self._shop.reason(mains[0]),
+                f"{capital(self._from_start(mains, 1))}.",
+                *self._shop.driving(step),
+            ),
+            checks=("Their tops are level with the cleats: a straight edge rocks on none.",),
+            keep_dry=(_OUT,),
+        )
+
+    def _deck(self, step: Step, planned: Planned) -> Said:
+        shop, words, where = self._shop, self._shop.words, self._shop.where
+        mains = [each.unit.main for each in planned.brought]
+        start, what = self._start(mains, 1)
+        first = min(where.low(main, 1) for main in mains)
+        return Said(
+            title=f"Lay the {words.names(mains)}",
+            sentences=(
+                shop.reason(mains[0]),
+                f"The first lies {words.size(first - start)} from the {what}; work from there to "
+                "the head.",
+                *shop.driving(step),
+                *self._strap(),
+            ),
+            settings=tuple(
+                f"{capital(each.name)} {words.size(each.size)} wide: {each.use}"
+                for each in spacers(shop.bed)
+                if each.name == "slat spacer"
+            ),
+            checks=tuple(self._deck_checks(mains)),
+            keep_dry=(_OUT,),
+        )
+
+    def _deck_checks(self, mains: Sequence[int]) -> Iterator[str]:
+        where, words = self._shop.where, self._shop.words
+        gaps = {round(gap, 2) for gap in where.gaps(mains, 1) if gap > HAIR}
+        names = words.names(mains)
+        if len(gaps) == 1:
+            yield (
+                f"{len(mains)} {names}, {words.size(gaps.pop())} between each two; the last gap "
+                "at the head is as wide as the first at the foot."
+            )
+        if self._shop.joined.rule(mains[0]) == "slat_pieces":
+            room = self._shop.bed["slat_clearance_built"]
+            yield f"At each end of a slat {words.size(room)} of room to the side rail."
+
+    def _strap(self) -> Iterator[str]:
+        if self._shop.bed["slat_fixing"] == "strap" and self._shop.bed["deck"] == "slats":
+            yield (
+                "Staple a strap along both ends of the slats, so that they keep their gaps; they "
+                "are lifted out as one."
+            )
+
+    def _mattress(self, step: Step, planned: Planned) -> Said:
+        words, bed = self._shop.words, self._shop.bed
+        return Said(
+            title="Lay on the mattress",
+            sentences=(
+                *self._shop.lifting(step.shown[:1], "The mattress"),
+                f"It lies {words.size(bed['recess_built'])} deep between the rails; its top is "
+                f"{words.size(bed['sleeping_height'])} above the floor.",
+                "Set the bed in its place by lifting it, never by dragging it.",
+            ),
+        )
+
+    # ------------------------------------------------------------ what is common
+
+    def _turned_in(self, planned: Planned) -> Iterator[str]:
+        if any(each.way is None for each in planned.brought):
+            yield (
+                "It has no straight way in: tilt it, put one end in its place first, and let the "
+                "other down."
+            )

@@ -1,0 +1,80 @@
+"""The words of every step, by what is done in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from model.building.frames import Frames
+from model.building.gluing import Gluing
+from model.building.joined import Joined
+from model.building.laying import Laying
+from model.building.milling import milling_steps
+from model.building.record import Step
+from model.building.said import Said, Shop
+from model.building.sequence import BOTH_SIDES, FINISH, MILL, Planned
+from model.building.standing import Standing
+
+
+class Told:
+    """Tells steps."""
+
+    def __init__(self, joined: Joined, frames: Frames) -> None:
+        self._shop = Shop(joined, frames)
+        self._gluing, self._laying = Gluing(self._shop), Laying(self._shop)
+        self._standing = Standing(self._shop)
+
+    def milling(self) -> Iterator[Step]:
+        """The steps at the machines."""
+        return milling_steps(self._shop.bed, MILL)
+
+    def finish(self) -> Step:
+        """The step in which all that is put together so far is finished."""
+        return Step(
+            key="",
+            chapter=FINISH,
+            title="Finish the assemblies before they stand",
+            sentences=("Finish all parts and assemblies as the finishing schedule says.",),
+        )
+
+    def step(self, step: Step, planned: Planned) -> Step:
+        """A step with its words."""
+        said = self._said(step, planned)
+        return replace(
+            step,
+            title=said.title,
+            sentences=said.sentences,
+            settings=said.settings,
+            checks=said.checks,
+            keep_dry=said.keep_dry,
+            tools=(*step.tools, *said.tools),
+            cautions=said.cautions,
+        )
+
+    def _said(self, step: Step, planned: Planned) -> Said:
+        kind, what = planned.first.kind, self.what(planned)
+        if kind == "final":
+            return self._standing.tell(step, planned)
+        if kind == "frame":
+            return self._gluing.frame(step, what)
+        if kind == "float":
+            return self._gluing.floating(step, what)
+        if kind == "face":
+            return self._laying.faced(step, what)
+        if kind == "fix":
+            return self._laying.fixed(step, what)
+        return self._laying.fitted(step, what)
+
+    def what(self, planned: Planned) -> str:
+        """What is worked on, as the titles of its steps begin."""
+        joined = self._shop.joined
+        own = {
+            joined.part(joined.heaviest((*stage.there, *stage.pieces))).assembly
+            for stage in planned.stages
+        }
+        if planned.chapter == BOTH_SIDES or own == {"left side", "right side"}:
+            return "each side"
+        part = joined.part(joined.heaviest((*planned.first.there, *planned.first.pieces)))
+        if part.assembly in ("under the bed", "deck"):
+            return part.name
+        return {"drawers": "drawer box", "fronts": "front"}.get(part.assembly, part.assembly)

@@ -1,0 +1,145 @@
+"""Where one piece lies on another, measured the way a maker marks it out: from an edge, an end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from model.building.joined import Joined
+from model.building.words import HAIR, Words
+from model.part import Face
+from model.shop.order import say
+from model.shop.order.jobs import FACES
+from model.units import Mm
+
+_FACES = {"end": "ends", "edge": "edges"}
+_KINDS = {"end": "end", "edge": "edge"}
+_MIDDLE = "in the middle"
+_FLUSH = ("ends flush", "edges flush", "faces flush")
+
+
+class Where:
+    """Places of the pieces of a bed."""
+
+    def __init__(self, joined: Joined, words: Words) -> None:
+        self._joined, self._words = joined, words
+        low, high = joined.pieces.bounds
+        self._low: list[list[float]] = low.tolist()
+        self._high: list[list[float]] = high.tolist()
+        self._matrices = {
+            piece: mark.matrices[k]
+            for mark in joined.bed.marks
+            for k, piece in enumerate(mark.pieces)
+        }
+
+    def low(self, piece: int, axis: int) -> Mm:
+        """The lower end of a piece on a bed axis."""
+        return self._low[piece][axis]
+
+    def high(self, piece: int, axis: int) -> Mm:
+        """The upper end of a piece on a bed axis."""
+        return self._high[piece][axis]
+
+    def long_axis(self, piece: int) -> int:
+        """The bed axis along which a piece is longest."""
+        size = [self._high[piece][k] - self._low[piece][k] for k in range(3)]
+        return size.index(max(size))
+
+    def meets(self, one: int, other: int) -> int:
+        """The axis across the faces by which two pieces meet: they share least of it."""
+        low, high = self._low, self._high
+        shared = [
+            min(high[one][k], high[other][k]) - max(low[one][k], low[other][k]) for k in range(3)
+        ]
+        return shared.index(min(shared))
+
+    def sides(self, host: int) -> tuple[tuple[Face, Face], ...]:
+        """The faces of a piece that look the lower and the upper way along each bed axis, by the
+        names that its own page has.
+        """
+        turn = self._turn(host)
+        found = []
+        for axis in range(3):
+            own = [abs(x) for x in turn[axis]]
+            k = own.index(max(own))
+            low, high = FACES[k]
+            found.append((low, high) if turn[axis][k] > 0 else (high, low))
+        return tuple(found)
+
+    def face_of(self, piece: int, host: int) -> Face:
+        """The face of a host that a piece lies on."""
+        axis = self.meets(piece, host)
+        middle = self._low[piece][axis] + self._high[piece][axis]
+        is_high = middle > self._low[host][axis] + self._high[host][axis]
+        return self.sides(host)[axis][is_high]
+
+    def _turn(self, piece: int) -> list[list[float]]:
+        """How the axes of a piece's mark run on the bed: (3, 3)."""
+        matrix = self._matrices.get(piece, self._joined.pieces.matrices[piece])
+        turn: list[list[float]] = matrix[:3, :3].tolist()
+        return turn
+
+    # ------------------------------------------------------------ one piece on another
+
+    def on(self, piece: int, host: int) -> str:
+        """`ends flush, 3 3/8" below the upper edge of S1`: where a piece lies on a face."""
+        across = self.meets(piece, host)
+        told = [self._along(piece, host, axis) for axis in range(3) if axis != across]
+        if all(each.startswith(_MIDDLE) for each in told):
+            return _MIDDLE
+        if all(each in _FLUSH for each in told):
+            return "all edges flush"
+        return ", ".join(told)
+
+    def _along(self, piece: int, host: int, axis: int) -> str:
+        low = self._low[piece][axis] - self._low[host][axis]
+        high = self._high[host][axis] - self._high[piece][axis]
+        names = self.sides(host)[axis]
+        kind = names[0].split()[-1]
+        if abs(low) <= HAIR and abs(high) <= HAIR:
+            return f"{_FACES.get(kind, 'faces')} flush"
+        if abs(low) <= HAIR or abs(high) <= HAIR:
+            return f"flush with the {names[0] if abs(low) <= HAIR else names[1]}"
+        if abs(low - high) <= HAIR and low > 0:
+            return f"{_MIDDLE}, {self._words.size(low)} from each {_KINDS.get(kind, 'face')}"
+        nearer = (low, names[0]) if abs(low) <= abs(high) else (high, names[1])
+        if nearer[0] < 0:
+            return f"{self._words.size(-nearer[0])} past the {nearer[1]}"
+        return f"{self._words.size(nearer[0])} from the {nearer[1]}"
+
+    # ------------------------------------------------------------ several pieces along one
+
+    def run(self, pieces: Sequence[int], host: int, axis: int) -> str:
+        """`from the near end of S2 to the near edge: S4 0, S5 39 1/4"`: a row along a piece.
+
+        Counted from the end that the row is nearer to; the first of two alike.
+        """
+        rows = sorted(pieces, key=lambda each: self._low[each][axis])
+        low = min(self._low[each][axis] for each in rows) - self._low[host][axis]
+        high = self._high[host][axis] - max(self._high[each][axis] for each in rows)
+        from_low = low <= high + HAIR
+        rows = rows if from_low else rows[::-1]
+        places = [
+            self._low[each][axis] - self._low[host][axis]
+            if from_low
+            else self._high[host][axis] - self._high[each][axis]
+            for each in rows
+        ]
+        told = [
+            f"{self._joined.mark_of.get(each, self._words.name(each))} {self._words.size(place)}"
+            for each, place in zip(rows, places, strict=True)
+        ]
+        end = self.sides(host)[axis][0 if from_low else 1]
+        tenon = ", tenon and all," if self._has_tenon(host) and axis == self.long_axis(host) else ""
+        mark = self._words.marks([host])
+        return f"from the {end} of {mark}{tenon} to the near edge: {say.listed(told)}"
+
+    def _has_tenon(self, piece: int) -> bool:
+        return any(cut.kind == "tenon cheek" for cut in self._joined.part(piece).cuts)
+
+    def gaps(self, pieces: Iterable[int], axis: int) -> list[Mm]:
+        """The clear room between neighbours in a row."""
+        rows = sorted(pieces, key=lambda each: self._low[each][axis])
+        return [
+            self._low[after][axis] - self._high[before][axis]
+            for before, after in zip(rows, rows[1:], strict=False)
+        ]
