@@ -81,9 +81,20 @@ def _loops(view: View, scale: Share, at: Point, outline: Pen) -> Iterator[Stroke
     """The outlines of cut faces."""
     for each in view.sections:
         for loop in (each.outline, *each.holes):
-            points = _points(loop, scale, at)
-            pen: Pen = "narrow" if is_thin(points) else outline
-            yield Stroke((*points, points[0]), pen, _name(view, each.piece))
+            pen: Pen = "narrow" if is_thin(_points(loop, scale, at)) else outline
+            for part in _broken(np.concatenate([loop, loop[:1]]), view):
+                yield Stroke(_points(part, scale, at), pen, _name(view, each.piece))
+
+
+def _broken(loop: Floats, view: View) -> Iterator[Floats]:
+    """A closed loop without what runs along the sides of a cropped view."""
+    if not view.is_cropped:
+        yield loop
+        return
+    on_side = np.stack([loop[:, 0] == view.box.x0, loop[:, 0] == view.box.x1,
+                        loop[:, 1] == view.box.y0, loop[:, 1] == view.box.y1])  # fmt: skip
+    breaks = np.flatnonzero((on_side[:, 1:] & on_side[:, :-1]).any(axis=0)) + 1
+    yield from (part for part in np.split(loop, breaks) if len(part) > 1)
 
 
 def _name(view: View, piece: int) -> str:

@@ -62,7 +62,11 @@ class Section:
 def cut_open(
     whole: Bodies, plane: Plane, forms: Sequence[Part], matrices: Floats
 ) -> tuple[Bodies, Ints]:
-    """What is left behind a plane, and the pieces (k,) that it goes through."""
+    """What is left behind a plane, and the pieces (k,) that it cuts.
+
+    Bolts and dowels that lie in the plane are left whole. Source: ISO 128-3, parts that are not
+    cut lengthwise, from memory.
+    """
     count = len(forms)
     nearest = np.full(count, -np.inf)
     farthest = np.full(count, np.inf)
@@ -71,9 +75,9 @@ def cut_open(
         np.maximum.at(nearest, piece, off)
         np.minimum.at(farthest, piece, off)
     gone = farthest > -_THIN
-    through = ~gone & (nearest > _THIN)
+    through = ~gone & (nearest > _THIN) & ~_lie_in(plane, forms, matrices)
     by_hand = through & ~_can_be_clipped(whole, plane, count)
-    kept = _clipped(_without(whole, gone | by_hand), plane)
+    kept = _clipped(_without(whole, gone | by_hand), plane, through)
     sawn = np.flatnonzero(by_hand)
     left = [_behind(placed(forms[k], matrices[k]), plane) for k in sawn.tolist()]
     same = np.broadcast_to(np.eye(4), (count, 4, 4))
@@ -135,17 +139,24 @@ def _without(whole: Bodies, gone: Bools) -> Bodies:
     )  # fmt: skip
 
 
-def _clipped(whole: Bodies, plane: Plane) -> Bodies:
-    """Edges and boxes that the plane cuts square, as far as they lie behind it."""
+def _lie_in(plane: Plane, forms: Sequence[Part], matrices: Floats) -> Bools:
+    """Round bars along the plane."""
+    is_round = np.array([form.is_round for form in forms], bool)
+    slope = np.abs(matrices[:, :3, 0] @ np.array(plane.normal, float))
+    return np.asarray(is_round & (slope < (1 - _SQUARE) * np.linalg.norm(plane.normal)))
+
+
+def _clipped(whole: Bodies, plane: Plane, through: Bools) -> Bodies:
+    """Edges and boxes of pieces that the plane cuts square, as far as they lie behind it."""
     axis = int(np.abs(plane.normal).argmax())
     lo, hi, at = whole.lo.copy(), whole.hi.copy(), float(plane.point[axis])
-    if abs(plane.normal[axis]) > _SQUARE * np.linalg.norm(plane.normal):
-        if plane.normal[axis] > 0:
-            np.minimum(hi[:, axis], at, out=hi[:, axis])
-        else:
-            np.maximum(lo[:, axis], at, out=lo[:, axis])
+    sawn = through[whole.box_piece]
+    if plane.normal[axis] > 0:
+        hi[sawn, axis] = np.minimum(hi[sawn, axis], at)
+    else:
+        lo[sawn, axis] = np.maximum(lo[sawn, axis], at)
     box = (lo < hi).all(axis=1)
-    off = plane.before(whole.edges)
+    off = np.where(through[whole.edge_piece, None], plane.before(whole.edges), -1.0)
     edge = off.min(axis=1) < -_THIN
     return whole._replace(
         edges=_ends_behind(whole.edges[edge], off[edge]), edge_piece=whole.edge_piece[edge],
@@ -155,8 +166,8 @@ def _clipped(whole: Bodies, plane: Plane) -> Bodies:
 
 def _ends_behind(edges: Floats, off: Floats) -> Floats:
     """Edges (e, 2, 3) without what lies before the plane; `off` (e, 2) is how far each end does."""
-    span = off - off[:, ::-1]
-    share = np.where(off > 0, off / np.where(span == 0, 1.0, span), 0.0)
+    out = off > 0
+    share = np.divide(off, off - off[:, ::-1], out=np.zeros_like(off), where=out)
     return np.asarray(edges + share[..., None] * (edges[:, ::-1] - edges))
 
 

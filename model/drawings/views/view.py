@@ -34,7 +34,8 @@ class View:
     they part all there is to see from the nothing around it. Rounds seen face-on are rings:
     `ring_at` (r, 2), `ring_radius` (r,), `ring_piece` (r,), `ring_hidden` (r,). `sections` are the
     cut faces; their outlines are no visible edges besides. `names` (by row of the scene) are what
-    drawings call the pieces. `box` holds all of it.
+    drawings call the pieces. `box` holds all of it; of a view that `is_cropped` only what lies in
+    it is left.
     """
 
     gaze: Gaze
@@ -50,6 +51,7 @@ class View:
     ring_hidden: Bools
     sections: tuple[Section, ...]
     box: Box
+    is_cropped: bool = False
 
 
 def seen(
