@@ -14,6 +14,7 @@ from model.errors import BadInput
 from model.exports import (
     checks_csv,
     checks_json,
+    client_page,
     cost_csv,
     cutting_json,
     glb,
@@ -44,6 +45,7 @@ WRITERS: dict[str, Writer] = {
     "work_order.txt": work_order_text.write,
     "work_order.csv": work_order_csv.write,
     "bed.glb": glb.write,
+    "client.html": client_page.write,
 }
 
 

@@ -17,8 +17,9 @@ import pytest
 import trimesh
 
 FILES = [
-    "bed.glb", "checks.csv", "checks.json", "cost.csv", "cutting.json", "parts.csv", "parts.json",
-    "parts.xlsx", "quote.txt", "shopping.csv", "summary.json", "work_order.csv", "work_order.txt",
+    "bed.glb", "checks.csv", "checks.json", "client.html", "cost.csv", "cutting.json", "parts.csv",
+    "parts.json", "parts.xlsx", "quote.txt", "shopping.csv", "summary.json", "work_order.csv",
+    "work_order.txt",
 ]  # fmt: skip
 RUN = "import sys; from app.cli import main; sys.exit(main(sys.argv[1:]))"
 LOADED = "import sys; from app.cli import main; main(sys.argv[1:]); print(*sys.modules)"
