@@ -37,8 +37,9 @@ def need_window_libraries(*, on_x11: bool) -> None:
         need({name: package for name, package in libraries.items() if not loads(name)})
 
 
-def need_program(name: str, package: str) -> None:
-    need({} if shutil.which(name) else {name: package})
+def need_programs(packages: dict[str, str]) -> None:
+    """See to it that programs (their name: their Debian package) can be started."""
+    need({name: package for name, package in packages.items() if not shutil.which(name)})
 
 
 def need(missing: dict[str, str]) -> None:

@@ -18,7 +18,7 @@ sys.path.insert(0, str(ROOT))
 
 from app import start  # first: it tells an old Python what it lacks
 from app.setup_environment import places, prepare, wishes
-from app.setup_system import CannotStart, need_program, need_window_libraries, say
+from app.setup_system import CannotStart, need_programs, need_window_libraries, say
 
 CHECKS = [
     ["ruff", "check"],
@@ -38,7 +38,8 @@ def main(arguments: list[str]) -> int:
         if sys.platform != "linux":
             return run_all(python, arguments, start.surroundings())
         need_window_libraries(on_x11=True)
-        need_program("Xvfb", "xvfb")
+        need_programs({"Xvfb": "xvfb"})
+        offer_browser()
         with virtual_screen() as where:
             return run_all(python, arguments, where)
     except CannotStart as reason:
@@ -46,6 +47,14 @@ def main(arguments: list[str]) -> int:
     except KeyboardInterrupt:
         say("Stopped.")
     return 1
+
+
+def offer_browser() -> None:
+    """A browser opens the client's page as a client does; where none can be had, all else runs."""
+    try:
+        need_programs({"chromium": "chromium", "chromedriver": "chromium-driver"})
+    except CannotStart as reason:
+        say(f"{reason}\nUntil then the tests that open the client's page in a browser are skipped.")
 
 
 def run_all(python: Path, arguments: list[str], where: dict[str, str]) -> int:
