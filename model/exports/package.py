@@ -23,7 +23,10 @@ from model.exports import (
     parts_xlsx,
     quote_text,
     shopping_csv,
+    step,
+    stl,
     summary,
+    threemf,
     work_order_csv,
     work_order_text,
 )
@@ -45,6 +48,9 @@ WRITERS: dict[str, Writer] = {
     "work_order.txt": work_order_text.write,
     "work_order.csv": work_order_csv.write,
     "bed.glb": glb.write,
+    "bed.stl": stl.write,
+    "bed.3mf": threemf.write,
+    "bed.step": step.write,
     "client.html": client_page.write,
 }
 

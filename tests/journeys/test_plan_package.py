@@ -17,7 +17,8 @@ import pytest
 import trimesh
 
 FILES = [
-    "bed.glb", "checks.csv", "checks.json", "client.html", "cost.csv", "cutting.json", "parts.csv",
+    "bed.3mf", "bed.glb", "bed.step", "bed.stl",
+    "checks.csv", "checks.json", "client.html", "cost.csv", "cutting.json", "parts.csv",
     "parts.json", "parts.xlsx", "quote.txt", "shopping.csv", "summary.json", "work_order.csv",
     "work_order.txt",
 ]  # fmt: skip
