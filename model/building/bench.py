@@ -44,25 +44,26 @@ class Bench:
         frames = self._frames(unit)
         return tuple(self._with_rest(unit, frames))
 
-    def fixed(self, root: Unit, *, wood: bool) -> tuple[Stage, ...]:
-        """What is fixed to a unit: the units of wood among it before it is finished, or fittings
-        (and fixed fronts, which are finished apart) after it.
+    def fixed(self, root: Unit) -> tuple[Stage, ...]:
+        """What is fixed to a unit: first ("fix") units of wood, before the finish, then
+        ("fit") fittings, and fixed fronts, which are finished apart.
+
+        A root of a single piece comes with the first of them.
         """
-        stages: list[Stage] = []
-        there = list(root.pieces)
-        for unit in self._units.fixed[root.number]:
-            if self._is_early(unit):
-                there += unit.pieces
-        if not wood:
-            late = [u for u in self._units.fixed[root.number] if not self._is_early(u)]
-            return tuple(self._fitted(late, there))
-        before = list(root.pieces)
-        early = [u for u in self._units.fixed[root.number] if self._is_early(u)]
-        for alike in self._by_rule(early):
-            own = tuple(piece for unit in alike for piece in unit.pieces)
-            stages.append(Stage(kind="fix", pieces=own, there=tuple(before)))
-            before += own
-        return tuple(stages)
+        units = self._units.fixed[root.number]
+        early = [unit for unit in units if self._is_early(unit)]
+        late = [unit for unit in units if not self._is_early(unit)]
+        stages = [("fix", own) for own in self._by_rule(early)] + [
+            ("fit", own) for own in self._of_fittings(late)
+        ]
+        base = root.pieces if len(root.pieces) == 1 else ()
+        there: tuple[int, ...] = () if base else root.pieces
+        found = []
+        for kind, alike in stages:
+            own = (*base, *self._in_order(alike))
+            found.append(Stage(kind="fix" if kind == "fix" else "fit", pieces=own, there=there))
+            base, there = (), (*there, *own)
+        return tuple(found)
 
     # ------------------------------------------------------------ frames
 
@@ -181,19 +182,16 @@ class Bench:
             found.setdefault(self._joined.rule(unit.main), []).append(unit)
         return list(found.values())
 
-    def _fitted(self, late: Sequence[Unit], there: list[int]) -> Iterator[Stage]:
+    def _of_fittings(self, late: Sequence[Unit]) -> list[list[Unit]]:
         """Fittings on the unit itself in one go, then fixed fronts with their pulls."""
-        joined = self._joined
-        fronts = [u for u in late if self._is_of_front(u)]
-        plain = [u for u in late if u not in fronts]
-        if plain:
-            own = tuple(piece for unit in plain for piece in unit.pieces)
-            yield Stage(kind="fit", pieces=own, there=tuple(there))
-            there = [*there, *own]
-        if fronts:
-            pieces = [piece for unit in fronts for piece in unit.pieces]
-            pieces.sort(key=lambda each: (not joined.is_wood(each), each))
-            yield Stage(kind="fit", pieces=tuple(pieces), there=tuple(there))
+        plain = [unit for unit in late if not self._is_of_front(unit)]
+        fronts = [unit for unit in late if self._is_of_front(unit)]
+        return [own for own in (plain, fronts) if own]
+
+    def _in_order(self, units: Sequence[Unit]) -> list[int]:
+        """The pieces of some units, wood before what is bought."""
+        pieces = [piece for unit in units for piece in unit.pieces]
+        return sorted(pieces, key=lambda each: not self._joined.is_wood(each))
 
     def _is_of_front(self, unit: Unit) -> bool:
         return self._joined.part(unit.main).assembly == "fronts"

@@ -43,7 +43,7 @@ class Gluing:
     def frame(self, step: Step, what: str) -> Said:
         """A glue-up of members."""
         shop, words = self._shop, self._shop.words
-        new = shop.wood(step.shown)
+        new = shop.wood(each.piece for each in step.comes)
         return Said(
             title=f"{capital(what)}: glue {words.names(self._members_first(new))}",
             sentences=(
@@ -157,7 +157,15 @@ class Gluing:
         words = self._shop.words
         for square in step.squares:
             yield square_check(square, words)
+        yield from self._between_planks(step)
         yield "Sight along it: no wind. Sight again when the clamps are tight."
+
+    def _between_planks(self, step: Step) -> Iterator[str]:
+        """Planks are laid with gaps, in which they can swell."""
+        shop = self._shop
+        gap = float(shop.bed["plank_gap"])
+        if gap > HAIR and any("plank" in shop.words.name(piece) for piece in step.shown):
+            yield f"Planks {shop.words.size(gap)} apart, all gaps alike: there they swell."
 
     def _dry(self, new: Sequence[int], known: Sequence[int]) -> Iterator[str]:
         words = self._shop.words
@@ -194,7 +202,7 @@ class Gluing:
         )
 
     def _members_first(self, new: Iterable[int]) -> list[int]:
-        return sorted(new, key=lambda piece: (self._floats(piece), piece))
+        return sorted(new, key=self._floats)
 
 
 def _dowel_size(part: Part) -> str:

@@ -10,6 +10,23 @@ from model.building.sequence import Planned
 from model.building.words import HAIR, capital
 
 
+def front_places(shop: Shop, row: str, fronts: Sequence[int]) -> str:
+    """How the fronts of a row stand: their heights above the floor, and to their openings."""
+    words, known = shop.words, shop.bed.dimensions.values
+    low = min(shop.where.low(piece, 2) for piece in fronts)
+    high = max(shop.where.high(piece, 2) for piece in fronts)
+    room = (float(known[f"{row}.opening_width"]) - float(known[f"{row}.front_width"])) / 2
+    beside = (
+        f"lapping the frame by {words.size(-room)} at each side of the opening"
+        if room < -HAIR
+        else f"a gap of {words.size(room)} at each side of the opening"
+    )
+    return (
+        f"lower edge {words.size(low)} above the floor the bed stands on, upper edge "
+        f"{words.size(high)}, {beside}"
+    )
+
+
 class Hanging:
     """Tells how drawers are hung."""
 
@@ -82,37 +99,16 @@ class Hanging:
         )
 
     def _gaps(self, planned: Planned) -> Iterator[str]:
-        words, where = self._shop.words, self._shop.where
-        for row, mains in self._rows(planned).items():
+        joined = self._shop.joined
+        for row in self._rows(planned):
             own = [
                 piece
-                for piece in range(len(self._shop.joined.pieces))
-                if self._shop.joined.group(piece).partition("-")[0] == row
-                and self._shop.joined.part(piece).assembly == "fronts"
-                and self._shop.joined.is_wood(piece)
+                for piece in range(len(joined.pieces))
+                if joined.group(piece).partition("-")[0] == row
+                and joined.part(piece).assembly == "fronts"
+                and joined.is_wood(piece)
             ]
-            low = min(where.low(piece, 2) for piece in own)
-            high = max(where.high(piece, 2) for piece in own)
-            known = self._shop.bed.dimensions.values
-            opening, front = known[f"{row}.opening_width"], known[f"{row}.front_width"]
-            beside = self._beside(float(opening), float(front))
-            yield (
-                f"{capital(row)} row: lower edge {words.size(low)} above the floor, upper edge "
-                f"{words.size(high)}; {beside}{self._between(row, len(mains))}."
-            )
-
-    def _beside(self, opening: float, front: float) -> str:
-        """How a front stands to the sides of its opening."""
-        words, room = self._shop.words, (opening - front) / 2
-        if room < -HAIR:
-            return f"it laps the frame by {words.size(-room)} at each side of the opening"
-        return f"a gap of {words.size(room)} at each side of the opening"
-
-    def _between(self, row: str, count: int) -> str:
-        gap = self._shop.bed.dimensions.values.get(f"{row}.front_gap")
-        if count < 2 or not gap:
-            return ""
-        return f", {self._shop.words.size(gap)} between two fronts"
+            yield f"{capital(row)} row: {front_places(self._shop, row, own)}."
 
     def _rows(self, planned: Planned) -> dict[str, Sequence[int]]:
         """The mains that are brought, row by row."""

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
+from model.building.hanging import front_places
 from model.building.joints import KNOWN, LOOSE
 from model.building.record import Step
-from model.building.said import Said, Shop
+from model.building.said import Said, Shop, Texts
 from model.building.words import capital
 from model.shop.order.aids import spacers
 
@@ -33,17 +34,15 @@ class Laying:
     def faced(self, step: Step, what: str) -> Said:
         """What is glued or screwed on a face of the same unit."""
         shop, words = self._shop, self._shop.words
-        still = [each.piece for each in step.comes if not any(each.along)]
-        base = [] if step.there else shop.wood(still)[:1]
+        base = self._base(step)
         new = [piece for piece in shop.wood(step.shown) if piece not in base]
-        lay = [f"Lay {words.called(base)} on the bench."] if base else []
         return Said(
             title=f"{capital(what)}: {words.names(new)}",
             sentences=(
                 *dict.fromkeys(shop.reason(piece) for piece in new),
-                *lay,
+                *self._laid(base),
                 *self._places(new, [*step.there, *base]),
-                *self._fix(new, [*step.there, *base]),
+                *self._fix(new, [*step.there, *base], step),
                 *shop.driving(step),
                 *shop.copies(step),
             ),
@@ -57,20 +56,49 @@ class Laying:
     def fitted(self, step: Step, what: str) -> Said:
         """Fittings, and fixed fronts with their pulls."""
         shop, words = self._shop, self._shop.words
-        wood = shop.wood(step.shown)
-        bought = [piece for piece in step.shown if piece not in set(wood)]
+        base = self._base(step)
+        placed = [*step.there, *base]
+        wood = [piece for piece in shop.wood(step.shown) if piece not in base]
+        bought = [piece for piece in step.shown if not shop.joined.is_wood(piece)]
         return Said(
             title=f"{capital(what)}: fit {words.names(wood or bought)}",
             sentences=(
                 *dict.fromkeys(shop.reason(piece) for piece in (*wood, *bought)),
-                *self._places(wood, step.there),
-                *self._places(bought, [*step.there, *wood]),
-                *self._fix(wood, step.there),
+                *self._laid(base),
+                *(self._fronts(wood) or self._places(wood, placed)),
+                *self._places(bought, [*placed, *wood]),
+                *self._sold(bought),
+                *self._fix(wood, placed, step),
                 *shop.driving(step),
                 *shop.copies(step),
             ),
             settings=tuple(self._spacers(step)),
         )
+
+    def _base(self, step: Step) -> list[int]:
+        """What lies on the bench first, where nothing is there yet."""
+        still = [each.piece for each in step.comes if not any(each.along)]
+        return [] if step.there else self._shop.wood(still)[:1]
+
+    def _laid(self, base: Sequence[int]) -> Texts:
+        return (f"Lay {self._shop.words.called(base)} on the bench.",) if base else ()
+
+    def _sold(self, bought: Sequence[int]) -> Iterator[str]:
+        """What has no screws of its own in the drawings."""
+        codes = {self._shop.joined.hardware[piece] for piece in bought}
+        if any(code.startswith("GLIDE") for code in codes):
+            yield "Glides are knocked or screwed in as they are sold; drill first: end grain splits."
+        if any("PLATE" in code for code in codes):
+            yield "Set each plate in its recess, flush, hooks or slots the right way up."
+
+    def _fronts(self, wood: Sequence[int]) -> Texts:
+        """Fixed fronts stand to their openings as the drawers' fronts do."""
+        fronts = [p for p in wood if self._shop.joined.part(p).assembly == "fronts"]
+        if not fronts:
+            return ()
+        row = self._shop.joined.pieces.made_by(fronts[0])[0].partition(".")[0]
+        gaps = front_places(self._shop, row, fronts)
+        return (f"{capital(self._shop.words.called(fronts))}: {gaps}.",)
 
     # ------------------------------------------------------------ where and how
 
@@ -95,10 +123,12 @@ class Laying:
         wood = self._shop.wood(hosts)
         return next(iter(wood or hosts), None)
 
-    def _fix(self, new: Sequence[int], placed: Sequence[int]) -> Iterator[str]:
+    def _fix(self, new: Sequence[int], placed: Sequence[int], step: Step) -> Iterator[str]:
+        """How each joint is made; what has no screws of its own is clamped until the glue holds."""
         links = self._shop.between(new, placed)
         for joint in dict.fromkeys(link.joint for link in links if link.joint in _HOW):
-            yield f"{_HOW[joint]}."
+            is_glue_alone = step.glue and "screwed" in joint and not step.screws
+            yield f"{_HOW['glued' if is_glue_alone else joint]}."
 
     def _spacers(self, step: Step) -> Iterator[str]:
         """The spacers that the shop has made for what is fitted here."""

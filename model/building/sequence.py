@@ -82,12 +82,15 @@ class Building:
                 alike = [self.units.fixed[root.number][k] for root in own]
                 yield from self._stages(alike, [self._bench.own(unit) for unit in alike])
         yield from self._stages(own, [self._bench.own(root) for root in own])
-        yield from self._stages(own, [self._bench.fixed(root, wood=True) for root in own])
+        yield from (each for each in self._added(own) if each.first.kind == "fix")
 
     def _fitted(self, own: Sequence[Unit]) -> Iterator[Planned]:
-        stages = [self._bench.fixed(root, wood=False) for root in own]
-        for planned in self._stages(own, stages):
-            yield replace(planned, chapter=FITTINGS)
+        for planned in self._added(own):
+            if planned.first.kind == "fit":
+                yield replace(planned, chapter=FITTINGS)
+
+    def _added(self, own: Sequence[Unit]) -> Iterator[Planned]:
+        return self._stages(own, [self._bench.fixed(root) for root in own])
 
     def _stages(
         self, own: Sequence[Unit], stages: Sequence[tuple[Stage, ...]]

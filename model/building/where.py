@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 
 from model.building.joined import Joined
 from model.building.words import HAIR, Words
-from model.part import Face
 from model.shop.order import say
 from model.shop.order.jobs import FACES
 from model.units import Mm
@@ -14,6 +13,7 @@ from model.units import Mm
 _FACES = {"end": "ends", "edge": "edges"}
 _KINDS = {"end": "end", "edge": "edge"}
 _MIDDLE = "in the middle"
+_OUT = {"left": (0, -1), "right": (0, 1), "foot": (1, -1)}
 _FLUSH = ("ends flush", "edges flush", "faces flush")
 
 
@@ -52,10 +52,13 @@ class Where:
         ]
         return shared.index(min(shared))
 
-    def sides(self, host: int) -> tuple[tuple[Face, Face], ...]:
+    def sides(self, host: int) -> tuple[tuple[str, str], ...]:
         """The faces of a piece that look the lower and the upper way along each bed axis, by the
-        names that its own page has.
+        names that its own page has; those of a drawer by where they are in the drawer.
         """
+        row = self._joined.group(host).partition("-")[0]
+        if row in _OUT:
+            return self._in_drawer(host, *_OUT[row])
         turn = self._turn(host)
         found = []
         for axis in range(3):
@@ -65,7 +68,24 @@ class Where:
             found.append((low, high) if turn[axis][k] > 0 else (high, low))
         return tuple(found)
 
-    def face_of(self, piece: int, host: int) -> Face:
+    def _in_drawer(self, host: int, axis: int, sign: int) -> tuple[tuple[str, str], ...]:
+        """Front and back along the way out, outer and inner face across it."""
+        along = ("back", "front") if sign > 0 else ("front", "back")
+        group = self._joined.group(host)
+        own = [k for k in range(len(self._low)) if self._joined.group(k) == group]
+        across = 1 - axis
+        low = min(self._low[k][across] for k in own)
+        high = max(self._high[k][across] for k in own)
+        is_far = self._low[host][across] + self._high[host][across] > low + high
+        is_side = self.long_axis(host) == axis
+        sides = ("inner face", "outer face") if is_far else ("outer face", "inner face")
+        named = sides if is_side else ("end", "end")
+        kind = "end" if is_side else "face"
+        ends = (f"{along[0]} {kind}", f"{along[1]} {kind}")
+        edges = ("lower edge", "upper edge")
+        return (ends, named, edges) if axis == 0 else (named, ends, edges)
+
+    def face_of(self, piece: int, host: int) -> str:
         """The face of a host that a piece lies on."""
         axis = self.meets(piece, host)
         middle = self._low[piece][axis] + self._high[piece][axis]
