@@ -9,7 +9,17 @@ from collections.abc import Callable, Collection, Iterator
 from functools import cached_property
 
 from model.bed import Bed
-from model.planset import buying, cover, parts_list
+from model.planset import (
+    board_pages,
+    buying,
+    cover,
+    elevations,
+    label_pages,
+    parts_list,
+    sections,
+    step_pages,
+    work_pages,
+)
 from model.planset.frame import Around, framed
 from model.planset.page import Page
 from model.planset.setting import Setting
@@ -21,6 +31,12 @@ CHAPTERS: tuple[Chapter, ...] = (
     cover.sheets,
     buying.sheets,
     parts_list.sheets,
+    elevations.sheets,
+    sections.sheets,
+    board_pages.sheets,
+    work_pages.sheets,
+    step_pages.sheets,
+    label_pages.sheets,
 )
 
 
@@ -55,4 +71,6 @@ class PlanSet:
     @cached_property
     def _around(self) -> Around:
         design = self.setting.bed.design
-        return Around(design.name, design.publisher.name, self.setting.note)
+        return Around(
+            design.name, design.publisher.name, self.setting.note, self.setting.is_first_angle
+        )

@@ -32,9 +32,10 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
     yield from paragraph(SAID, width)
     buys = costing_of(setting.bed).buys
+    every = [_row(buy) for buy in buys]
     for group, some in groupby(buys, key=lambda buy: buy.group):
         yield from heading(str(group).capitalize(), width)
-        yield from table(HEADS, [_row(buy) for buy in some], width)
+        yield from table(HEADS, [_row(buy) for buy in some], width, alike=every)
 
 
 def _row(buy: Buy) -> Row:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from model.cutting.record import Box
-from model.drawings.paper import Fill, Hatch, Item, Measure, Point, Ring, Stroke, Text
+from model.drawings.moved import moved, moved_box
+from model.drawings.paper import Item, Point, Text
 from model.planset.letters import BODY, HEADING, leading, wrapped
 from model.planset.page import Link
 from model.units import Mm
@@ -19,7 +19,7 @@ class Line(NamedTuple):
     """One line of a column: `items` and `links` as from its upper left corner, y upwards.
 
     `keeps` stays on the page of the next line; `heads` stand above it again where it is the first
-    on a page.
+    on a page. `drawn` gives what is only worked out when the page is looked at.
     """
 
     height: Mm
@@ -27,6 +27,7 @@ class Line(NamedTuple):
     links: tuple[Link, ...] = ()
     keeps: bool = False
     heads: tuple[Line, ...] = ()
+    drawn: Callable[[], Iterable[Item]] = tuple
 
 
 class Column(NamedTuple):
@@ -44,8 +45,8 @@ class Column(NamedTuple):
         items: list[Item] = []
         links: list[Link] = []
         for line in self.lines:
-            items += (moved(item, x, y) for item in line.items)
-            links += (Link(_moved_box(link.box, x, y), link.to) for link in line.links)
+            items += (moved(item, x, y) for item in (*line.items, *line.drawn()))
+            links += (Link(moved_box(link.box, x, y), link.to) for link in line.links)
             y -= line.height
         return tuple(items), tuple(links)
 
@@ -119,41 +120,3 @@ def _kept_together(lines: Sequence[Line]) -> Iterator[list[Line]]:
 
 def _sum(lines: Iterable[Line]) -> Mm:
     return sum(line.height for line in lines)
-
-
-# ---------------------------------------------------------------- moving
-
-
-def moved(item: Item, x: Mm, y: Mm) -> Item:
-    """An item so far to the right and up."""
-    if isinstance(item, Stroke):
-        return item._replace(points=_moved_points(item.points, x, y))
-    if isinstance(item, Ring | Text):
-        return item._replace(at=(item.at[0] + x, item.at[1] + y))
-    if isinstance(item, Fill):
-        return item._replace(outline=_moved_points(item.outline, x, y))
-    if isinstance(item, Hatch):
-        holes = tuple(_moved_points(hole, x, y) for hole in item.holes)
-        return item._replace(outline=_moved_points(item.outline, x, y), holes=holes)
-    if isinstance(item, Measure):
-        return _moved_measure(item, x, y)
-    return item._replace(box=_moved_box(item.box, x, y))
-
-
-def _moved_measure(measure: Measure, x: Mm, y: Mm) -> Measure:
-    start, end = _moved_points((measure.start, measure.end), x, y)
-    words_at = measure.words_at
-    return measure._replace(
-        start=start,
-        end=end,
-        line=measure.line + (x if measure.upright else y),
-        words_at=None if words_at is None else (words_at[0] + x, words_at[1] + y),
-    )
-
-
-def _moved_points(points: Iterable[Point], x: Mm, y: Mm) -> tuple[Point, ...]:
-    return tuple((a + x, b + y) for a, b in points)
-
-
-def _moved_box(box: Box, x: Mm, y: Mm) -> Box:
-    return Box(box.x0 + x, box.y0 + y, box.x1 + x, box.y1 + y)

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from model.drawings.letters import words_width
-from model.drawings.paper import Drawing, Item, Stroke, Text
+from model.drawings.paper import Drawing, Item, Point, Ring, Stroke, Text
 from model.planset.letters import SMALL, TITLE
 from model.planset.page import Page, Paper
 from model.planset.sheet import FOOT, HEAD, MARGIN, Sheet, room_on
@@ -20,7 +20,8 @@ class Around(NamedTuple):
 
     bed: str
     shop: str
-    note: str  # units and projection: `inches · first angle`
+    note: str  # units: `sizes in inches`
+    is_first_angle: bool = False
 
 
 def framed(sheets: Sequence[Sheet], at: int, paper: Paper, around: Around) -> Page:
@@ -53,11 +54,28 @@ def _frame(
     y = bottom + SMALL / 2
     number = f"{at + 1} / {many}"
     yield Text((right, y), number, SMALL, "right", bold=True)
+    if scale:
+        yield from projection_sign((right - 15.0, y), around.is_first_angle)
     middle = " · ".join(each for each in (f"scale {scale}" if scale else "", around.note) if each)
-    yield Text((right - 18.0, y), middle, SMALL, "right")
+    yield Text((right - 21.0, y), middle, SMALL, "right")
     told = " · ".join(each for each in (around.shop, around.bed) if each)
-    room = right - left - 22.0 - words_width(middle, SMALL)
+    room = right - left - 25.0 - words_width(middle, SMALL)
     yield Text((left, y), shortened(told, room, SMALL), SMALL, "left")
+
+
+def projection_sign(at: Point, is_first_angle: bool) -> Iterator[Item]:
+    """A cut-off cone from its side and from its small end, as they stand to each other: in first
+    angle the view from the left stands at the right (ISO 5456-2, from memory).
+    """
+    x, y = at
+    way = 1.0 if is_first_angle else -1.0
+    rings, cone = x + way * 2.8, x - way * 2.8
+    for radius in (0.75, 1.5):
+        yield Ring((rings, y), radius, "fine")
+    corners = ((cone - 1.6, y - 0.75), (cone + 1.6, y - 1.5), (cone + 1.6, y + 1.5),
+               (cone - 1.6, y + 0.75), (cone - 1.6, y - 0.75))  # fmt: skip
+    yield Stroke(corners, "fine")
+    yield Stroke(((x - 5.4, y), (x + 5.4, y)), "fine")
 
 
 def _fitting(words: str, room: Mm) -> Mm:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from model.drawings.fonts import CAPITAL
@@ -14,6 +15,9 @@ HEADING: Mm = 2.7
 BODY: Mm = 2.0
 SMALL: Mm = 1.75
 
+_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
+HELD = "\u00a0"
+
 LEADING: Share = 1.42  # from line to line, in sizes of the letters
 
 
@@ -23,15 +27,18 @@ def leading(height: Mm) -> Mm:
 
 
 def wrapped(words: str, width: Mm, height: Mm, bold: bool = False) -> tuple[str, ...]:
-    """The lines of a paragraph; a word that is longer than a line is broken within."""
+    """The lines of a paragraph; a word that is longer than a line is broken within, and a whole
+    number stays with its fraction.
+    """
     lines = [""]
-    for word in _fitting(words.split(), width, height, bold):
+    held = _FRACTION.sub(HELD, " ".join(words.split()))
+    for word in _fitting(held.split(" "), width, height, bold):
         longer = f"{lines[-1]} {word}".strip()
         if not lines[-1] or words_width(longer, height, bold) <= width:
             lines[-1] = longer
         else:
             lines.append(word)
-    return tuple(lines)
+    return tuple(line.replace(HELD, " ") for line in lines)
 
 
 def _fitting(words: list[str], width: Mm, height: Mm, bold: bool) -> Iterator[str]:

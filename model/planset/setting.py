@@ -42,8 +42,8 @@ class Setting:
 
     @property
     def note(self) -> str:
-        """Units and projection, for the foot of every page."""
+        """The units, for the foot of every page."""
         units = "inches" if self.unit == "inch" else "mm"
         if self.tells_both:
             units = "inches [mm]" if self.unit == "inch" else "mm [inches]"
-        return f"sizes in {units} · {self.bed.design.value('views_stand')}"
+        return f"sizes in {units}"

@@ -35,10 +35,16 @@ class Head(NamedTuple):
 
 
 def table(
-    heads: Sequence[Head], rows: Sequence[Row], width: Mm, height: Mm = SMALL
+    heads: Sequence[Head],
+    rows: Sequence[Row],
+    width: Mm,
+    height: Mm = SMALL,
+    alike: Sequence[Row] = (),
 ) -> Iterator[Line]:
-    """Its lines, one for each row."""
-    widths = _widths(heads, rows, width, height)
+    """Its lines, one for each row. Columns are as wide as all rows that are `alike` need, so that
+    several tables below each other line up.
+    """
+    widths = _widths(heads, alike or rows, width, height)
     top = _line(Row(tuple(each.words for each in heads), bold=True), heads, widths, height)
     top = top._replace(items=(_ground(width, top.height), *top.items), keeps=True)
     yield top

@@ -1,0 +1,153 @@
+"""The bed from its sides and from above, with the sizes that are measured from outside."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
+
+from model.cutting.record import Box
+from model.drawings.dimensioning.runs import Side, axis_of
+from model.drawings.dimensioning.told import Told
+from model.drawings.moved import together
+from model.drawings.views.gaze import BACK, FRONT, LEFT, PLAN, RIGHT, Gaze
+from model.drawings.views.scene import bed_scene
+from model.drawings.views.view import View, seen
+from model.part import Part
+from model.planset.plate import Chain, Figure, figures_on
+from model.planset.setting import Setting
+from model.planset.sheet import Content, Sheet
+from model.planset.standing import boxes_of, chain_along, named, outlines, row_of, whole
+from model.units import Mm
+
+Chains = Callable[[Setting, View], Iterator[Chain]]
+
+
+def sheets(setting: Setting) -> tuple[Sheet, ...]:
+    """Both ends, both sides, and the bed from above."""
+    ends = (("From the foot", FRONT, partial(_end, "footboard")),
+            ("From the head", BACK, partial(_end, "headboard")))  # fmt: skip
+    sides = (("From the left", LEFT, partial(_side, "left")),
+             ("From the right", RIGHT, partial(_side, "right")))  # fmt: skip
+    return (
+        Sheet("ends", "Elevations: foot and head", partial(_draw, setting, ends)),
+        Sheet("sides", "Elevations: left and right", partial(_draw, setting, sides), "ends"),
+        Sheet("plan", "Plan", partial(_draw, setting, (("", PLAN, _plan),)), "ends"),
+    )
+
+
+def told_by(setting: Setting) -> Told:
+    """How sizes stand on drawings of a set."""
+    return Told("inch" if setting.unit == "inch" else "mm", setting.tells_both)
+
+
+def _draw(setting: Setting, wanted: Sequence[tuple[str, Gaze, Chains]], room: Box) -> Content:
+    figures = []
+    for caption, gaze, chains in wanted:
+        view = seen(bed_scene(setting.bed), gaze, hidden=False)
+        figures.append(Figure(caption, view, tuple(chains(setting, view))))
+    return figures_on(room, figures, told_by(setting))
+
+
+# ---------------------------------------------------------------- which sizes
+
+
+def _end(assembly: str, setting: Setting, view: View) -> Iterator[Chain]:
+    """Posts, stiles and rails of an end."""
+    own = boxes_of(setting.bed, view.gaze, _frame_of(assembly))
+    upright = [box for box in own if _is_upright(box) and _is_wide(box)]
+    level = [box for box in own if not _is_upright(box) and _is_wide(box)]
+    floor = floor_of(setting)
+    yield from chain_along(upright, "below")
+    yield whole(together(own), "below")
+    yield from chain_along(level, "left", ends=(floor, view.box.y1 if not level else _top(own)))
+    yield whole(together([*own, _on_floor(own, floor)]), "left")
+    yield from _heights(setting, view)
+
+
+def _side(side: str, setting: Setting, view: View) -> Iterator[Chain]:
+    """Posts and stiles along the side, its fronts, its rails."""
+    bed, gaze = setting.bed, view.gaze
+    own = boxes_of(bed, gaze, named(f"{side} side"))
+    posts = boxes_of(bed, gaze, lambda part: part.name == "post")
+    stiles = [box for box in own if _is_upright(box)]
+    yield from chain_along([*posts, *stiles], "below")
+    yield whole(together([*posts, *own]), "below")
+    fronts = _fronts(setting, side, gaze)
+    if fronts:
+        yield from chain_along(fronts, "below", ends=_outer(posts, "below"))
+        yield from chain_along(fronts, "right", ends=(floor_of(setting),))
+    rails = boxes_of(bed, gaze, named(f"{side} side", "top rail", "bottom rail", "side rail"))
+    yield from chain_along(rails or own, "left", ends=(floor_of(setting),))
+    yield whole(together([*posts, _on_floor(posts, floor_of(setting))]), "left")
+
+
+def _frame_of(assembly: str) -> Callable[[Part], bool]:
+    """Its posts, rails, stiles and cap: what stands in grooves is not measured from outside."""
+    return lambda part: (
+        part.assembly == assembly
+        and not part.hardware
+        and part.name not in ("panel", "dowel", "backer", "skin")
+    )
+
+
+def _outer(boxes: list[Box], side: Side) -> tuple[Mm, Mm]:
+    held, axis = together(boxes), axis_of(side)
+    return held[axis], held[axis + 2]
+
+
+def _fronts(setting: Setting, side: str, gaze: Gaze) -> list[Box]:
+    """The outline of each front of a row."""
+    found = outlines(
+        setting.bed, gaze, lambda part: part.assembly == "fronts" and not part.hardware
+    )
+    return [box for group, box in found.items() if group.startswith(side)]
+
+
+def _plan(setting: Setting, view: View) -> Iterator[Chain]:
+    """Posts and rails across, slats along, and the well between."""
+    bed = setting.bed
+    own = boxes_of(bed, view.gaze, lambda part: not part.hardware)
+    posts = boxes_of(bed, view.gaze, lambda part: part.name == "post")
+    rails = boxes_of(bed, view.gaze, lambda part: part.name in ("top rail", "side rail"))
+    slats = boxes_of(bed, view.gaze, named("deck", "slat"))
+    yield from chain_along(posts, "below")
+    yield from chain_along(rails, "above")
+    yield whole(together(own), "below")
+    yield from chain_along(posts, "left")
+    yield whole(together(own), "left")
+    if slats:
+        low = bed["mattress_foot_y"] - bed["end_fit_built"]
+        high = low + bed["well_length"]
+        yield from row_of(slats, "right", told_by(setting), low, high)
+
+
+def _heights(setting: Setting, view: View) -> Iterator[Chain]:
+    """How high one lies, beside an end."""
+    bed, floor = setting.bed, floor_of(setting)
+    x = view.box.x1
+    tops = {floor, bed["rail_top"], bed["deck_top"], bed["deck_top"] + bed["mattress_high"]}
+    places = sorted(tops)
+    yield Chain("right", tuple((x, at) for at in places))
+
+
+def floor_of(setting: Setting) -> Mm:
+    """The floor's height, bed axes: glides stand on it."""
+    return 0.0
+
+
+def _is_upright(box: Box) -> bool:
+    return box.y1 - box.y0 > box.x1 - box.x0
+
+
+def _is_wide(box: Box) -> bool:
+    """Whether it is no dowel, pin or wedge."""
+    return min(box.x1 - box.x0, box.y1 - box.y0) > 15.0
+
+
+def _on_floor(boxes: list[Box], floor: Mm) -> Box:
+    held = together(boxes)
+    return Box(held.x0, floor, held.x1, held.y1)
+
+
+def _top(boxes: list[Box]) -> Mm:
+    return max(box.y1 for box in boxes)

@@ -1,0 +1,98 @@
+"""The build steps: a picture of what comes together, what it takes, and what is done."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import partial
+
+from model.building.joined import Joined
+from model.building.record import Step
+from model.building.steps import build_steps
+from model.building.words import Words
+from model.cutting.record import Box
+from model.drawings.paper import Item
+from model.planset.exploded import offsets, picture
+from model.planset.flow import GAP, Column, Line, heading, paragraph, points
+from model.planset.letters import SMALL, TITLE
+from model.planset.setting import Setting
+from model.planset.sheet import Sheet, text_sheets
+from model.units import Mm
+
+KEY = "steps"
+PICTURE: Mm = 82.0  # its height
+BESIDE: Mm = 58.0  # width of what stands beside it
+AIR: Mm = 5.0
+
+
+def sheets(setting: Setting) -> tuple[Sheet, ...]:
+    """As many steps on each page as have room."""
+    return text_sheets(KEY, "Build steps", lambda wide: tuple(_lines(setting, wide)), setting.paper)
+
+
+def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
+    words = Words(Joined(setting.bed))
+    chapter = ""
+    for number, step in enumerate(build_steps(setting.bed), 1):
+        if step.chapter != chapter:
+            chapter = step.chapter
+            yield from heading(chapter, width, TITLE * 0.8)
+        yield from _step(setting, number, step, words, width)
+
+
+def _step(setting: Setting, number: int, step: Step, words: Words, width: Mm) -> Iterator[Line]:
+    yield from heading(f"{number}  {step.title}", width)
+    if step.copies:
+        yield _shown(setting, step, words, width)
+    yield from points(step.sentences, width, sign="1")
+    for title, sentences in (
+        ("Settings", step.settings), ("Check", step.checks), ("Keep dry", step.keep_dry),
+        ("Take care", step.cautions),
+    ):  # fmt: skip
+        if sentences:
+            yield from paragraph(title, width, SMALL, bold=True, keeps=True)
+            yield from points(sentences, width)
+    if not step.copies:
+        yield from _list("Tools", step.tools, width)
+    yield Line(2 * GAP)
+
+
+def _shown(setting: Setting, step: Step, words: Words, width: Mm) -> Line:
+    """The picture, and beside it what the step takes."""
+    beside = Column(tuple(_takes(step, words, BESIDE)))
+    high = max(PICTURE, beside.height) + GAP
+    room = Box(0.0, -PICTURE, width - BESIDE - AIR, 0.0)
+    items, _ = beside.at((width - BESIDE, 0.0))
+    return Line(high, items, keeps=True, drawn=partial(_picture, setting, step, room))
+
+
+def _picture(setting: Setting, step: Step, room: Box) -> Iterator[Item]:
+    new = step.copies[0]
+    ways = {come.piece: (come.along, come.turn) for come in step.comes}
+    shift = offsets(setting.bed, (*new, *step.there), ways)
+    return picture(setting.bed, (*new, *step.there), new, room, shift)
+
+
+def _takes(step: Step, words: Words, width: Mm) -> Iterator[Line]:
+    if step.times > 1:
+        yield from paragraph(f"Make {step.times}", width, bold=True)
+    marks = [f"{each.quantity} × {each.mark} {each.name}" for each in step.marks]
+    bought = [f"{each.quantity} × {each.name}" for each in step.hardware]
+    screws = []
+    for each in step.screws:
+        pilot = words.pilot(each)
+        screws.append(
+            f"{each.number} × {words.screw(each)}" + (f", pilot {pilot}" if pilot else "")
+        )
+    yield from _list("Parts", marks, width)
+    yield from _list("Bought", bought, width)
+    yield from _list("Screws", screws, width)
+    yield from _list(
+        "Glue and clamps", ["wood glue"] * step.glue + list(words.clamps(step.clamps)), width
+    )
+    yield from _list("Tools", step.tools, width)
+
+
+def _list(title: str, words: list[str] | tuple[str, ...], width: Mm) -> Iterator[Line]:
+    if words:
+        yield from paragraph(title, width, SMALL, bold=True, keeps=True)
+        yield from points(words, width, height=SMALL)
