@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal, NamedTuple
 
 from model.units import INCH, Mm, show_bare, show_length
@@ -47,6 +48,7 @@ class Told(NamedTuple):
         return tuple(f"{a} [{b}]" for a, b in zip(first, second, strict=True))
 
 
+@lru_cache(maxsize=4096)
 def told_in(mm: Mm, unit: Unit) -> str:
     """A length in one unit, mm without the sign."""
     return show_bare(mm, "mm") if unit == "mm" else show_length(mm, "inch")
@@ -66,6 +68,7 @@ def row_words(sizes: Sequence[Mm], unit: Unit) -> tuple[str, ...]:
     return _said(sizes, _shared(sizes, total, step), step, unit)
 
 
+@lru_cache(maxsize=4096)
 def shown_value(mm: Mm, unit: Unit) -> Fraction:
     """The length, exactly, that the words for it say, mm."""
     words = show_bare(mm, unit).removeprefix("~")

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from model.cutting.record import Box
-from model.drawings.moved import moved, moved_box
+from model.drawings.moved import moved, moved_box, together
 from model.drawings.paper import Fill, Item, Point
 from model.units import Mm
 
@@ -13,12 +15,36 @@ LABEL: Mm = 2.0  # height of the capitals of a view's name
 TRIANGLE: Mm = 2.0  # side of the sign of a datum
 
 
-@dataclass(frozen=True, kw_only=True)
-class Block:
-    """Items and the room that they take, from anywhere on paper."""
+class _Placed(NamedTuple):
+    """Items, and how far they are moved."""
 
     items: tuple[Item, ...]
+    right: Mm
+    up: Mm
+
+
+@dataclass(frozen=True, kw_only=True)
+class Block:
+    """Items and the room that they take, from anywhere on paper. They are moved when asked for."""
+
+    parts: tuple[_Placed, ...]
     box: Box
+
+    @classmethod
+    def of(cls, items: Iterable[Item], box: Box) -> Block:
+        """Items where they are."""
+        return cls(parts=(_Placed(tuple(items), 0.0, 0.0),), box=box)
+
+    @classmethod
+    def joined(cls, blocks: Sequence[Block]) -> Block:
+        """Several as one."""
+        parts = tuple(part for block in blocks for part in block.parts)
+        return cls(parts=parts, box=together([block.box for block in blocks]))
+
+    @property
+    def items(self) -> tuple[Item, ...]:
+        """All of them in their places."""
+        return tuple(moved(item, part.right, part.up) for part in self.parts for item in part.items)
 
     @property
     def width(self) -> Mm:
@@ -30,8 +56,10 @@ class Block:
 
     def at(self, right: Mm, up: Mm) -> Block:
         """The same block, moved."""
-        items = tuple(moved(item, right, up) for item in self.items)
-        return Block(items=items, box=moved_box(self.box, right, up))
+        parts = tuple(
+            part._replace(right=part.right + right, up=part.up + up) for part in self.parts
+        )
+        return Block(parts=parts, box=moved_box(self.box, right, up))
 
     def with_corner(self, x: Mm, y: Mm) -> Block:
         """The same block with its lower left corner there."""

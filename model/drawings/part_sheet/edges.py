@@ -7,6 +7,7 @@ does. (ScenesScenes of many pieces, seen from any direction, are `model.drawings
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -81,20 +82,28 @@ def edges(found: Cells, look: Look, size: Point) -> Edges:
 
 def section(found: Cells, at: Mm) -> Section:
     """Cut across the length at `at`, seen from the near end: thickness to the right, width up."""
-    k = min(int(np.searchsorted(found.lines[0], at, side="right")) - 1, len(found.wood) - 1)
-    cut = np.swapaxes(found.wood[k], 0, 1)  # thickness, width
-    xs, ys = found.lines[2], found.lines[1]
-    rest = np.transpose(found.wood[k:], (2, 1, 0))
-    behind, _ = _differences(rest)
-    outline, _ = _differences(cut[:, :, None])
-    lines = set(_merged(*outline, xs, ys))
+    lines, k = found.lines, _cell(found.lines[0], at)
+    return _cut_through(np.transpose(found.wood[k:], (2, 1, 0)), lines[2], lines[1])
+
+
+def lengthwise(found: Cells, at: Mm) -> Section:
+    """Cut along the length at `at` of the width, seen from the lower edge: the face is up."""
+    lines, k = found.lines, _cell(found.lines[1], at)
+    return _cut_through(np.transpose(found.wood[:, k:], (0, 2, 1)), lines[0], lines[2])
+
+
+def _cell(lines: list[float], at: Mm) -> int:
+    """The cell that a place lies in."""
+    return min(bisect_right(lines, at), len(lines) - 1) - 1
+
+
+def _cut_through(wood: Bools, xs: list[float], ys: list[float]) -> Section:
+    """Of wood (right, up, away from the eye), of which the nearest layer is cut."""
+    outline, _ = _differences(wood[:, :, :1])
+    behind, _ = _differences(wood)
+    lines = tuple(_merged(*outline, xs, ys))
     beyond = tuple(line for line in _merged(*behind, xs, ys) if line not in lines)
-    return Section(tuple(_boxes(cut, xs, ys)), tuple(lines_sorted(lines)), beyond)
-
-
-def lines_sorted(lines: set[Line]) -> list[Line]:
-    """In an order that does not hang on hashes."""
-    return sorted(lines)
+    return Section(tuple(_boxes(wood[:, :, 0], xs, ys)), lines, beyond)
 
 
 Pairs = tuple[Bools, Bools]  # upright edges between columns, level edges between rows
@@ -102,7 +111,8 @@ Pairs = tuple[Bools, Bools]  # upright edges between columns, level edges betwee
 
 def _differences(wood: Bools) -> tuple[Pairs, Pairs]:
     """Where columns of wood (right, up, away from the eye) differ: seen, and only behind."""
-    padded = np.pad(wood, ((1, 1), (1, 1), (0, 0)))
+    padded = np.zeros((wood.shape[0] + 2, wood.shape[1] + 2, wood.shape[2]), bool)
+    padded[1:-1, 1:-1] = wood
     depth = padded.shape[2]
     first = np.where(padded.any(axis=2), padded.argmax(axis=2), depth)
     seen = (first[1:] != first[:-1], first[:, 1:] != first[:, :-1])
@@ -124,11 +134,17 @@ def _merged(upright: Bools, level: Bools, xs: list[float], ys: list[float]) -> I
             yield (xs[a], y, xs[b], y)
 
 
-def _runs(row: Bools) -> Iterator[tuple[int, int]]:
-    if not row.any():
-        return
-    steps = np.flatnonzero(np.diff(np.concatenate([[0], row.astype(np.int8), [0]])))
-    yield from zip(steps[::2].tolist(), steps[1::2].tolist(), strict=True)
+def _runs(row: Bools) -> list[tuple[int, int]]:
+    """First and last + 1 of each row of cells that are set."""
+    found: list[tuple[int, int]] = []
+    start = -1
+    for k, is_set in enumerate(row.tolist()):
+        if is_set and start < 0:
+            start = k
+        elif not is_set and start >= 0:
+            found.append((start, k))
+            start = -1
+    return [*found, (start, len(row))] if start >= 0 else found
 
 
 def _boxes(cut: Bools, xs: list[float], ys: list[float]) -> Iterator[Box]:

@@ -25,7 +25,7 @@ from model.drawings.letters import words_width
 from model.drawings.moved import around, together
 from model.drawings.paper import Item, Point, Stroke, Text
 from model.drawings.part_sheet.block import LABEL, Block, datum
-from model.drawings.part_sheet.edges import Cells, Line, edges
+from model.drawings.part_sheet.edges import Edges, Line
 from model.drawings.part_sheet.faces import Look
 from model.drawings.part_sheet.holes import hole_ink
 from model.drawings.part_sheet.work import HAIR, Group, Stub
@@ -40,7 +40,8 @@ _LETTER: Mm = 1.9
 @dataclass(frozen=True, kw_only=True)
 class LongView:
     """What one view shows: `groups` lie in its face, `ends` are its tenons, `cuts` the letters of
-    sections and where they are cut. Only the main view (`is_main`) has the whole sizes.
+    sections and where they are cut, `detail` that of the section along it. Only the main view
+    (`is_main`) has the whole sizes.
     """
 
     part: Part
@@ -50,6 +51,7 @@ class LongView:
     groups: tuple[Group, ...]
     ends: tuple[Stub, ...] = ()
     cuts: tuple[tuple[str, Mm], ...] = ()
+    detail: str = ""
     is_main: bool = False
     title: str = ""
 
@@ -61,9 +63,14 @@ class LongView:
 
     @property
     def is_wide(self) -> bool:
-        return self.look.up == 1 and self.size[1] >= WIDE_ENOUGH
+        return self.look.up == 1 and self.is_wide_enough(self.size[1])
 
-    def block(self, cells: Cells, room: Mm) -> Block:
+    @staticmethod
+    def is_wide_enough(high: Mm) -> bool:
+        """Whether heights can be shown beside a view so high on paper."""
+        return high >= WIDE_ENOUGH
+
+    def block(self, found: Edges, room: Mm) -> Block:
         """The view with its lower left corner at (0, 0), no wider than `room` where that can be."""
         view = Box(0.0, 0.0, *self.size)
         below = rows(view, "below", self._below())
@@ -75,12 +82,12 @@ class LongView:
         notes = notes_above(list(self._notes()), view, 0.0, room + left.box.x0)
         label = self._label(max(notes.top, view.y1) + 2.4)
         items = (
-            *self._ink(cells), *self._datums(), *below.items, *left.items, *right.items,
+            *self._ink(found), *self._datums(), *below.items, *left.items, *right.items,
             *notes.items, *label, *self._cut_marks(),
         )  # fmt: skip
         box = together([view, below.box, left.box, right.box, around(label) or view])
         wide = around(notes.items)
-        return Block(items=items, box=together([box, wide]) if wide else box)
+        return Block.of(items, together([box, wide]) if wide else box)
 
     # ------------------------------------------------------------ what is measured
 
@@ -186,8 +193,7 @@ class LongView:
 
     # ------------------------------------------------------------ ink
 
-    def _ink(self, cells: Cells) -> Iterator[Item]:
-        found = edges(cells, self.look, self.part.size)
+    def _ink(self, found: Edges) -> Iterator[Item]:
         for line in found.hidden:
             if self._is_worth_it(line):
                 yield self._stroke(line, "hidden")
@@ -221,6 +227,8 @@ class LongView:
         return (x, high / 2 + (y - high / 2) * (1 - share))
 
     def _datums(self) -> Iterator[Item]:
+        if not self.part.cuts and not self.part.holes:
+            return
         wide, high = self.size
         yield datum((0.0, high / 2), (-1.0, 0.0))
         if self.is_wide:
@@ -229,6 +237,10 @@ class LongView:
 
     def _cut_marks(self) -> Iterator[Item]:
         """Where sections are cut: a stroke below the outline, and its letter at the freer side."""
+        if self.detail:
+            wide, middle = self.size[0], self.size[1] / 2
+            yield Stroke(((wide + _CUT_MARK[0], middle), (wide + _CUT_MARK[1], middle)), "wide")
+            yield Text((wide + _CUT_MARK[1] + 1.4, middle), self.detail, _LETTER, bold=True)
         taken = [at for run in self._below() for at in run.along("below")]
         for letter, x in self.cuts:
             at = x * self.scale

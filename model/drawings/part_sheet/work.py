@@ -243,11 +243,11 @@ def _hole_groups(part: Part, told: Told) -> Iterator[Group]:
     bores: dict[tuple[Face, tuple[int, ...], tuple[int, ...]], list[Hole]] = {}
     for hole in part.holes:
         bores.setdefault((hole.face, _key(hole.toward), _key(_foot(hole))), []).append(hole)
-    alike: dict[tuple[Face, str, tuple[int, ...]], list[list[Hole]]] = {}
-    for (face, toward, _), own in bores.items():
+    alike: dict[tuple[Face, str], list[list[Hole]]] = {}
+    for (face, _, _), own in bores.items():
         own.sort(key=lambda hole: -hole.diameter)
-        alike.setdefault((face, _hole_words(own, part, told), toward), []).append(own)
-    for (face, words, _), all_of_them in alike.items():
+        alike.setdefault((face, _hole_words(own, part, told)), []).append(own)
+    for (face, words), all_of_them in alike.items():
         spots = tuple(_mouth(own[0], part.size) for own in all_of_them)
         yield Group("hole", all_of_them[0][0].kind, face, _counted(len(spots), words), spots)
 
