@@ -44,7 +44,9 @@ def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
     for each in plans(bed):
         plan = sawn_plan(each, setting.unit)
         if plan.layouts:
-            material = f"{each.material}, {show_length(each.thickness, setting.unit)}"
+            material = (
+                f"{bed.materials[each.material].name}, {show_length(each.thickness, setting.unit)}"
+            )
             yield from heading(material, width)
             for sentence in plan_sentences(plan, setting.unit):
                 yield from paragraph(sentence, width, keeps=True)

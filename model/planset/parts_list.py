@@ -7,6 +7,7 @@ from itertools import groupby
 
 from model.parts.marks import Mark
 from model.planset.flow import Line, heading, paragraph
+from model.planset.part_pages import key_of
 from model.planset.setting import Setting
 from model.planset.sheet import Sheet, text_sheets
 from model.planset.table import Head, Row, table
@@ -46,4 +47,4 @@ def _row(setting: Setting, mark: Mark) -> Row:
     is_cut_at_once = mark.made_of is not None and mark.made_of.kind == "sheet"
     rough = "" if is_cut_at_once else f"{long} × {wide} × {thick}"
     cells = (mark.mark, mark.name, str(mark.quantity), *cut, mark.material_name, rough)
-    return Row(cells, to=f"part/{mark.mark}")
+    return Row(cells, to=key_of(setting, mark.mark))
