@@ -245,10 +245,10 @@ class LongView:
         for letter, x in self.cuts:
             at = x * self.scale
             yield Stroke(((at, -_CUT_MARK[0]), (at, -_CUT_MARK[1])), "wide")
-            aside = 0.5 * words_width(letter, _LETTER, True) + 0.8
-            beside = [at + aside, at - aside]
-            beside.sort(key=lambda spot: -min((abs(spot - t) for t in taken), default=9.0) // 1.2)
-            yield Text((beside[0], -_CUT_MARK[1]), letter, _LETTER, bold=True)
+            half = words_width(letter, _LETTER, True) / 2
+            spot = _clear_spot(at, half + 0.4, [*taken, at])
+            taken += [spot - half, spot, spot + half]
+            yield Text((spot, -_CUT_MARK[1]), letter, _LETTER, bold=True)
 
     def _paper(self, point: Point) -> Point:
         """A point of the part's face: from the near end, and from its lower edge or back."""
@@ -256,6 +256,13 @@ class LongView:
         high = self.look.height(self.part.size)
         y = up if self.look.up_sign > 0 else high - up
         return (x * self.scale, y * self.scale)
+
+
+def _clear_spot(at: Mm, half: Mm, taken: Sequence[Mm]) -> Mm:
+    """The place nearest to `at` that is clear of lines so far on both sides."""
+    steps = [way * 0.2 * k for k in range(60) for way in (1, -1)]
+    spots = (at + step for step in steps)
+    return next((s for s in spots if all(abs(s - line) >= half for line in taken)), at)
 
 
 def _grain_arrow(x: Mm, y: Mm, part: Part) -> Iterator[Item]:

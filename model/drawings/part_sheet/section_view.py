@@ -67,7 +67,9 @@ class SectionView:
         view = Box(0.0, 0.0, *self.size)
         below = rows(view, "below", self._level(), FIRST)
         left = rows(view, "left", self._upright(), FIRST, below.words)
-        title = Text((left.box.x0, view.y1 + 4.5), self._title(), LABEL, "left", bold=True)
+        title = Text(
+            (left.box.x0, max(view.y1, left.box.y1) + 4.5), self._title(), LABEL, "left", bold=True
+        )
         items = (
             *self._ink(cut, plain), *self._datums(view), *below.items, *left.items, title
         )  # fmt: skip
