@@ -87,7 +87,7 @@ class Laying:
         """What has no screws of its own in the drawings."""
         codes = {self._shop.joined.hardware[piece] for piece in bought}
         if any(code.startswith("GLIDE") for code in codes):
-            yield "Glides are knocked or screwed in as they are sold; drill first: end grain splits."
+            yield "Knock or screw glides in as they are sold; drill first, end grain splits."
         if any("PLATE" in code for code in codes):
             yield "Set each plate in its recess, flush, hooks or slots the right way up."
 

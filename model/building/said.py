@@ -28,7 +28,6 @@ class Said(NamedTuple):
     settings: Texts = ()
     checks: Texts = ()
     keep_dry: Texts = ()
-    tools: Texts = ()
     cautions: Texts = ()
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
+from typing import cast
 
 from model.bed import Bed
 from model.building.bench import Stage
@@ -19,8 +20,15 @@ from model.building.words import capital
 
 
 def build_steps(bed: Bed) -> tuple[Step, ...]:
-    """Every step in order; each piece of wood and each bought piece comes in once."""
-    return _Steps(bed).all()
+    """Every step in order; each piece of wood and each bought piece comes in once.
+
+    Worked out once and kept with the bed.
+    """
+    design, found = vars(bed).get("_steps", (None, ()))
+    if design is not bed.design:
+        found = _Steps(bed).all()
+        vars(bed)["_steps"] = (bed.design, found)
+    return cast(tuple[Step, ...], found)
 
 
 class _Steps:

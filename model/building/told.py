@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from model.building.finishing import finishing_schedule
 from model.building.frames import Frames
 from model.building.gluing import Gluing
 from model.building.joined import Joined
@@ -14,6 +15,7 @@ from model.building.record import Step
 from model.building.said import Said, Shop
 from model.building.sequence import BOTH_SIDES, FINISH, MILL, Planned
 from model.building.standing import Standing
+from model.building.tools import step_tools
 
 
 class Told:
@@ -30,26 +32,36 @@ class Told:
 
     def finish(self) -> Step:
         """The step in which all that is put together so far is finished."""
+        schedule = finishing_schedule(self._shop.bed)
         return Step(
             key="",
             chapter=FINISH,
-            title="Finish the assemblies before they stand",
-            sentences=("Finish all parts and assemblies as the finishing schedule says.",),
+            title="Finish parts and assemblies before the bed stands",
+            sentences=(
+                schedule.what,
+                *(
+                    f"{each.title}{f' ({each.amount})' if each.amount else ''}."
+                    for each in schedule.passes
+                ),
+                "How each is done stands in the finishing schedule.",
+            ),
+            keep_dry=schedule.bare,
+            cautions=schedule.cautions,
         )
 
     def step(self, step: Step, planned: Planned) -> Step:
         """A step with its words."""
         said = self._said(step, planned)
-        return replace(
+        told = replace(
             step,
             title=said.title,
             sentences=said.sentences,
             settings=said.settings,
             checks=said.checks,
             keep_dry=said.keep_dry,
-            tools=(*step.tools, *said.tools),
             cautions=said.cautions,
         )
+        return replace(told, tools=tuple(step_tools(told, self._shop.words.unit)))
 
     def _said(self, step: Step, planned: Planned) -> Said:
         kind, what = planned.first.kind, self.what(planned)

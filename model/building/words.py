@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections import Counter
 from collections.abc import Iterable, Sequence
 
@@ -11,9 +12,10 @@ from model.cost.sizes import sold_size
 from model.materials import pull_screws
 from model.shop.order import say
 from model.shop.order.bits import bit
-from model.units import GRIDS, Mm
+from model.units import GRIDS, Kg, Mm
 
 HAIR: Mm = 0.02  # below any tape and above floating-point dust
+_LB_IN_A_KG = 2.20462  # international pound, 0.45359237 kg, since 1959
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 
 
@@ -55,6 +57,18 @@ def square_check(square: Square, words: Words) -> str:
     )
 
 
+def weight(kg: Kg, unit: str) -> str:
+    """`31 kg`, or `68 lb (31 kg)` where the maker reads inches."""
+    told = f"{kg:.0f} kg" if kg >= 2 else f"{kg:.1f} kg"
+    return f"{kg * _LB_IN_A_KG:.0f} lb ({told})" if unit == "inch" else told
+
+
+def clamp_size(span: Mm, unit: str) -> str:
+    """A span to the next half inch or cm up: nobody buys clamps by the mm."""
+    step = 12.7 if unit == "inch" else 10.0
+    return say.size(math.ceil(span / step - 1e-6) * step, unit)
+
+
 class Words:
     """Words for the pieces of one bed, in the unit that the maker reads."""
 
@@ -71,18 +85,16 @@ class Words:
         return say.rough(mm, self.unit)
 
     def up(self, mm: Mm) -> str:
-        """A length to the next half inch or cm up: how far a clamp must open."""
-        step = 12.7 if self.unit == "inch" else 10.0
-        return say.size(-(-mm // step) * step, self.unit)
+        """How far a clamp must open for a span."""
+        return clamp_size(mm, self.unit)
 
     def diagonal(self, mm: Mm) -> str:
         """A diagonal as a tape is read: to the sixteenth or the mm."""
         return say.size(GRIDS["1/16 in" if self.unit == "inch" else "1 mm"].near(mm), self.unit)
 
-    def kg(self, kg: float) -> str:
+    def kg(self, kg: Kg) -> str:
         """A weight: kg, with pounds where the maker reads inches."""
-        told = f"{kg:.0f} kg" if kg >= 2 else f"{kg:.1f} kg"
-        return f"{kg * 2.20462:.0f} lb ({told})" if self.unit == "inch" else told
+        return weight(kg, self.unit)
 
     def name(self, piece: int) -> str:
         """What a piece is called: `end rail`."""

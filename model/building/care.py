@@ -1,0 +1,202 @@
+"""The care sheet: what the people who sleep in the bed are told, with this bed's own numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from model.bed import Bed
+from model.brief.words import in_unit
+from model.building.finishing import PRACTICE
+from model.building.record import Step
+from model.building.said import LONG_LIFT, TWO_LIFT
+from model.building.sequence import FINAL
+from model.building.words import capital, weight
+from model.shop.order import say
+from model.solids.carried import Assembly
+
+_CLEANED = {
+    "painted": "Dust with a dry cloth; wipe with a damp one and a little mild soap, and dry at "
+    "once. No solvent, no scouring powder, nothing with silicone: no later coat holds on it.",
+    "clear": "Dust with a dry cloth; wipe with a damp one, and dry at once. No solvent, no "
+    "scouring powder, nothing with silicone: no later coat holds on it.",
+    "oil": "Dust with a dry cloth. Once a year, or where it looks dry, rub in a little of the same "
+    "oil and wipe all of it off. Dry the rags flat outdoors: they heat by themselves.",
+    "none": "Dust with a dry cloth. Bare wood takes stains for good: wipe up spills at once.",
+}
+
+
+@dataclass(frozen=True, kw_only=True)
+class CareLine:
+    """One thing to know: a heading, a sentence or two, and where it comes from."""
+
+    key: str
+    title: str
+    text: str
+    source: str = PRACTICE
+
+
+def care_sheet(bed: Bed, steps: tuple[Step, ...]) -> tuple[CareLine, ...]:
+    """The lines of the sheet; `steps` are those of the bed, which is taken apart the other way."""
+    lines = (
+        *_loads(bed),
+        *_mattress(bed),
+        *_tightened(bed),
+        *_deck(bed),
+        *_drawers(bed),
+        *_house(bed),
+        _cleaned(bed),
+        *_moved(bed, steps),
+    )
+    unit = bed["shown_unit"]
+    return tuple(
+        CareLine(key=each.key, title=each.title, text=in_unit(each.text, unit), source=each.source)
+        for each in lines
+    )
+
+
+def _loads(bed: Bed) -> Iterator[CareLine]:
+    unit = bed["shown_unit"]
+    lying = [weight(float(kg), unit) for kg in bed["lying"]]
+    each = lying[0] if len(set(lying)) == 1 else say.listed(lying)
+    who = f"{len(lying)} sleepers of {each} each" if len(lying) > 1 else f"one sleeper of {each}"
+    yield CareLine(
+        key="loads",
+        title="What it bears",
+        text=f"The bed is reckoned for {who}, a mattress of "
+        f"{weight(float(bed['mattress_mass']), unit)}, and somebody who sits on its edge. It is "
+        "not built for jumping.",
+        source="what was entered for this bed, and its checks bear out",
+    )
+
+
+def _mattress(bed: Bed) -> Iterator[CareLine]:
+    unit = bed["shown_unit"]
+    wide, long, high = (
+        say.size(float(bed[name]), unit)
+        for name in ("mattress_across", "mattress_along", "mattress_high")
+    )
+    yield CareLine(
+        key="mattress",
+        title="Mattress",
+        text=f"{wide} wide, {long} long and {high} thick. A thinner one opens gaps, a thicker one "
+        "hides the headboard and lifts its edge. Air it, and turn it as its maker says.",
+    )
+
+
+def _tightened(bed: Bed) -> Iterator[CareLine]:
+    codes = {each.code for each in bed.hardware}
+    bolts = any("BOLT" in code for code in codes)
+    what = (
+        "Draw up the bolts between sides and ends"
+        if bolts
+        else "Press the sides down in their hooks, and drive the plates' screws tight"
+    )
+    yield CareLine(
+        key="tighten",
+        title="After the first month, then every half year",
+        text=f"{what}; look at the screws of slats, bearers and pulls. Wood dries and moves in its "
+        "first heated winter: look then above all. A bed that creaks or sways is loose.",
+    )
+
+
+def _deck(bed: Bed) -> Iterator[CareLine]:
+    if bed["deck"] == "slats":
+        screwed = bed["slat_fixing"] == "screws"
+        fixed = "their screws keep them there" if screwed else "their straps keep them there"
+        yield CareLine(
+            key="slats",
+            title="Slats",
+            text=f"They lie centred, both ends on their cleats, {fixed}. Replace a cracked one "
+            "before the bed is slept in again.",
+        )
+    else:
+        yield CareLine(
+            key="panels",
+            title="Deck panels",
+            text="Keep their holes free: the mattress dries through them. Stand it on its edge for "
+            "an hour when the sheets are changed.",
+        )
+
+
+def _drawers(bed: Bed) -> Iterator[CareLine]:
+    rows = [row for row in ("left", "right", "foot") if bed.dimensions.values.get(f"{row}.bays")]
+    full = dict.fromkeys(
+        weight(float(bed[f"{row}.drawer_contents"]), bed["shown_unit"])
+        for row in rows
+        if bed.dimensions.values.get(f"{row}.drawer_contents")
+    )
+    if not full or not bed.dimensions.values.get("has_drawers"):
+        return
+    slides = (
+        "Wipe the slides and give them a drop of light oil once a year"
+        if bed.dimensions.values.get("is_side_mount")
+        else "Rub the runners with paraffin wax once a year"
+    )
+    yield CareLine(
+        key="drawers",
+        title="Drawers",
+        text=f"Each is reckoned for {say.listed(list(full), 'or')} of contents, spread over its "
+        "bottom. Close them by the pull, open one heavy drawer at a time, and let nobody stand, "
+        f"sit or ride in them. {slides}.",
+        source="16 CFR 1261 (clothes), ANSI/KCMA A161.1 (drawer bottoms), as in the checks",
+    )
+
+
+def _house(bed: Bed) -> Iterator[CareLine]:
+    dry, damp = float(bed["driest_air"]), float(bed["dampest_air"])
+    yield CareLine(
+        key="humidity",
+        title="Air",
+        text=f"The wood's movement is reckoned for air between {dry:g} and {damp:g} % of relative "
+        "humidity. Drier air opens joints and gaps, damper air makes drawers bind. Keep the bed "
+        "off radiators and damp outer walls, with a hand's breadth of air behind it.",
+    )
+
+
+def _cleaned(bed: Bed) -> CareLine:
+    return CareLine(key="clean", title="Cleaning", text=_CLEANED[bed["finish"]])
+
+
+def _moved(bed: Bed, steps: tuple[Step, ...]) -> Iterator[CareLine]:
+    yield CareLine(
+        key="drag",
+        title="Never drag it",
+        text="Two people lift it to shift it; dragged, a bed pulls at its joints and tears them. "
+        "To move it to another room, take it apart.",
+    )
+    yield CareLine(
+        key="apart",
+        title="How it comes apart",
+        text=f"The other way round as it was put together: {say.listed(_undone(steps))}. Drawers "
+        "keep their fronts, and glued joints stay as they are. Keep screws and bolts in a bag that "
+        "is marked."
+        if any(step.chapter == "Drawers" for step in steps)
+        else f"The other way round as it was put together: {say.listed(_undone(steps))}. Glued "
+        "joints stay as they are. Keep screws and bolts in a bag that is marked.",
+    )
+    yield CareLine(
+        key="carried", title="What is carried", text=f"{'; '.join(_carried(bed))}.",
+        source="weights by the density of what it is made of",
+    )  # fmt: skip
+
+
+def _undone(steps: tuple[Step, ...]) -> list[str]:
+    """What is lifted off or out, in its order: the final assembly backwards."""
+    titles = [step.title for step in reversed(steps) if step.chapter == FINAL]
+    things = [title.partition(" the ")[2].partition(" to ")[0] for title in titles]
+    return [f"the {thing}" for thing in things if "front" not in thing]
+
+
+def _carried(bed: Bed) -> Iterator[str]:
+    """The assemblies that take two, and their sizes."""
+    for each in bed.carried:
+        if each.kg > TWO_LIFT or each.size[2] > 1000.0:
+            yield _assembly(each, bed["shown_unit"])
+
+
+def _assembly(each: Assembly, unit: str) -> str:
+    sides = " x ".join(say.rough(side, unit) for side in reversed(each.size))
+    count = f"{each.count} x " if each.count > 1 else ""
+    two = ", by two" if each.kg > TWO_LIFT or each.size[2] > LONG_LIFT else ""
+    return f"{count}{capital(each.name)}: {sides}, {weight(each.kg, unit)}{two}"

@@ -1,0 +1,255 @@
+"""The finishing schedule: what is sanded, sealed, primed and coated, in order, and what stays bare.
+
+Amounts come from the same reckoning as the buying list's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from model.bed import Bed
+from model.brief.words import in_unit
+from model.building.joints import FLOATING
+from model.building.words import capital, counted, plural
+from model.checks.safety.cautions import cautions
+from model.cost.buy import Need
+from model.cost.coats import Coat, Grit, abrasive_needs, coating_needs, coats, grits
+from model.cost.faces import fixed
+from model.cost.surfaces import is_finished, kind_of, surfaces
+from model.parts.marks import Mark
+from model.shop.order import say
+
+PRACTICE = "common practice, no source"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Pass:
+    """One going over: what is done, how much it takes ("" for what is not measured), and where the
+    figures come from.
+    """
+
+    key: str
+    title: str
+    text: str
+    amount: str = ""
+    source: str = PRACTICE
+
+
+@dataclass(frozen=True, kw_only=True)
+class Schedule:
+    """All passes in order. `marks` get the finish, `plain` marks are left as they are sanded or
+    sawn; `bare` tells which places of finished parts stay bare.
+    """
+
+    what: str
+    marks: tuple[str, ...]
+    plain: tuple[str, ...]
+    passes: tuple[Pass, ...]
+    bare: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+def finishing_schedule(bed: Bed) -> Schedule:
+    """The schedule of a bed, by its finish and by what the maker chose to finish."""
+    areas = surfaces(bed, fixed(bed))
+    on = coats(bed, areas)
+    sanded = grits(bed, areas, on)
+    done = [mark for mark in bed.marks if is_finished(mark.part, bed["finished"])]
+    left = [mark for mark in bed.marks if mark not in done]
+    passes = (
+        *_sanding(bed, sanded),
+        *_first_on_panels(done, on),
+        *_touched_up(bed, on),
+        *_masked(on),
+        *_coats(bed, done, on, sanded),
+        *_cured(on),
+    )
+    return Schedule(
+        what=_what(bed, on),
+        marks=tuple(mark.mark for mark in done) if on else (),
+        plain=tuple(mark.mark for mark in (left if on else bed.marks)),
+        passes=passes,
+        bare=tuple(_bare(bed)) if on else (),
+        cautions=tuple(
+            f"{each.title}. {in_unit(each.text, bed['shown_unit'])}"
+            for each in cautions(bed.pieces, bed.materials)
+            if each.key in ("finish", "dust")
+        ),
+    )
+
+
+def _what(bed: Bed, on: tuple[Coat, ...]) -> str:
+    if not on:
+        return "No finish: the wood is sanded and left as it is."
+    names = say.listed(
+        [
+            f"{counted(each.coats)} {plural('coat', each.coats)} of {_first_words(each)}"
+            for each in on
+        ]
+    )
+    return f"{capital(str(bed['finish']))}, on {bed['finished']}: {names}."
+
+
+def _first_words(coat: Coat) -> str:
+    """`paint` for `Paint, hard enamel for trim and furniture`."""
+    return coat.coating.name.partition(",")[0].lower()
+
+
+# ---------------------------------------------------------------- sanding
+
+
+def _sanding(bed: Bed, sanded: tuple[Grit, ...]) -> Iterator[Pass]:
+    needs = {need.key: need for need in abrasive_needs(sanded, bed["shown_unit"])}
+    for grit in sanded:
+        if grit.is_between:
+            continue
+        row = grit.abrasive
+        on = _woods(row.on_solid == "yes", row.on_sheets == "yes")
+        yield Pass(
+            key=f"sand/{row.key}",
+            title=f"Sand with {row.grit} grit",
+            text=f"{capital(on)}, while parts are still single, along the grain; no grit is left "
+            "out. Stay off joint faces, shoulders and tenons: sanded, they are loose.",
+            amount=_amount(needs[f"abrasives/{row.key}"]),
+            source=row.source,
+        )
+
+
+def _woods(solid: bool, sheets: bool) -> str:
+    if solid and sheets:
+        return "solid wood and sheets"
+    return "solid wood" if solid else "sheets"
+
+
+def _touched_up(bed: Bed, on: tuple[Coat, ...]) -> Iterator[Pass]:
+    """What clamps and glue left is taken off before the first coat."""
+    last = bed["sanded_to"]
+    then = "Vacuum the dust off, then wipe with a cloth that is barely damp." if on else ""
+    yield Pass(
+        key="clean",
+        title="Clean up the assemblies",
+        text="Scrape off every trace of glue: no finish takes on it. Fill nail and screw holes, "
+        f"break sharp edges, and sand the places again by hand with {last} grit. {then}".strip(),
+    )
+
+
+# ---------------------------------------------------------------- before the first coat
+
+
+def _first_on_panels(done: list[Mark], on: tuple[Coat, ...]) -> Iterator[Pass]:
+    """A panel that shrinks shows a strip of what its groove covered."""
+    own = [
+        mark.mark
+        for mark in done
+        if any(hold.joint in FLOATING for hold in mark.part.held)
+        and mark.made_of is not None
+        and mark.made_of.kind == "solid"
+    ]
+    if own and on:
+        yield Pass(
+            key="panels",
+            title="First coat on panels before they are let in",
+            text=f"{say.listed(own)}: give them their first coats on both faces and all edges "
+            "before the frame is glued round them. When they shrink, no bare strip shows.",
+        )
+
+
+def _masked(on: tuple[Coat, ...]) -> Iterator[Pass]:
+    if on:
+        yield Pass(
+            key="mask",
+            title="Keep bare what stays bare",
+            text="Mask with tape what the list of bare places names. Take off all fittings that "
+            "were tried in place; put them on again when the last coat is hard.",
+        )
+
+
+def _bare(bed: Bed) -> Iterator[str]:
+    """Places where a finish would stick, bind, or keep glue from holding."""
+    known = bed.dimensions.values
+    yield "Glue faces, tenons, mortises and dowel holes: glue holds on bare wood alone."
+    yield (
+        "Where sides and ends meet: the ends of the side rails and the faces of the posts that "
+        "they stand against. Painted, they stick and tear when the bed comes apart."
+    )
+    if any("PLATE" in each.code for each in bed.hardware):
+        yield "Recesses and pockets of the bed plates: a coat makes them too shallow."
+    if any("BOLT" in each.code for each in bed.hardware):
+        yield "Bolt holes, nut holes and the seats of washers."
+    if known.get("has_drawers") and known.get("is_side_mount"):
+        yield "Where slides lie, on box sides and bearers: their room is reckoned on bare wood."
+    elif known.get("has_drawers"):
+        yield "Runners, shoes, guides and kickers, and what slides on them: wax them instead."
+    if known.get("deck") == "slats":
+        yield "Where slats rest on the cleats: wax or felt there keeps them quiet."
+
+
+# ---------------------------------------------------------------- coats
+
+
+def _coats(
+    bed: Bed, done: list[Mark], on: tuple[Coat, ...], sanded: tuple[Grit, ...]
+) -> Iterator[Pass]:
+    needs = {need.key: need for need in coating_needs(bed, on)}
+    between = next((grit for grit in sanded if grit.is_between), None)
+    for coat in on:
+        row = coat.coating
+        yield Pass(
+            key=f"coat/{row.key}",
+            title=f"{row.name}: {counted(coat.coats)} {plural('coat', coat.coats)}",
+            text=_how(row.key, done, coat, between),
+            amount=_amount(needs[f"finish/{row.key}"]),
+            source=row.source,
+        )
+    if between is not None:
+        need = next(each for each in abrasive_needs((between,), bed["shown_unit"]))
+        yield Pass(
+            key="sand/between",
+            title=f"Between coats: {between.abrasive.grit} grit, by hand",
+            text="Light strokes until the surface is dull and smooth, edges left alone; wipe the "
+            "dust off. Never after the last coat.",
+            amount=_amount(need),
+            source=between.abrasive.source,
+        )
+
+
+def _how(key: str, done: list[Mark], coat: Coat, between: Grit | None) -> str:
+    dry = "Let each coat dry as long as its label says"
+    rub = ", and rub it down lightly before the next" if between is not None else ""
+    if key == "sealer":
+        boards = say.listed([m.mark for m in done if kind_of(m.made_of) == "fibreboard"])
+        return (
+            f"On the fibreboard parts, {boards}: faces once over, the sawn edges until they no "
+            f"longer drink. {dry}{rub}."
+        )
+    if key == "primer":
+        return (
+            "All over, thin and even: it blocks the stains that knots and bark bleed through "
+            f"paint. {dry}{rub}. Fill what it shows up, and prime the filling."
+        )
+    if key == "oil":
+        return (
+            "Flood it on, leave it for the time on its label, and wipe off all that has not gone "
+            f"in. {dry} before the next."
+        )
+    return (
+        "Thin coats, insides and edges first, then faces from end to end; both faces of wide parts "
+        f"get as many coats, or they cup. {dry}{rub}."
+    )
+
+
+def _cured(on: tuple[Coat, ...]) -> Iterator[Pass]:
+    if on:
+        yield Pass(
+            key="cure",
+            title="Let it harden",
+            text="Dry to the touch is not hard: wait as long as the label says before fittings go "
+            "on and the bed is put together, and let it air out before anybody sleeps in it.",
+        )
+
+
+def _amount(need: Need) -> str:
+    """`0.56 quarts: 2 coats on 12 square feet`, `11 discs: 104 square feet`."""
+    told = f"{need.quantity:g} {plural(need.unit, 1 if need.quantity == 1 else 2)}"
+    return f"{told}: {need.size}" if need.size else told
