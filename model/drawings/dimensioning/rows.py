@@ -15,7 +15,7 @@ from model.drawings.dimension import PAST, TICK, WORDS
 from model.drawings.dimensioning.runs import Run, Side, axis_of, distinct
 from model.drawings.letters import words_width
 from model.drawings.measures import ABOVE
-from model.drawings.paper import Item, Measure, Point, Stroke, is_free
+from model.drawings.paper import Item, Measure, Point, Stroke, grown, is_free
 from model.units import Mm
 
 FIRST: Mm = 10.0
@@ -132,7 +132,7 @@ class _Layout:
         level = out + (ABOVE if self._up else -ABOVE) * WORDS
         for at in self._tried(run, k, ends, half, lines):
             word = _Word(at, half, level)
-            if self._is_clear(word, lines) and self._is_off(word, run, here, ends):
+            if self._is_clear(word, lines, ends) and self._is_off(word, run, here, ends):
                 return word, 0
         beyond = self._lines_through(number + 1)
         for lift in range(1, _LIFTS + 1):
@@ -140,7 +140,7 @@ class _Layout:
             for share in (0.5, 0.2, 0.8, -0.5, 1.5, -1.5, 2.5, -3, 4):
                 middle = ends[0] + 0.5 * (ends[1] - ends[0])
                 word = _Word(middle + (share - 0.5) * 2 * half, half, lifted)
-                if self._is_clear(word, beyond):
+                if self._is_clear(word, beyond, ends):
                     return word, lift
         return _Word((ends[0] + ends[1]) / 2, half, level), 0
 
@@ -159,12 +159,21 @@ class _Layout:
         if k == 0:
             yield low - beyond
 
-    def _is_clear(self, word: _Word, lines: Sequence[Mm]) -> bool:
+    def _is_clear(self, word: _Word, lines: Sequence[Mm], ends: tuple[Mm, Mm]) -> bool:
         return (
             not any(word.holds(at) for at in lines)
             and not any(word.hits(other) for other in self._words)
-            and (not self._taken or is_free(self._word_box(word), self._taken))
+            and (not self._taken or self._is_untaken(word, ends))
         )
+
+    def _is_untaken(self, word: _Word, ends: tuple[Mm, Mm]) -> bool:
+        """Whether words, and the line that runs on to them from an end, keep clear of other words;
+        the line lies no farther from the words than the tails of letters reach.
+        """
+        near = min(max(word.at, ends[0]), ends[1])
+        low, high = min(near, word.at - word.half), max(near, word.at + word.half)
+        long = _Word((low + high) / 2, (high - low) / 2, word.out)
+        return is_free(grown(self._word_box(long), 0.4 * WORDS), self._taken)
 
     def _word_box(self, word: _Word) -> Box:
         low = self._point(word.at - word.half, self._paper(word.out) - HIGH / 2)

@@ -14,19 +14,17 @@ REMARK: Mm = 1.9  # height of the capitals of a remark
 REMARK_ROW: Mm = 3.6
 
 
-def arranged(
+def arrangements(
     views: Sequence[Block], sections: Sequence[Block], remarks: Sequence[str], width: Mm
-) -> Block:
-    """Views in a column; sections at its right where all of them fit there, else in rows below."""
+) -> Iterator[Block]:
+    """Views in a column; sections at its right where all of them fit there, or in rows below."""
     column = _stacked(views)
     widest = max(block.width for block in sections)
     if column.width + 2 * BETWEEN + widest <= width:
         beside = _stacked(sections)
         x, y = column.box.x1 + 2 * BETWEEN, column.box.y1 - beside.height
-        whole = Block.joined([column, beside.with_corner(x, y)])
-    else:
-        whole = Block.joined([column, *_in_rows(sections, column, width)])
-    return _with_remarks(whole, remarks)
+        yield _with_remarks(Block.joined([column, beside.with_corner(x, y)]), remarks)
+    yield _with_remarks(Block.joined([column, *_in_rows(sections, column, width)]), remarks)
 
 
 def _stacked(blocks: Sequence[Block]) -> Block:

@@ -15,8 +15,8 @@ from model.drawings.scales import scale_words, scales
 from model.part import Face, Part
 from model.units import Mm, Share
 
-THICK: Mm = 45.0  # on paper: the largest section
-HIGH: Mm = 62.0
+LIMITS: tuple[tuple[Mm, Mm], ...] = ((45.0, 62.0), (26.0, 42.0))  # of a section on paper
+DETAIL: tuple[Mm, Mm] = (110.0, 40.0)  # of a section along a part
 READABLE: Mm = 4.0  # on paper: what is narrower in a view is drawn again, larger
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I and O: they read as figures
 
@@ -31,7 +31,7 @@ class Blocks:
         self._cells = cells_of(part)
         self._bored = cells_of(part, square_holes(part)) if part.holes else self._cells
         self._edges: dict[Face, Edges] = {}
-        self._sections: dict[bool, tuple[Block, ...]] = {}
+        self._sections: dict[tuple[bool, tuple[Mm, Mm]], tuple[Block, ...]] = {}
         self._cut_at: dict[bool, tuple[Cut, ...]] = {}
 
     def views(self, scale: Share, width: Mm) -> list[Block]:
@@ -40,16 +40,20 @@ class Blocks:
         faces = in_order(shown, self._main, self._third)
         return [self._view(face, scale).block(self._edges_of(face), width) for face in faces]
 
-    def sections(self, scale: Share) -> tuple[Block, ...]:
-        """The sections that go with views at this scale, each at a scale of its own."""
+    def sections(self, scale: Share, limit: tuple[Mm, Mm]) -> tuple[Block, ...]:
+        """The sections that go with views at this scale, each as large as `limit` (width, height)
+        allows.
+        """
         is_slim = self._is_slim(scale)
-        if is_slim not in self._sections:
-            lettered = list(zip(_LETTERS, self._cuts(is_slim), strict=False))
-            drawn = [self._section(*each, k == 0, is_slim) for k, each in enumerate(lettered)]
+        if (is_slim, limit) not in self._sections:
+            lettered = zip(_LETTERS, self._cuts(is_slim), strict=False)
+            drawn = [
+                self._section(*each, k == 0, is_slim, limit) for k, each in enumerate(lettered)
+            ]
             if not drawn:
-                drawn = [self._section("", Cut(self._part.size[0] / 2, ()), True, is_slim)]
-            self._sections[is_slim] = tuple(drawn)
-        return self._sections[is_slim] + tuple(self._details(scale))
+                drawn = [self._section("", Cut(self._part.size[0] / 2, ()), True, is_slim, limit)]
+            self._sections[is_slim, limit] = tuple(drawn)
+        return self._sections[is_slim, limit] + tuple(self._details(scale))
 
     # ------------------------------------------------------------ long views
 
@@ -89,13 +93,15 @@ class Blocks:
             self._cut_at[is_slim] = cuts(self._work, self._part.size, is_slim)
         return self._cut_at[is_slim]
 
-    def _section(self, letter: str, cut: Cut, is_first: bool, is_slim: bool) -> Block:
+    def _section(
+        self, letter: str, cut: Cut, is_first: bool, is_slim: bool, limit: tuple[Mm, Mm]
+    ) -> Block:
         view = SectionView(
             part=self._part, cut=cut, letter=letter, scale=1.0, told=self._told,
             has_thickness=is_first, has_width=is_first and is_slim,
         )  # fmt: skip
         scaled = (view.at_scale(scale) for scale in scales(self._told.unit))
-        fitting = (v for v in scaled if v.size[0] <= THICK and v.size[1] <= HIGH)
+        fitting = (v for v in scaled if v.size[0] <= limit[0] and v.size[1] <= limit[1])
         view = next(fitting, view.at_scale(0.01))
         return view.block(section(self._bored, cut.at), section(self._cells, cut.at))
 
@@ -117,7 +123,7 @@ class Blocks:
             EndDetail(part=self._part, letter=letter, scale=large, walls=walls)
             for large in scales(self._told.unit)
         )
-        fitting = (v for v in views if v.size[0] <= 2 * HIGH and v.size[1] <= THICK)
+        fitting = (v for v in views if v.size[0] <= DETAIL[0] and v.size[1] <= DETAIL[1])
         return [view.block(self._cells) for view in [next(fitting, None)] if view is not None]
 
 

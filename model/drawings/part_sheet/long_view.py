@@ -85,9 +85,9 @@ class LongView:
             *self._ink(found), *self._datums(), *below.items, *left.items, *right.items,
             *notes.items, *label, *self._cut_marks(),
         )  # fmt: skip
-        box = together([view, below.box, left.box, right.box, around(label) or view])
-        wide = around(notes.items)
-        return Block.of(items, together([box, wide]) if wide else box)
+        words = around([*label, *notes.items, *self._cut_marks()]) or view
+        box = together([view, below.box, left.box, right.box, words])
+        return Block.of(items, box)
 
     # ------------------------------------------------------------ what is measured
 
@@ -141,18 +141,26 @@ class LongView:
 
     def _series(self, group: Group, places: Sequence[Mm], axis: int) -> Run:
         stops = [0.0, *places]
-        steps = [(0, 1), *((a + 1, b + 1) for a, b in equal_steps(places))]
+        steps = [(0, 1), *((a + 1, b + 1) for a, b in self._steps(places))]
         points = [self._paper((0.0, 0.0))]
         sizes = [stops[b] - stops[a] for a, b in steps]
         for _, b in steps:
             beside = self._beside(group, stops[b], axis)
             points.append(self._paper((stops[b], beside) if axis == 0 else (beside, stops[b])))
-        plain = self.told.row(sizes)
         words = [
-            steps_words(b - a, size / (b - a), self.told) if b - a > 1 else told
-            for (a, b), size, told in zip(steps, sizes, plain, strict=True)
+            steps_words(b - a, size / (b - a), self.told)
+            for (a, b), size in zip(steps, sizes, strict=True)
         ]
         return self._rising(Run(tuple(points), tuple(sizes), tuple(words)), axis)
+
+    def _steps(self, places: Sequence[Mm]) -> Iterator[tuple[int, int]]:
+        """Equal spans as one; two whose size cannot be told truly are as short to tell singly."""
+        for first, last in equal_steps(places):
+            size = self.told.size(places[first + 1] - places[first])
+            if last - first == 2 and "~" in size:
+                yield from ((first, first + 1), (first + 1, last))
+            else:
+                yield first, last
 
     def _rising(self, run: Run, axis: int) -> Run:
         """In rising order on paper: a view from behind has its lower edge on top."""
@@ -242,11 +250,12 @@ class LongView:
             yield Stroke(((wide + _CUT_MARK[0], middle), (wide + _CUT_MARK[1], middle)), "wide")
             yield Text((wide + _CUT_MARK[1] + 1.4, middle), self.detail, _LETTER, bold=True)
         taken = [at for run in self._below() for at in run.along("below")]
+        taken += [x * self.scale for _, x in self.cuts]
         for letter, x in self.cuts:
             at = x * self.scale
             yield Stroke(((at, -_CUT_MARK[0]), (at, -_CUT_MARK[1])), "wide")
             half = words_width(letter, _LETTER, True) / 2
-            spot = _clear_spot(at, half + 0.4, [*taken, at])
+            spot = _clear_spot(at, half + 0.4, taken)
             taken += [spot - half, spot, spot + half]
             yield Text((spot, -_CUT_MARK[1]), letter, _LETTER, bold=True)
 

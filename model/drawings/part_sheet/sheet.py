@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from model.drawings.dimensioning.told import Told
 from model.drawings.paper import Drawing, Measure, Text
-from model.drawings.part_sheet.arrange import arranged
+from model.drawings.part_sheet.arrange import arrangements
 from model.drawings.part_sheet.block import Block
-from model.drawings.part_sheet.blocks import Blocks
+from model.drawings.part_sheet.blocks import LIMITS, Blocks
 from model.drawings.part_sheet.remarks import remarks
 from model.drawings.scales import scales
 from model.parts.marks import Mark
 from model.units import Mm, Share
 
+SHORTEST: Mm = 45.0  # on paper, of the longer side of the main view: a smaller one is a blot
 _HAIR: Mm = 1e-6
 
 
@@ -22,7 +24,7 @@ class PartSheet:
     """The drawing of a mark, its lower left corner at (0, 0), as large as what is on it.
 
     `told` are all the words on it; its scale is that of its long views. It is no larger than the
-    room that was given, unless `fits` is False: no scale is small enough.
+    room that was given, unless `fits` is False: then it is as low as can be.
     """
 
     drawing: Drawing
@@ -39,17 +41,29 @@ def part_sheet(
     first-angle.
     """
     third = told.unit == "inch" if is_third_angle is None else is_third_angle
-    blocks = Blocks(mark.part, told, third)
-    said = remarks(mark.part, mark.handed, told)
-    tried = [scale for scale in scales(told.unit) if mark.part.size[0] * scale <= width]
-    block, scale = None, 1.0
-    for scale in tried:
-        block = arranged(blocks.views(scale, width), blocks.sections(scale), said, width)
+    tried: list[tuple[Block, Share]] = []
+    for block, scale in _tries(mark, told, width, third):
         if block.width <= width + _HAIR and block.height <= height + _HAIR:
             return _sheet(block, scale, mark, fits=True)
-    if block is None:
+        tried.append((block, scale))
+    if not tried:
         raise ValueError(f"{mark.mark} is too long for a room of {width:.0f} mm at any scale")
-    return _sheet(block, scale, mark, fits=False)
+    lowest = min(tried, key=lambda each: (max(each[0].width - width, 0.0), each[0].height))
+    return _sheet(*lowest, mark, fits=False)
+
+
+def _tries(mark: Mark, told: Told, width: Mm, third: bool) -> Iterator[tuple[Block, Share]]:
+    """The drawing at ever smaller scales, its sections first large and then small."""
+    blocks = Blocks(mark.part, told, third)
+    said = remarks(mark.part, mark.handed, told)
+    length, longest = mark.part.size[0], max(mark.part.size)
+    for k, scale in enumerate(each for each in scales(told.unit) if length * each <= width):
+        if k and longest * scale < SHORTEST:
+            return
+        views = blocks.views(scale, width)
+        for limit in LIMITS:
+            for block in arrangements(views, blocks.sections(scale, limit), said, width):
+                yield block, scale
 
 
 def _sheet(block: Block, scale: Share, mark: Mark, *, fits: bool) -> PartSheet:

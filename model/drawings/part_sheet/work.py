@@ -240,27 +240,30 @@ def _run_axes(cut: Cut, size: Point) -> tuple[int, int]:
 
 def _hole_groups(part: Part, told: Told) -> Iterator[Group]:
     """Holes on one axis (a counterbore and its bolt hole) are one; alike ones are told together."""
-    bores: dict[tuple[Face, tuple[int, ...], tuple[int, ...]], list[Hole]] = {}
+    bores: list[list[Hole]] = []
     for hole in part.holes:
-        bores.setdefault((hole.face, _key(hole.toward), _key(_foot(hole))), []).append(hole)
+        own = next((each for each in bores if _is_on_axis(hole, each[0])), None)
+        if own is None:
+            bores.append([hole])
+        else:
+            own.append(hole)
     alike: dict[tuple[Face, str], list[list[Hole]]] = {}
-    for (face, _, _), own in bores.items():
+    for own in bores:
         own.sort(key=lambda hole: -hole.diameter)
-        alike.setdefault((face, _hole_words(own, part, told)), []).append(own)
+        alike.setdefault((own[0].face, _hole_words(own, part, told)), []).append(own)
     for (face, words), all_of_them in alike.items():
         spots = tuple(_mouth(own[0], part.size) for own in all_of_them)
         yield Group("hole", all_of_them[0][0].kind, face, _counted(len(spots), words), spots)
 
 
-def _foot(hole: Hole) -> Point:
-    """The same for all holes on one axis."""
-    along = sum(a * b for a, b in zip(hole.at, hole.toward, strict=True))
-    x, y, z = (a - along * way for a, way in zip(hole.at, hole.toward, strict=True))
-    return (x, y, z)
-
-
-def _key(point: Point) -> tuple[int, ...]:
-    return tuple(round(each * 1000) for each in point)
+def _is_on_axis(one: Hole, other: Hole) -> bool:
+    """Whether two holes in a face lie on one axis and run the same way."""
+    if one.face is not other.face or math.dist(one.toward, other.toward) > 1e-6:
+        return False
+    ways = zip(one.at, other.at, other.toward, strict=True)
+    along = sum((a - b) * way for a, b, way in ways)
+    foot = [b + along * way for b, way in zip(other.at, other.toward, strict=True)]
+    return math.dist(one.at, foot) < 0.01
 
 
 def _mouth(hole: Hole, size: Point) -> Spot:
