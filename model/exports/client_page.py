@@ -56,7 +56,7 @@ def page(bed: Bed) -> str:
         "still": _data_url("image/png", still_picture(bed, worn.all[worn.first].colour)),
         "still_width": str(width),
         "still_height": str(height),
-        "bed": _as_script_text(json.dumps(client_bed.content(bed, worn), separators=(",", ":"))),
+        "bed": as_script_text(json.dumps(client_bed.content(bed, worn), separators=(",", ":"))),
     }
     return _filled(_resource("page.html"), parts)
 
@@ -100,6 +100,6 @@ def _data_url(kind: str, content: bytes) -> str:
     return f"data:{kind};base64,{base64.b64encode(content).decode('ascii')}"
 
 
-def _as_script_text(text: str) -> str:
+def as_script_text(text: str) -> str:
     """JSON that cannot end the element it stands in, nor begin a comment in it."""
     return text.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")

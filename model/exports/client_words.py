@@ -94,8 +94,9 @@ def sizes(bed: Bed) -> str:
         ("Mattress", f"{_shown(bed, across)} × {_shown(bed, along)}"),
     ]
     for row, inside in groupby(drawer_ways(bed), lambda way: way.row):
-        out = _shown(bed, next(inside).travel)
-        rows.append((f"Drawers come out, {_ROWS[row].lower()}", out))
+        first, *others = inside
+        come = "drawers come out" if others else "drawer comes out"
+        rows.append((f"{row.capitalize()} {come}", _shown(bed, first.travel)))
     return "\n".join(f"<dt>{escape(name)}</dt><dd>{escape(size)}</dd>" for name, size in rows)
 
 

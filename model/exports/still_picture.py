@@ -86,7 +86,7 @@ def _rgb(code: str) -> list[int]:
 def _light(normals: Floats, axes: Floats) -> Floats:
     """Daylight from above and a lamp over the left shoulder, as the page's own."""
     lamp = 0.5 + 0.5 * (normals @ axes.T) @ (_LAMP / np.linalg.norm(_LAMP))
-    return np.asarray(0.52 + 0.13 * (0.5 + 0.5 * normals[:, 2]) + 0.39 * lamp)
+    return np.asarray(0.56 + 0.13 * (0.5 + 0.5 * normals[:, 2]) + 0.36 * lamp)
 
 
 def _drawn(faces: _Faces) -> npt.NDArray[np.uint8]:
@@ -138,10 +138,13 @@ def _put(corners: Floats, at: int, near: Float32s, seen: Int32s) -> None:
 
 
 def _edges(face: Ints) -> npt.NDArray[np.bool_]:
-    """Where the dot to the right or below belongs to another face, or to none."""
+    """Dots of the bed beside which, to any side, another face begins or none is."""
     found = np.zeros(face.shape, bool)
-    found[:, :-1] |= face[:, :-1] != face[:, 1:]
-    found[:-1] |= face[:-1] != face[1:]
+    sideways, down = face[:, :-1] != face[:, 1:], face[:-1] != face[1:]
+    found[:, :-1] |= sideways
+    found[:, 1:] |= sideways
+    found[:-1] |= down
+    found[1:] |= down
     return found & (face >= 0)
 
 

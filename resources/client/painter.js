@@ -61,6 +61,7 @@ class Painter {
     this.paintAll(this.shaded, "faces", [3, 3, 2], view, (uniforms) => {
       const { right, up, toward } = camera.axes();
       gl.uniform3fv(uniforms.u_looks, this.scene.faceColours);
+      gl.uniform1f(uniforms.u_boards, this.scene.isPainted ? 0 : 1);
       gl.uniform3fv(uniforms.u_right, right);
       gl.uniform3fv(uniforms.u_up, up);
       gl.uniform3fv(uniforms.u_toward, toward);

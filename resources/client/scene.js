@@ -44,6 +44,7 @@ class Scene {
   /** Put on a finish: what takes paint gets its colour; without one all show their wood. */
   wear(finish) {
     const paint = this.bed.finishes[finish].colour;
+    this.isPainted = Boolean(paint); // then boards do not differ
     const worn = this.looks.map((look) => colourOf(paint && look.takesPaint ? paint : look.colour));
     const tone = (k) => (this.looks[k].isLine ? 1 : EDGE_TONE);
     this.faceColours = new Float32Array(worn.flat());

@@ -2,16 +2,16 @@
 
 const SHADED = `
 uniform mat4 u_view; uniform vec3 u_moved; uniform vec3 u_right; uniform vec3 u_up; uniform vec3 u_toward;
-uniform vec3 u_looks[LOOKS];
+uniform vec3 u_looks[LOOKS]; uniform float u_boards;
 attribute vec3 a_place; attribute vec3 a_way; attribute vec2 a_look;
 varying vec3 v_colour; varying vec3 v_place;
 void main() {
   // Daylight from above and a broad lamp over the left shoulder; what is turned away stays warm.
   vec3 seen = vec3(dot(u_right, a_way), dot(u_up, a_way), dot(u_toward, a_way));
   float lamp = 0.5 + 0.5 * dot(seen, normalize(vec3(-0.5, 0.42, 0.8)));
-  float bright = 0.52 + 0.13 * (0.5 + 0.5 * a_way.z) + 0.39 * lamp;
+  float bright = 0.56 + 0.13 * (0.5 + 0.5 * a_way.z) + 0.36 * lamp;
   vec3 tint = mix(vec3(1.02, 0.985, 0.94), vec3(1.0, 1.0, 1.005), lamp);
-  v_colour = u_looks[int(a_look.x + 0.5)] * a_look.y * bright * tint;
+  v_colour = u_looks[int(a_look.x + 0.5)] * mix(1.0, a_look.y, u_boards) * bright * tint;
   v_place = a_place + u_moved;
   gl_Position = u_view * vec4(v_place, 1.0);
 }`;
@@ -40,7 +40,7 @@ void main() {
   vec2 way = (there.xy / there.w - here.xy / here.w) * u_picture;
   vec2 along = way / max(length(way), 0.001);
   here.xy += vec2(-along.y, along.x) * a_side.x * u_width / u_picture * here.w;
-  here.z -= 0.0004 * here.w; // before the face that it bounds
+  here.z -= 0.0002 * here.w; // before the face that it bounds
   v_colour = u_looks[int(a_side.y + 0.5)];
   gl_Position = here;
 }`;

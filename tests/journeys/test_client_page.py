@@ -1,41 +1,21 @@
-"""The client's page in a real browser: turned, opened, painted, by mouse, finger and keys.
-
-The browser is Debian's Chromium, drawing by software, with no way to any network.
-"""
+"""The client's page in a real browser: turned, opened, painted, by mouse, finger and keys."""
 
 from __future__ import annotations
 
-import io
-import json
-import shutil
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import numpy as np
 import pytest
-from PIL import Image
 from selenium import webdriver
-from selenium.webdriver import ActionChains
-from selenium.webdriver.chrome.service import Service
 from selenium.webdriver.common.actions.wheel_input import ScrollOrigin
-from selenium.webdriver.common.by import By
 from selenium.webdriver.common.keys import Keys
-from selenium.webdriver.support.wait import WebDriverWait
 
 from model.bed import Bed, Design, solve
 from model.exports import client_page
 from model.publisher import Publisher
+from tests.journeys.page_visitor import BROWSER, DRIVER, PHONE, Visitor, chromium, other
 
-BROWSER, DRIVER = shutil.which("chromium"), shutil.which("chromedriver")
-FLAGS = [
-    "--headless", "--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader",
-    "--disable-background-networking", "--disable-component-update", "--disable-sync",
-    "--no-first-run", "--hide-scrollbars",
-    # Should a page ask for anything, no name is found and no proxy answers.
-    "--host-resolver-rules=MAP * ~NOTFOUND", "--proxy-server=127.0.0.1:9",
-]  # fmt: skip
-DESK, PHONE = (960, 640), (390, 844)
 OTHER_DOTS = 0.01  # share of the picture that has to change to be seen
 WITHOUT_WEBGL = "HTMLCanvasElement.prototype.getContext = () => null"
 
@@ -43,82 +23,6 @@ pytestmark = pytest.mark.skipif(
     not BROWSER or not DRIVER,
     reason="There is no Chromium here with its driver: install chromium and chromium-driver.",
 )
-
-
-class Visitor:
-    """A client at the page, and what the browser says of it."""
-
-    def __init__(self, browser: webdriver.Chrome, page: Path) -> None:
-        self.browser, self.page = browser, page
-        self.requests: list[str] = []
-        self.complaints: list[str] = []
-
-    def open(self, size: tuple[int, int] = DESK, *, page: Path | None = None) -> None:
-        on_phone = size == PHONE
-        self.tell(
-            "Emulation.setDeviceMetricsOverride",
-            width=size[0], height=size[1], deviceScaleFactor=2 if on_phone else 1, mobile=on_phone,
-        )  # fmt: skip
-        fingers = {"maxTouchPoints": 5} if on_phone else {}
-        self.tell("Emulation.setTouchEmulationEnabled", enabled=on_phone, **fingers)
-        self.browser.get((page or self.page).as_uri())
-        self.settle()
-
-    def tell(self, command: str, **parts: Any) -> Any:
-        return self.browser.execute_cdp_cmd(command, parts)
-
-    def listen(self) -> None:
-        """Take down what the browser has asked for and complained of since."""
-        for entry in self.browser.get_log("performance"):
-            event = json.loads(entry["message"])["message"]
-            if event["method"] == "Network.requestWillBeSent":
-                self.requests.append(event["params"]["request"]["url"])
-        self.complaints += [entry["message"] for entry in self.browser.get_log("browser")]
-
-    def settle(self) -> None:
-        """Wait until what was asked for has been drawn."""
-        draw = "const done = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(done))"
-        self.browser.execute_async_script(draw)
-
-    def find(self, selector: str) -> Any:
-        return self.browser.find_element(By.CSS_SELECTOR, selector)
-
-    def all(self, selector: str) -> list[Any]:
-        return self.browser.find_elements(By.CSS_SELECTOR, selector)
-
-    @property
-    def canvas(self) -> Any:
-        return self.find("canvas")
-
-    def picture(self) -> Any:
-        self.settle()
-        content = self.canvas.screenshot_as_png
-        return np.asarray(Image.open(io.BytesIO(content)).convert("RGB")).astype(int)
-
-    def turn(self) -> ActionChains:
-        return ActionChains(self.browser, duration=20)
-
-    def offset(self, drawer: str) -> float:
-        """How far a drawer is out, mm, as the page has it."""
-        return float(self.find(f"[data-drawer={drawer}]").get_attribute("data-open-mm") or 0)
-
-    def wait_for(self, drawer: str, offset: float) -> None:
-        WebDriverWait(self.browser, 20, 0.05).until(lambda _: self.offset(drawer) == offset)
-
-    def touch(self, kind: str, *points: tuple[float, float]) -> None:
-        places = [{"x": x, "y": y, "id": k} for k, (x, y) in enumerate(points)]
-        self.tell("Input.dispatchTouchEvent", type=kind, touchPoints=places)
-
-    def drag_finger(self, *points: tuple[float, float]) -> None:
-        self.touch("touchStart", points[0])
-        for point in points[1:]:
-            self.touch("touchMove", point)
-        self.touch("touchEnd")
-
-
-def other(before: Any, after: Any) -> float:
-    """The share of a picture that has changed."""
-    return float((np.abs(before - after).max(axis=2) > 12).mean())
 
 
 @pytest.fixture(scope="module")
@@ -137,18 +41,8 @@ def page(bed: Bed, tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[webdriver.Chrome]:
-    options = webdriver.ChromeOptions()
-    options.binary_location = BROWSER or ""
-    for flag in (*FLAGS, f"--user-data-dir={tmp_path_factory.mktemp('browser')}"):
-        options.add_argument(flag)
-    options.set_capability("goog:loggingPrefs", {"browser": "ALL", "performance": "ALL"})
-    made = webdriver.Chrome(options=options, service=Service(DRIVER))
-    made.set_script_timeout(20)
-    made.execute_cdp_cmd("Network.enable", {})
-    offline = {"offline": True, "latency": 0, "downloadThroughput": 0, "uploadThroughput": 0}
-    made.execute_cdp_cmd("Network.emulateNetworkConditions", offline)
-    yield made
-    made.quit()
+    with chromium(tmp_path_factory.mktemp("browser")) as made:
+        yield made
 
 
 @pytest.fixture

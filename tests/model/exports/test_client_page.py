@@ -168,6 +168,16 @@ def test_a_name_stays_a_text_whatever_stands_in_it(bed: Any, name: str) -> None:
     assert any(name in (each["alt"] or "") for each in page.of("img"))
 
 
+def test_a_record_can_neither_end_its_element_nor_change_on_its_way() -> None:
+    """What ends a script element begins with `<`. Source: WHATWG HTML, script data states."""
+    record = json.dumps({"name": "</script><!-- & ]]> ' \\u003c"})
+
+    text = client_page.as_script_text(record)
+
+    assert not re.search("[<>&]", text)
+    assert json.loads(text) == json.loads(record)
+
+
 def test_a_name_is_written_in_the_direction_it_is_read(bed: Any) -> None:
     design = Design(name=RIGHT_TO_LEFT, publisher=Publisher(name=RIGHT_TO_LEFT))
 
@@ -257,7 +267,7 @@ def test_sizes_are_those_of_the_bed(bed: Any) -> None:
     assert shown["Height"] == "600 mm"
     assert shown["Sleeping height"] == "610 mm"  # 360 + 250
     assert shown["Mattress"] == "1500 mm × 1950 mm"
-    assert shown["Drawers come out, left side"] == "450 mm"
+    assert shown["Left drawer comes out"] == "450 mm"
 
 
 def test_sizes_are_said_in_inches_where_the_shop_reads_them(bed: Any) -> None:
