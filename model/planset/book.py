@@ -41,6 +41,8 @@ CHAPTERS: tuple[Chapter, ...] = (
     label_pages.sheets,
 )
 
+PLANNED = (buying.sheets, board_pages.sheets, work_pages.sheets)  # these wait for cutting plans
+
 
 class PlanSet:
     """All pages of one bed's plan set."""
@@ -54,9 +56,14 @@ class PlanSet:
         return f"{self.setting.bed.design.name}: plan set"
 
     @cached_property
+    def chapters(self) -> tuple[tuple[Sheet, ...], ...]:
+        """The pages of each chapter, in the order of `CHAPTERS`."""
+        return tuple(chapter(self.setting) for chapter in CHAPTERS)
+
+    @cached_property
     def sheets(self) -> tuple[Sheet, ...]:
         """The pages by key and title, in their order."""
-        return tuple(sheet for chapter in CHAPTERS for sheet in chapter(self.setting))
+        return tuple(sheet for chapter in self.chapters for sheet in chapter)
 
     def page(self, at: int) -> Page:
         """The page at a place of the list, drawn."""
@@ -70,9 +77,31 @@ class PlanSet:
             if chosen is None or at in chosen:
                 yield self.page(at)
 
+    def early_cover(self) -> Page:
+        """The cover, which needs no list: it has no number at its foot."""
+        return framed(cover.sheets(self.setting), 0, self.setting.paper, self._around)
+
+    def early(self, key: str, last: PlanSet) -> Page | None:
+        """The page of a key before this set's list is known: the number at its foot is that in the
+        `last` one. None where its chapter waits for cutting plans, or has no such page any more.
+        """
+        place = next((k for k, some in enumerate(last.chapters) if _holds(some, key)), None)
+        if place is None or CHAPTERS[place] in PLANNED:
+            return None
+        sheet = next((each for each in CHAPTERS[place](self.setting) if each.key == key), None)
+        if sheet is None:
+            return None
+        at = next(k for k, each in enumerate(last.sheets) if each.key == key)
+        sheets = (*last.sheets[:at], sheet, *last.sheets[at + 1 :])
+        return framed(sheets, at, self.setting.paper, self._around)
+
     @cached_property
     def _around(self) -> Around:
         design = self.setting.bed.design
         return Around(
             design.name, design.publisher.name, self.setting.note, self.setting.is_first_angle
         )
+
+
+def _holds(sheets: tuple[Sheet, ...], key: str) -> bool:
+    return any(sheet.key == key for sheet in sheets)

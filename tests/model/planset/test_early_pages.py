@@ -1,0 +1,55 @@
+"""A page is there before the list of all pages is: what it shows is what the set has in the end."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from model.bed import Design, solve
+from model.drawings.paper import Item, Text
+from model.planset.book import PlanSet
+from model.planset.page import Page
+
+# Four legs and a deck: little to plan, so that the test is quick.
+PLAIN = Design(choices={"left.drawers": 0, "right.drawers": 0})
+
+
+@pytest.fixture(scope="module")
+def last() -> PlanSet:
+    return PlanSet(solve(PLAIN))
+
+
+def unnumbered(page: Page) -> list[Item]:
+    """All but the number at its foot, which is that of the list before."""
+    return [
+        item
+        for item in page.drawing.items
+        if not (isinstance(item, Text) and re.fullmatch(r"\d+ / \d+", item.words))
+    ]
+
+
+@pytest.mark.parametrize("key", ["ends", "part/H1", "parts", "steps/3"])
+def test_an_early_page_is_the_one_of_the_whole_set(last: PlanSet, key: str) -> None:
+    moved = solve(PLAIN.with_choices({"mattress_width": 1400.0}))
+    whole = PlanSet(moved)
+    at = next(k for k, sheet in enumerate(whole.sheets) if sheet.key == key)
+
+    early = PlanSet(moved).early(key, last)
+
+    assert early is not None
+    assert unnumbered(early) == unnumbered(whole.page(at))
+    was = next(k for k, sheet in enumerate(last.sheets) if sheet.key == key)
+    if key in ("ends", "parts"):  # the others tell of no size that has moved
+        assert unnumbered(early) != unnumbered(last.page(was))
+
+
+def test_what_waits_for_cutting_plans_has_no_early_page(last: PlanSet) -> None:
+    fresh = PlanSet(last.setting.bed)
+
+    assert all(fresh.early(key, last) is None for key in ("buying", "boards", "work/2"))
+    assert fresh.early("part/Z9", last) is None
+
+
+def test_the_cover_needs_no_list(last: PlanSet) -> None:
+    assert PlanSet(last.setting.bed).early_cover() == last.page(0)
