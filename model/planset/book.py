@@ -14,11 +14,13 @@ from model.planset import (
     buying,
     cover,
     elevations,
+    exploded_pages,
     label_pages,
     part_pages,
     parts_list,
     sections,
     step_pages,
+    templates,
     work_pages,
 )
 from model.planset.frame import Around, framed
@@ -37,7 +39,9 @@ CHAPTERS: tuple[Chapter, ...] = (
     part_pages.sheets,
     board_pages.sheets,
     work_pages.sheets,
+    exploded_pages.sheets,
     step_pages.sheets,
+    templates.sheets,
     label_pages.sheets,
 )
 

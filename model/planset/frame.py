@@ -12,6 +12,8 @@ from model.planset.page import Page, Paper
 from model.planset.sheet import FOOT, HEAD, MARGIN, Sheet, room_on
 from model.units import Mm
 
+SIGN: Mm = 10.8  # width of the sign of projection
+
 
 class Around(NamedTuple):
     """What is the same around all pages: the bed's name, who publishes the set, and how views are
@@ -54,12 +56,14 @@ def _frame(
     y = bottom + SMALL / 2
     number = f"{at + 1} / {many}"
     yield Text((right, y), number, SMALL, "right", bold=True)
+    beside = right - words_width(number, SMALL, bold=True) - 3.0
     if scale:
-        yield from projection_sign((right - 15.0, y), around.is_first_angle)
+        yield from projection_sign((beside - SIGN / 2, y), around.is_first_angle)
+        beside -= SIGN + 3.0
     middle = " · ".join(each for each in (f"scale {scale}" if scale else "", around.note) if each)
-    yield Text((right - 21.0, y), middle, SMALL, "right")
+    yield Text((beside, y), middle, SMALL, "right")
     told = " · ".join(each for each in (around.shop, around.bed) if each)
-    room = right - left - 25.0 - words_width(middle, SMALL)
+    room = beside - left - 4.0 - words_width(middle, SMALL)
     yield Text((left, y), shortened(told, room, SMALL), SMALL, "left")
 
 
@@ -68,6 +72,7 @@ def projection_sign(at: Point, is_first_angle: bool) -> Iterator[Item]:
     angle the view from the left stands at the right (ISO 5456-2, from memory).
     """
     x, y = at
+    half = SIGN / 2
     way = 1.0 if is_first_angle else -1.0
     rings, cone = x + way * 2.8, x - way * 2.8
     for radius in (0.75, 1.5):
@@ -75,7 +80,7 @@ def projection_sign(at: Point, is_first_angle: bool) -> Iterator[Item]:
     corners = ((cone - 1.6, y - 0.75), (cone + 1.6, y - 1.5), (cone + 1.6, y + 1.5),
                (cone - 1.6, y + 0.75), (cone - 1.6, y - 0.75))  # fmt: skip
     yield Stroke(corners, "fine")
-    yield Stroke(((x - 5.4, y), (x + 5.4, y)), "fine")
+    yield Stroke(((x - half, y), (x + half, y)), "fine")
 
 
 def _fitting(words: str, room: Mm) -> Mm:

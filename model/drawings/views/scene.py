@@ -84,9 +84,9 @@ def bed_scene(
 
 
 def part_scene(part: Part, *, is_sheet: bool = False, exact: bool = False) -> Scene:
-    """One part by itself, in the axes in which it is cut: length, width, thickness."""
+    """One part by itself, as it is cut (`as_cut`, or the part of a mark): length, width, thickness."""
     return Scene(
-        forms=(as_cut(part),), matrices=np.eye(4)[None], names=("",),
+        forms=(part,), matrices=np.eye(4)[None], names=("",),
         pieces=np.zeros(1, np.intp), is_sheet=(is_sheet,), exact=exact,
     )  # fmt: skip
 
