@@ -20,7 +20,7 @@ from model.units import Degrees, Mm, Share
 SPACING: dict[Cutaway, Mm] = {"end grain": 1.6, "long grain": 2.2, "sheet": 0.9, "bought": 0.7}
 THIN: Mm = 1.0  # a face narrower than this is filled
 TONE: dict[Cutaway, Share] = {"end grain": 0.45, "long grain": 0.3, "sheet": 0.6, "bought": 0.8}
-_WIDER = 1.5  # times, of the second pair of ways
+_WIDER = 1.5  # times as far apart, where another way of hatching is needed
 _NEXT: Mm = 0.2  # faces nearer to each other than this are neighbours
 
 
@@ -48,9 +48,9 @@ def hatched(faces: Sequence[Face]) -> Iterator[Item]:
 
 
 def _hatch(face: Face, way: int) -> Hatch:
-    spacing = SPACING[face.shows] * _WIDER ** (way // 2)
-    turn = 45.0 if way % 2 == 0 else 135.0
-    angle = face.grain if face.shows == "long grain" else turn
+    along = face.shows == "long grain"
+    angle = face.grain if along else (45.0, 135.0)[way % 2]
+    spacing = SPACING[face.shows] * _WIDER ** (way if along else way // 2)
     return Hatch(face.outline, spacing, angle, face.holes, face.about)
 
 
