@@ -14,7 +14,7 @@ from model.drawings.views.bodies import Bodies, bodies
 from model.drawings.views.rounds import Rounds, rounds
 from model.part import Part
 from model.parts.marks import piece_names
-from model.parts.pieces import Floats, Ints, as_cut
+from model.parts.pieces import Floats, Ints
 from model.solids.carried import MATTRESS
 from model.units import Mm
 
@@ -84,7 +84,9 @@ def bed_scene(
 
 
 def part_scene(part: Part, *, is_sheet: bool = False, exact: bool = False) -> Scene:
-    """One part by itself, as it is cut (`as_cut`, or the part of a mark): length, width, thickness."""
+    """One part by itself in its own axes (length, width, thickness), as it is cut: see `as_cut`;
+    the part of a mark is.
+    """
     return Scene(
         forms=(part,), matrices=np.eye(4)[None], names=("",),
         pieces=np.zeros(1, np.intp), is_sheet=(is_sheet,), exact=exact,
