@@ -35,7 +35,7 @@ def write(bed: Bed, path: Path) -> None:
 
 def content(bed: Bed) -> bytes:
     """The bytes of the file."""
-    made = _Product(bed)
+    made = _Products(bed)
     made.assembly(scene(bed), bed.design.name)
     made.finish()
     maker = f"Bedwright {version()}"
@@ -54,7 +54,7 @@ class _Made(NamedTuple):
     shape: Ref
 
 
-class _Product:
+class _Products:
     """Products, from single solids to the whole bed."""
 
     def __init__(self, bed: Bed) -> None:

@@ -13,9 +13,10 @@ import numpy as np
 
 from model.part import Part
 from model.parts.pieces import Floats
+from model.solids.breaches import Breach, Edges, breaches
 from model.solids.exact import solid
 from model.solids.planar import Planar, planar
-from model.solids.shafts import Breach, Edges, Shaft, axes_across, breaches, near_another, shafts
+from model.solids.shafts import Shaft, axes_across, near_another, shafts
 
 
 class Rim(NamedTuple):

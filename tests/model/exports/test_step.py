@@ -213,3 +213,126 @@ def test_a_round_bar_is_a_cylinder(bed_with: Callable[..., Any], tmp_path: Path)
     bar = next(each for each in found if each.name == "HW-dowel-1").shape
     assert step_reader.surfaces(bar) == {"Plane": 2, "Cylinder": 1}
     assert step_reader.volume(bar) == pytest.approx(math.pi * 25 * 50, rel=1e-9)
+
+
+# ---------------------------------------------------------------- by the letter of the file
+
+
+class Records:
+    """The records of a file by number: kind and text between its brackets."""
+
+    def __init__(self, content: bytes) -> None:
+        lines = re.findall(r"^#(\d+)=([A-Z0-9_]+)\((.*)\);$", content.decode("ascii"), re.MULTILINE)
+        self.of = {int(number): (kind, text) for number, kind, text in lines}
+
+    def named(self, kind: str) -> list[int]:
+        return [number for number, (each, _) in self.of.items() if each == kind]
+
+    def within(self, number: int) -> list[int]:
+        """The numbers that a record refers to, in order."""
+        return [int(each) for each in re.findall(r"#(\d+)", self.of[number][1])]
+
+    def kind(self, number: int) -> str:
+        return self.of[number][0]
+
+    def is_true(self, number: int) -> bool:
+        """The flag that a record ends with."""
+        return self.of[number][1].endswith(".T.")
+
+    def figures(self, number: int) -> np.ndarray[Any, Any]:
+        return np.array(self.of[number][1].split("(")[1].rstrip(")").split(","), float)
+
+
+def bolted(bed_with: Callable[..., Any]) -> Records:
+    """The small bed with counterbored, blind and slanted holes in its posts, and a round bar."""
+    holes = (
+        Hole("counterbore", Face.FACE, (300.0, 35.0, 60.0), DOWN, 20.0, 15.0),
+        Hole("bolt", Face.FACE, (300.0, 35.0, 60.0), DOWN, 8.0, 60.0),
+        Hole("dowel", Face.FACE, (400.0, 35.0, 60.0), DOWN, 10.0, 25.0),
+        Hole("pocket", Face.FACE, (150.0, 35.0, 60.0), SLANT, 9.5, 60.0),
+    )
+    (slide,) = small_parts()["left.slide"]
+    bar = replace(slide, width=10.0, thickness=10.0, length=50.0, is_round=True)
+    return Records(step.content(bed_with(head_posts=drilled(holes=holes), left_slide=(bar,))))
+
+
+def test_each_edge_is_run_along_once_each_way(bed_with: Callable[..., Any]) -> None:
+    """Readers mend what is turned the wrong way, so what they find would not tell."""
+    found = bolted(bed_with)
+
+    ways: dict[int, list[bool]] = {edge: [] for edge in found.named("EDGE_CURVE")}
+    for use in found.named("ORIENTED_EDGE"):
+        ways[found.within(use)[0]].append(found.is_true(use))
+    assert all(sorted(each) == [False, True] for each in ways.values())
+
+
+def test_faces_look_out_of_the_wood(bed_with: Callable[..., Any]) -> None:
+    """A cylinder's own normal leads away from its axis: out of a bar, into the wood about a hole.
+    Source: ISO 10303-42, cylindrical_surface and face_surface.
+    """
+    found = bolted(bed_with)
+
+    holes, bars = [], []
+    for solid_record in found.named("MANIFOLD_SOLID_BREP"):
+        is_bar = found.of[solid_record][1].startswith("'HW-")
+        (shell,) = found.within(solid_record)
+        for face in found.within(shell):
+            surface = found.within(face)[-1]
+            if found.kind(surface) == "CYLINDRICAL_SURFACE":
+                (bars if is_bar else holes).append(found.is_true(face))
+            else:
+                assert found.is_true(face)  # planes are given with the normal that leads out
+    assert (holes, bars) == ([False] * 4, [True])
+
+
+def test_loops_run_counter_clockwise_around_the_way_a_face_looks(
+    bed_with: Callable[..., Any],
+) -> None:
+    """Source: ISO 10303-42, face_bound: the face lies to the left of its loop."""
+    found = bolted(bed_with)
+    checked = 0
+    for face in found.named("ADVANCED_FACE"):
+        *bounds, surface = found.within(face)
+        if found.kind(surface) != "PLANE":
+            continue
+        (place,) = found.within(surface)
+        normal = found.figures(found.within(place)[1])
+        for bound in bounds:
+            corners = [_start(found, use) for use in found.within(found.within(bound)[0])]
+            if len(corners) > 2:  # a rim is one closed edge
+                at = np.array(corners)
+                turned = float(np.cross(at, np.roll(at, -1, axis=0)).sum(axis=0) @ normal)
+                assert (turned > 0) == (found.kind(bound) == "FACE_OUTER_BOUND")
+                checked += 1
+    assert checked > 20
+
+
+def _start(found: Records, use: int) -> Any:
+    (edge,) = found.within(use)
+    first, last = found.within(edge)[:2]
+    return found.figures(found.within(first if found.is_true(use) else last)[0])
+
+
+def test_rims_of_faces_run_clockwise_where_they_are_holes(bed_with: Callable[..., Any]) -> None:
+    """A circle runs counter-clockwise about its axis (ISO 10303-42, conic); within a face the wood
+    lies outside it.
+    """
+    found = bolted(bed_with)
+    checked = 0
+    for face in found.named("ADVANCED_FACE"):
+        *bounds, surface = found.within(face)
+        if found.kind(surface) != "PLANE":
+            continue
+        normal = found.figures(found.within(found.within(surface)[0])[1])
+        for bound in bounds:
+            uses = found.within(found.within(bound)[0])
+            if len(uses) == 1:
+                (edge,) = found.within(uses[0])
+                place = found.within(found.within(edge)[2])[0]
+                axis = found.figures(found.within(place)[1])
+                leads = float(axis @ normal) * (1 if found.is_true(uses[0]) else -1)
+                assert (leads > 0) == (found.kind(bound) == "FACE_OUTER_BOUND")
+                checked += 1
+    # Counterbore and bolt: two mouths, both rims of the shoulder; dowel: mouth and ground; pocket
+    # the same; the bar its two ends.
+    assert checked == 4 + 2 + 2 + 2

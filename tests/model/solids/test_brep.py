@@ -95,6 +95,18 @@ def test_coplanar_triangles_are_one_face(made: Part, faces: int, holed: int) -> 
     assert volume(found) == pytest.approx(solid(made).volume(), rel=1e-12)
 
 
+def test_a_groove_in_two_runs_has_the_edges_of_one() -> None:
+    def corners(*ends: float) -> list[int]:
+        runs = tuple(
+            Cut("groove", Face.FACE, (a, 40.0, 20.0), (b, 50.0, 30.0))
+            for a, b in zip(ends, ends[1:], strict=False)
+        )
+        found = planar(solid(part(cuts=runs)))
+        return sorted(len(ring) for own in found.loops for ring in own)
+
+    assert corners(0.0, 150.0, 400.0) == corners(0.0, 400.0)
+
+
 def test_outer_loops_come_first_and_run_against_those_of_holes() -> None:
     made = part(cuts=(Cut("mortise", Face.FACE, (100.0, 40.0, 0.0), (200.0, 50.0, 30.0)),))
     found = planar(solid(made))
