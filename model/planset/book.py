@@ -21,6 +21,7 @@ from model.planset import (
     sections,
     step_pages,
     templates,
+    word_pages,
     work_pages,
 )
 from model.planset.frame import Around, framed
@@ -32,7 +33,10 @@ Chapter = Callable[[Setting], tuple[Sheet, ...]]
 
 CHAPTERS: tuple[Chapter, ...] = (
     cover.sheets,
+    word_pages.contents,
+    word_pages.use,
     buying.sheets,
+    word_pages.tools,
     parts_list.sheets,
     elevations.sheets,
     sections.sheets,
@@ -41,6 +45,9 @@ CHAPTERS: tuple[Chapter, ...] = (
     work_pages.sheets,
     exploded_pages.sheets,
     step_pages.sheets,
+    word_pages.finishing,
+    word_pages.checks,
+    word_pages.care,
     templates.sheets,
     label_pages.sheets,
 )
@@ -52,7 +59,7 @@ class PlanSet:
     """All pages of one bed's plan set."""
 
     def __init__(self, bed: Bed) -> None:
-        self.setting = Setting(bed=bed)
+        self.setting = Setting(bed=bed, listed=lambda: self.sheets)
         self._drawn: dict[int, Page] = {}
 
     @property

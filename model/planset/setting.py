@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 from model.bed import Bed
+from model.building.record import Step
+from model.building.steps import build_steps
 from model.planset.page import PAPERS, Paper
+from model.planset.sheet import Sheet
 from model.units import Mm, show_length
 
 OTHER = {"inch": "mm", "mm": "inch"}
@@ -14,9 +18,15 @@ OTHER = {"inch": "mm", "mm": "inch"}
 
 @dataclass(frozen=True, kw_only=True)
 class Setting:
-    """A bed as its plan set tells it."""
+    """A bed as its plan set tells it; `listed` gives all its pages, for the list of them."""
 
     bed: Bed
+    listed: Callable[[], Sequence[Sheet]] = tuple
+
+    @cached_property
+    def steps(self) -> tuple[Step, ...]:
+        """The build steps."""
+        return build_steps(self.bed)
 
     @property
     def paper(self) -> Paper:

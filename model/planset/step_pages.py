@@ -7,7 +7,6 @@ from functools import partial
 
 from model.building.joined import Joined
 from model.building.record import Step
-from model.building.steps import build_steps
 from model.building.words import Words
 from model.cutting.record import Box
 from model.drawings.paper import Item
@@ -32,7 +31,7 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
     words = Words(Joined(setting.bed))
     chapter = ""
-    for number, step in enumerate(build_steps(setting.bed), 1):
+    for number, step in enumerate(setting.steps, 1):
         if step.chapter != chapter:
             chapter = step.chapter
             yield from heading(chapter, width, TITLE * 0.8)
