@@ -9,7 +9,7 @@ class Drawers {
     this.moved = moved;
     this.count = scene.bed.drawers.length;
     this.isOpen = scene.bed.drawers.map(() => false);
-    this.slides = new Map(); // drawer: where it started, and when
+    this.slides = new Map(); // drawer: where it started, and at which picture
     this.buttons = [...document.querySelectorAll("[data-drawer]")];
     this.buttons.forEach((button, k) => button.addEventListener("click", () => this.send([k], !this.isOpen[k])));
     this.all = document.querySelector("[data-all-drawers]");
@@ -21,11 +21,10 @@ class Drawers {
   }
 
   send(drawers, open) {
-    const now = performance.now();
     for (const k of drawers) {
       if (this.isOpen[k] === open) continue;
       this.isOpen[k] = open;
-      this.slides.set(k, { from: this.scene.offsets[k], start: now });
+      this.slides.set(k, { from: this.scene.offsets[k] });
     }
     this.tell();
     this.moved();
@@ -33,10 +32,11 @@ class Drawers {
 
   /** Where drawers stand at a time; true while some are under way. */
   step(now, isCalm) {
-    for (const [k, { from, start }] of this.slides) {
-      const share = isCalm ? 1 : Math.min(1, Math.max(0, (now - start) / SLIDING));
+    for (const [k, slide] of this.slides) {
+      slide.start ??= now; // its first picture, so that a slow machine shows the way too
+      const share = isCalm ? 1 : Math.min(1, (now - slide.start) / SLIDING);
       const goal = this.isOpen[k] ? this.scene.bed.drawers[k].travel : 0;
-      this.scene.offsets[k] = share === 1 ? goal : from + (goal - from) * share * share * (3 - 2 * share);
+      this.scene.offsets[k] = share === 1 ? goal : slide.from + (goal - slide.from) * share * share * (3 - 2 * share);
       this.buttons[k].dataset.openMm = this.scene.offsets[k];
       if (share === 1) this.slides.delete(k);
     }

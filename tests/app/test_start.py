@@ -11,7 +11,7 @@ import pytest
 
 from app import setup_environment, setup_screen, setup_system, start
 from app.setup_system import CannotStart
-from tests.run import virtual_screen
+from tests.run import offer_browser, virtual_screen
 
 NOTHING: dict[str, list[str]] = {"run": []}
 
@@ -158,6 +158,19 @@ def test_a_missing_library_is_named_on_other_systems(monkeypatch: pytest.MonkeyP
 
     with pytest.raises(CannotStart, match="lacks libEGL.so.1"):
         setup_system.need({"libEGL.so.1": "libegl1"})
+
+
+def test_tests_run_without_a_browser_and_say_which_do_not(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    pretend(monkeypatch, root=False, debian=True)
+    monkeypatch.setattr(setup_system.shutil, "which", lambda name: None)
+
+    offer_browser()
+
+    said = capsys.readouterr().err
+    assert "sudo apt-get install -y --no-install-recommends chromium chromium-driver" in said
+    assert "the tests that open the client's page in a browser are skipped" in said
 
 
 def pretend(monkeypatch: pytest.MonkeyPatch, *, root: bool, debian: bool) -> None:

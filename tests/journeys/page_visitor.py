@@ -26,7 +26,7 @@ FLAGS = [
     # Should a page ask for anything, no name is found and no proxy answers.
     "--host-resolver-rules=MAP * ~NOTFOUND", "--proxy-server=127.0.0.1:9",
 ]  # fmt: skip
-DESK, PHONE = (960, 640), (390, 844)
+DESK, PHONE = (860, 500), (390, 844)  # small, for all is drawn by software
 
 
 @contextmanager

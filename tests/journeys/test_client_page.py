@@ -118,18 +118,19 @@ def test_every_drawer_slides_by_its_own_travel(visitor: Visitor, bed: Bed) -> No
     visitor.open()
     closed = visitor.picture()
 
-    for button in visitor.all("[data-drawer]"):
+    buttons = {each.get_attribute("data-drawer"): each for each in visitor.all("[data-drawer]")}
+    for button in buttons.values():
         button.send_keys(Keys.ENTER)  # by keyboard, as anybody may
-        name = button.get_attribute("data-drawer")
+    for name, button in buttons.items():
         visitor.wait_for(name, float(bed[f"{name.split('-')[0]}.travel"]))
         assert button.get_attribute("aria-pressed") == "true"
     opened = visitor.picture()
-    assert len(visitor.all("[data-drawer]")) == 6
+    assert len(buttons) == 6
     assert other(closed, opened) > 0.1
 
     visitor.find("[data-all-drawers]").click()
-    for button in visitor.all("[data-drawer]"):
-        visitor.wait_for(button.get_attribute("data-drawer"), 0.0)
+    for name in buttons:
+        visitor.wait_for(name, 0.0)
     assert other(closed, visitor.picture()) < OTHER_DOTS
 
 
