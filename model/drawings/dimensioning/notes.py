@@ -7,6 +7,7 @@ farther out than that one.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from math import ceil
 from typing import NamedTuple
 
 from model.cutting.record import Box
@@ -17,6 +18,7 @@ from model.units import Mm
 HEIGHT: Mm = 1.9  # of capitals
 ROW: Mm = 3.6
 NEAREST: Mm = 3.0  # from the view to the lowest words
+MOST = 0.5  # of the room along x: a longer note is broken in two lines
 DOT: Mm = 0.35
 AIR: Mm = 0.8
 APART: Mm = 0.9  # between two leaders
@@ -40,6 +42,7 @@ class Notes(NamedTuple):
 
 class _Laid(NamedTuple):
     note: Note
+    lines: tuple[str, ...]
     x: Mm
     start: Mm
     end: Mm
@@ -48,14 +51,20 @@ class _Laid(NamedTuple):
         return self.start - AIR < x < self.end + AIR
 
 
-def notes_above(notes: Sequence[Note], view: Box, low: Mm, high: Mm) -> Notes:
-    """Notes in rows above a view, their words between `low` and `high` along x where they fit."""
+def notes_above(
+    notes: Sequence[Note], view: Box, low: Mm, high: Mm, taken: Sequence[Box] = ()
+) -> Notes:
+    """Notes in rows above a view, their words between `low` and `high` along x where they fit, and
+    clear of what is taken.
+    """
     laid = _laid(sorted(notes, key=lambda note: (note.at[0], note.at[1], note.words)), low, high)
-    rows = _rows(laid)
+    first = view.y1 + NEAREST
+    rows = _rows(laid, [(box, (box.y1 - first + HEIGHT) / ROW) for box in taken])
     items: list[Item] = []
     for each, row in zip(laid, rows, strict=True):
-        items += _ink(each, view.y1 + NEAREST + row * ROW)
-    top = view.y1 + NEAREST + max(rows, default=-1) * ROW + HEIGHT if laid else view.y1
+        items += _ink(each, first + row * ROW)
+    tops = (row + len(each.lines) - 1 for each, row in zip(laid, rows, strict=True))
+    top = first + max(tops, default=0) * ROW + HEIGHT if laid else view.y1
     return Notes(tuple(items), top)
 
 
@@ -66,14 +75,26 @@ def _laid(notes: Sequence[Note], low: Mm, high: Mm) -> list[_Laid]:
     for note in notes:
         x = max(note.at[0], last + APART)
         last = x
-        long = words_width(note.words, HEIGHT)
+        lines = _lines(note.words, MOST * (high - low))
+        long = max(words_width(line, HEIGHT) for line in lines)
         start = x if x + long <= high else max(min(x - long, high - long), low)
-        found.append(_Laid(note, x, start, start + long))
+        found.append(_Laid(note, lines, x, start, start + long))
     return found
 
 
-def _rows(laid: Sequence[_Laid]) -> list[int]:
-    """The least row of each note so that leaders and words keep clear; mutual ones are turned."""
+def _lines(words: str, most: Mm) -> tuple[str, ...]:
+    """In two lines where one would be too long, broken after the comma nearest to its middle."""
+    breaks = [k + 2 for k in range(len(words)) if words.startswith(", ", k)]
+    if words_width(words, HEIGHT) <= most or not breaks:
+        return (words,)
+    at = min(breaks, key=lambda k: abs(k - len(words) / 2))
+    return (words[:at].rstrip(), words[at:])
+
+
+def _rows(laid: Sequence[_Laid], taken: Sequence[tuple[Box, float]]) -> list[int]:
+    """The least row of each note in which leaders and words keep clear; what is taken reaches up to
+    a row.
+    """
     rows = [-1] * len(laid)
     waiting = list(range(len(laid)))
     while waiting:
@@ -81,21 +102,27 @@ def _rows(laid: Sequence[_Laid]) -> list[int]:
             k for k in waiting if not any(laid[k].covers(laid[j].x) for j in waiting if j != k)
         ]
         for k in ready or waiting[-1:]:
-            rows[k] = _free_row(k, laid, rows)
+            rows[k] = _free_row(k, laid, rows, taken)
             waiting.remove(k)
     return rows
 
 
-def _free_row(k: int, laid: Sequence[_Laid], rows: Sequence[int]) -> int:
+def _free_row(
+    k: int, laid: Sequence[_Laid], rows: Sequence[int], taken: Sequence[tuple[Box, float]]
+) -> int:
     below = [rows[j] + 1 for j in range(len(laid)) if rows[j] >= 0 and laid[k].covers(laid[j].x)]
+    own = laid[k]
+    below += [ceil(up) for box, up in taken if box.x0 < own.end + AIR and own.start < box.x1 + AIR]
     row = max(below, default=0)
-    while any(
-        rows[j] == row and laid[j].start < laid[k].end + 2 and laid[k].start < laid[j].end + 2
-        for j in range(len(laid))
-        if j != k
-    ):
+    while any(_overlap(own, row, laid[j], rows[j]) for j in range(len(laid)) if rows[j] >= 0):
         row += 1
     return row
+
+
+def _overlap(one: _Laid, row: int, other: _Laid, its_row: int) -> bool:
+    """Whether words of two notes would share room."""
+    aside = one.start < other.end + 2 and other.start < one.end + 2
+    return aside and row < its_row + len(other.lines) and its_row < row + len(one.lines)
 
 
 def _ink(laid: _Laid, y: Mm) -> Iterator[Item]:
@@ -105,4 +132,5 @@ def _ink(laid: _Laid, y: Mm) -> Iterator[Item]:
     points = (at, (laid.x, foot)) if abs(laid.x - at[0]) < 1e-6 else (at, knee, (laid.x, foot))
     yield Stroke(points, "fine", about)
     yield Ring(at, DOT, "narrow", about=about)
-    yield Text((laid.start, y), laid.note.words, HEIGHT, "left", about=about)
+    for k, line in enumerate(reversed(laid.lines)):
+        yield Text((laid.start, y + k * ROW), line, HEIGHT, "left", about=about)

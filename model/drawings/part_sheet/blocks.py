@@ -15,7 +15,11 @@ from model.drawings.scales import scale_words, scales
 from model.part import Face, Part
 from model.units import Mm, Share
 
-LIMITS: tuple[tuple[Mm, Mm], ...] = ((45.0, 62.0), (26.0, 42.0))  # of a section on paper
+LIMITS: tuple[tuple[Mm, Mm], ...] = (
+    (45.0, 62.0),
+    (26.0, 42.0),
+    (18.0, 30.0),
+)  # of a section on paper
 DETAIL: tuple[Mm, Mm] = (110.0, 40.0)  # of a section along a part
 READABLE: Mm = 4.0  # on paper: what is narrower in a view is drawn again, larger
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"  # no I and O: they read as figures

@@ -25,7 +25,7 @@ def _one(hole: Hole, part: Part, look: Look, scale: Share) -> Iterator[Item]:
     straight = abs(along_eye) > 1 - 1e-9
     if straight:
         yield from _round(hole, part, look, scale)
-    elif abs(along_eye) < 1e-9:
+    elif abs(along_eye) < 1e-9 and max(map(abs, hole.toward)) > 1 - 1e-9:
         yield from _bore(hole, part, look, scale)
     else:
         yield from _slanted(hole, part, look, scale)
@@ -72,7 +72,7 @@ def _slanted(hole: Hole, part: Part, look: Look, scale: Share) -> Iterator[Item]
     end = _on_paper(_end(hole), part, look, scale)
     half = hole.diameter / 2 * scale
     pen: Pen = "narrow" if hole.kind == "pocket hole" else "fine"
-    if hole.kind != "pocket hole":
+    if hole.kind != "pocket hole" or abs(hole.toward[look.toward]) < 1e-9:
         yield Stroke((start, end), "centre" if math.dist(start, end) > 12 else "fine")
         return
     slope = abs(hole.toward[look.toward])

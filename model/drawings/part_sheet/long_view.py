@@ -79,7 +79,8 @@ class LongView:
             left = rows(view, "left", self._upright_runs(), taken=below.words)
         if self.is_wide and self.is_main:
             right = rows(view, "right", self._width(), taken=below.words)
-        notes = notes_above(list(self._notes()), view, 0.0, room + left.box.x0)
+        beside = [box for box in left.words + right.words if box.y1 > view.y1]
+        notes = notes_above(list(self._notes()), view, 0.0, room + left.box.x0, beside)
         label = self._label(max(notes.top, view.y1) + 2.4)
         items = (
             *self._ink(found), *self._datums(), *below.items, *left.items, *right.items,

@@ -122,4 +122,4 @@ def _deep(group: Group, size: Point) -> Marks:
 
 
 def _rounded(marks: Marks) -> tuple[tuple[int, ...], ...]:
-    return tuple(tuple(round(x * 1000) for x in row) for row in marks)
+    return tuple(tuple(round(x * 317.159) for x in row) for row in marks)
