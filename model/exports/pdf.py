@@ -91,7 +91,8 @@ def _write_page(canvas: Canvas, page: Page, known: set[str]) -> None:
     drawing = page.drawing
     canvas.setPageSize((drawing.width / POINT, drawing.height / POINT))
     canvas.bookmarkPage(page.key)
-    canvas.addOutlineEntry(page.title, page.key, level=1 if page.chapter else 0, closed=True)
+    level = 1 if page.chapter else 0
+    canvas.addOutlineEntry(page.listed_as, page.key, level, closed=True)
     canvas.saveState()
     canvas.scale(1 / POINT, 1 / POINT)  # from here on all is in mm
     _draw(canvas, drawing)

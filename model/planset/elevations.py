@@ -29,10 +29,11 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
     sides = (("From the left", LEFT, partial(_side, "left")),
              ("From the right", RIGHT, partial(_side, "right")))  # fmt: skip
     return (
-        Sheet("ends", "Elevations: foot and head", partial(_draw, setting, ends)),
+        Sheet("ends", "Elevations: foot and head", partial(_draw, setting, ends),
+              chapter_title="Elevations and plan"),
         Sheet("sides", "Elevations: left and right", partial(_draw, setting, sides), "ends"),
         Sheet("plan", "Plan", partial(_draw, setting, (("", PLAN, _plan),)), "ends"),
-    )
+    )  # fmt: skip
 
 
 def told_by(setting: Setting) -> Told:

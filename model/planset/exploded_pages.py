@@ -40,7 +40,8 @@ APART: Share = (
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
     """The whole bed, and every assembly of more than one mark."""
     bed = setting.bed
-    whole = Sheet(KEY, "The bed taken apart", partial(_whole, bed))
+    draw = partial(_whole, bed)
+    whole = Sheet(KEY, "The bed taken apart", draw, chapter_title="Exploded views")
     names = dict.fromkeys(mark.assembly for mark in bed.marks)
     return (whole, *(_assembly(bed, name) for name in names if _marks(bed, name) > 1))
 

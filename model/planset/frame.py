@@ -39,7 +39,7 @@ def framed(sheets: Sequence[Sheet], at: int, paper: Paper, around: Around) -> Pa
     )  # fmt: skip
     return Page(
         key=sheet.key, title=sheet.title, drawing=drawing, chapter=sheet.chapter,
-        links=content.links,
+        links=content.links, chapter_title=sheet.chapter_title,
     )  # fmt: skip
 
 

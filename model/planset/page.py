@@ -42,3 +42,9 @@ class Page:
     drawing: Drawing
     chapter: str = ""
     links: tuple[Link, ...] = ()
+    chapter_title: str = ""
+
+    @property
+    def listed_as(self) -> str:
+        """What it is called among the chapters, if it is the first page of one."""
+        return self.title if self.chapter else self.chapter_title or self.title

@@ -32,7 +32,8 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
     for at, some in enumerate(_paged(setting.bed.marks)):
         title = " and ".join(f"{mark.mark} {mark.name}" for mark in some)
         first = f"part/{some[0].mark}"
-        made.append(Sheet(first, title, partial(_draw, setting, some), made[0].key if at else ""))
+        draw, chapter = partial(_draw, setting, some), made[0].key if at else ""
+        made.append(Sheet(first, title, draw, chapter, chapter_title="Parts, mark by mark"))
     return tuple(made)
 
 

@@ -38,7 +38,8 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
         made.append(("Section at the height of the drawers", PLAN, (0.0, 0.0, level), _level))
     return tuple(
         Sheet(KEY if not at else f"{KEY}/{at + 1}", title,
-              partial(_draw, setting, gaze, point, chains), "" if not at else KEY)
+              partial(_draw, setting, gaze, point, chains), "" if not at else KEY,
+              chapter_title="Sections")
         for at, (title, gaze, point, chains) in enumerate(made)
     )  # fmt: skip
 

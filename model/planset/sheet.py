@@ -25,13 +25,18 @@ class Content(NamedTuple):
 
 
 class Sheet(NamedTuple):
-    """One page to be drawn. `draw` gets the room within the frame, mm on paper."""
+    """One page to be drawn. `draw` gets the room within the frame, mm on paper.
+
+    Pages of one chapter name the key of its first page as their `chapter`; that one may have a
+    `chapter_title` for lists of chapters.
+    """
 
     key: str
     title: str
     draw: Callable[[Box], Content]
     chapter: str = ""
     is_bare: bool = False  # no frame: the cover, labels, templates
+    chapter_title: str = ""
 
 
 def room_on(paper: Paper, is_bare: bool = False) -> Box:

@@ -153,8 +153,9 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
             title = f"Template: {template.mark.mark} {template.mark.name}, {template.face}"
             draw = partial(_draw, setting, turned, window, name)
             made.append(
-                Sheet(key, f"{title}, sheet {name}" if name else title, draw, KEY if made else "")
-            )
+                Sheet(key, f"{title}, sheet {name}" if name else title, draw, KEY if made else "",
+                      chapter_title="Templates, full size")
+            )  # fmt: skip
     return tuple(made)
 
 

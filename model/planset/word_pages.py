@@ -41,7 +41,8 @@ def _contents(sheets: Sequence[Sheet], room: Box) -> Content:
     for number, sheet in enumerate(sheets, 1):
         if sheet.chapter:
             continue
-        items.append(Text((room.x0, y - ROW / 2), sheet.title, BODY, "left", bold=True))
+        title = sheet.chapter_title or sheet.title
+        items.append(Text((room.x0, y - ROW / 2), title, BODY, "left", bold=True))
         items.append(Text((room.x1, y - ROW / 2), str(number), BODY, "right"))
         items.append(Stroke(((room.x0, y - ROW), (room.x1, y - ROW)), "fine"))
         links.append(Link(Box(room.x0, y - ROW, room.x1, y), sheet.key))
@@ -106,13 +107,18 @@ def _finishing(setting: Setting, width: Mm) -> Iterator[Line]:
     ]
     yield from table((Head(""), Head("Pass"), Head("What is done"), Head("Takes")), rows, width)
     for title, texts in (
-        ("These get the finish", (", ".join(schedule.marks),) if schedule.marks else ()),
-        ("These stay as they are sanded or sawn", (", ".join(schedule.plain),) if schedule.plain else ()),
-        ("Keep bare", schedule.bare), ("Cautions", schedule.cautions),
-    ):  # fmt: skip
+        ("These get the finish", _one_line(schedule.marks)),
+        ("These stay as they are sanded or sawn", _one_line(schedule.plain)),
+        ("Keep bare", schedule.bare),
+        ("Cautions", schedule.cautions),
+    ):
         if texts:
             yield from heading(title, width)
             yield from points(texts, width)
+
+
+def _one_line(words: Sequence[str]) -> tuple[str, ...]:
+    return (", ".join(words),) if words else ()
 
 
 def _checks(setting: Setting, width: Mm) -> Iterator[Line]:
