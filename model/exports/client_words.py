@@ -17,6 +17,8 @@ from model.units import Mm, show_length, tape_grid
 
 _ROWS = {"left": "Left side", "right": "Right side", "foot": "Foot"}
 
+_BESIDE = 4  # buttons that have room beside the name of their row
+
 
 def title(bed: Bed) -> str:
     """The name of the bed, and of the shop where it has one."""
@@ -28,12 +30,12 @@ def shop(bed: Bed) -> str:
     who = bed.design.publisher
     if not who.name and not who.logo:
         return ""
-    name = f'<span dir="auto">{escape(who.name)}</span>' if who.name else ""
-    if not who.logo:
-        return f'<p class="shop">{name}</p>'
-    logo = base64.b64encode(who.logo).decode("ascii")
-    # Beside its name the logo says nothing more; alone it has no words that we know.
-    return f'<p class="shop"><img src="data:image/png;base64,{logo}" alt="">{name}</p>'
+    logo = ""
+    if who.logo:
+        # Beside its name the logo says nothing more; alone it has no words that we know.
+        content = base64.b64encode(who.logo).decode("ascii")
+        logo = f'<img src="data:image/png;base64,{content}" alt="">'
+    return f'<p class="shop" dir="auto">{logo}{escape(who.name)}</p>'
 
 
 def described(bed: Bed) -> str:
@@ -60,7 +62,8 @@ def _row(row: str, ways: tuple[DrawerWay, ...]) -> str:
         f'aria-label="Open drawer {way.number}, {_ROWS[row].lower()}">{way.number}</button>'
         for way in ways
     )
-    return f'<p class="row"><span>{_ROWS[row]}</span>\n{buttons}</p>'
+    kind = "row many" if len(ways) > _BESIDE else "row"
+    return f'<p class="{kind}"><span>{_ROWS[row]}</span>\n{buttons}</p>'
 
 
 def finish_choice(finishes: Finishes) -> str:
