@@ -148,7 +148,7 @@ def test_of_three_close_lines_the_outer_two_stay() -> None:
 
 def test_lines_far_apart_on_one_level_do_not_thin_each_other() -> None:
     found = uncrowded(
-        [inked(0, 0, 20, 0), inked(30, 0.1, 45, 0.1), inked(50, 0.1, 60, 0.1), inked(70, 0, 75, 0)]
+        [inked(0, 0, 9, 0), inked(30, 0.1, 45, 0.1), inked(50, 0.1, 66, 0.1), inked(70, 0, 75, 0)]
     )
 
     assert [len(each) for each in found] == [1, 1, 1, 1]

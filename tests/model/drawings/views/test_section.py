@@ -62,6 +62,8 @@ def test_what_begins_in_the_plane_is_seen_whole_and_not_cut() -> None:
     assert len(view.sections) == 0
     assert set(view.visible_piece.tolist()) == {1}
     assert total(view.visible) == pytest.approx(40.0)
+    slanted = seen(scene, FOOT_LEFT, Plane(point=(0.0, 100.0, 0.0), normal=(0.0, -1.0, 0.0)))
+    assert total(slanted.visible) == pytest.approx(3 * (10 + 50 + 10) * math.sqrt(2 / 3), abs=0.1)
 
 
 def test_a_groove_and_a_bore_show_in_the_cut_face() -> None:

@@ -7,12 +7,12 @@ import pytest
 
 from model.drawings.views.gaze import (
     BACK,
+    BELOW,
     DIMETRIC_FOOT_LEFT,
     FOOT_LEFT,
     FRONT,
     LEFT,
     PLAN,
-    Gaze,
 )
 from model.drawings.views.hiding import hidden
 from model.drawings.views.section import Plane
@@ -137,7 +137,7 @@ def test_a_bore_is_round_from_its_mouth_and_a_dashed_box_from_its_side(exact: bo
 
     above, below, front = (
         seen(scene, PLAN),
-        seen(scene, Gaze(right=(1, 0, 0), up=(0, -1, 0))),
+        seen(scene, BELOW),
         seen(scene, FRONT),
     )
 
@@ -167,6 +167,20 @@ def test_a_ring_half_behind_a_rail_is_drawn_as_far_as_it_is_seen() -> None:
     curve = view.visible[(np.abs(view.visible - [30.0, 25.0]) < 10.1).all(axis=(1, 2))]
     assert total(curve) == pytest.approx(math.pi * 10, rel=0.01)
     assert curve[..., 1].min() == pytest.approx(25.0, abs=0.01)
+
+
+def test_a_bore_right_through_is_seen_from_both_sides() -> None:
+    """One that ends in the wood is hidden from behind."""
+    holes = (
+        bore((30.0, 25.0, 40.0), (0.0, 0.0, -1.0), 20.0, 40.0),
+        bore((70.0, 25.0, 40.0), (0.0, 0.0, -1.0), 20.0, 39.0),
+    )
+
+    view = seen(scene_of((block((100.0, 60.0, 40.0), holes=holes), (0.0, 0.0, 0.0))), BELOW)
+
+    assert sorted(zip(view.ring_at[:, 0].tolist(), view.ring_hidden.tolist(), strict=True)) == [
+        (30.0, False), (70.0, True),
+    ]  # fmt: skip
 
 
 def test_a_slanted_bore_has_an_oval_mouth() -> None:
