@@ -59,6 +59,11 @@ def _end(assembly: str, setting: Setting, view: View) -> Iterator[Chain]:
     level = [box for box in own if not _is_upright(box) and _is_wide(box)]
     floor = floor_of(setting)
     yield from chain_along(upright, "below")
+    open_slats = boxes_of(setting.bed, view.gaze, named(assembly, "open slat"))
+    if open_slats:
+        low = max(box.x1 for box in upright if box.x1 <= 0)
+        high = min(box.x0 for box in upright if box.x0 >= 0)
+        yield from row_of(open_slats, "above", told_by(setting), low, high)
     yield whole(together(own), "below")
     yield from chain_along(level, "left", ends=(floor, view.box.y1 if not level else _top(own)))
     yield whole(together([*own, _on_floor(own, floor)]), "left")
@@ -83,11 +88,11 @@ def _side(side: str, setting: Setting, view: View) -> Iterator[Chain]:
 
 
 def _frame_of(assembly: str) -> Callable[[Part], bool]:
-    """Its posts, rails, stiles and cap: what stands in grooves is not measured from outside."""
+    """Its posts, rails, stiles and cap: what stands between them is not measured from outside."""
     return lambda part: (
         part.assembly == assembly
         and not part.hardware
-        and part.name not in ("panel", "dowel", "backer", "skin")
+        and part.name.endswith(("post", "rail", "stile", "cap"))
     )
 
 

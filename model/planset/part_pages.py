@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from functools import partial
+from typing import cast
 
 from model.cutting.record import Box
 from model.drawings.moved import moved
 from model.drawings.paper import Item, Stroke
 from model.drawings.part_sheet.facts import facts
-from model.drawings.part_sheet.sheet import part_sheet
+from model.drawings.part_sheet.sheet import PartSheet, part_sheet
 from model.drawings.scales import scale_words
 from model.parts.marks import Mark
 from model.planset.elevations import told_by
@@ -17,19 +18,20 @@ from model.planset.flow import Column, Line, line_of
 from model.planset.letters import BODY, HEADING, wrapped
 from model.planset.page import Link
 from model.planset.setting import Setting
-from model.planset.sheet import Content, Sheet
+from model.planset.sheet import HEAD, Content, Sheet, room_on
 from model.units import Mm
 
 CHAPTER = "part"
 SIMPLE = 6  # cuts and holes of a part that half a page is enough for
 LABEL: Mm = 26.0
 HALVES_APART: Mm = 8.0
+BELOW: Mm = 4.0  # from what is told of a part to its drawing
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
     """The parts in the order of their marks, two simple ones that follow each other on one page."""
     made: list[Sheet] = []
-    for at, some in enumerate(_paged(setting.bed.marks)):
+    for at, some in enumerate(_paged(setting)):
         title = " and ".join(f"{mark.mark} {mark.name}" for mark in some)
         first = f"part/{some[0].mark}"
         draw, chapter = partial(_draw, setting, some), made[0].key if at else ""
@@ -39,57 +41,87 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 
 def key_of(setting: Setting, mark: str) -> str:
     """The page on which a mark stands."""
-    for some in _paged(setting.bed.marks):
+    for some in _paged(setting):
         if any(each.mark == mark for each in some):
             return f"part/{some[0].mark}"
     return ""
 
 
-def _paged(marks: Sequence[Mark]) -> Iterator[tuple[Mark, ...]]:
+def _paged(setting: Setting) -> Iterator[tuple[Mark, ...]]:
+    """What shares a page; a part that waits for another goes alone before a larger one."""
     waiting: Mark | None = None
-    for mark in marks:
-        if len(mark.features) > SIMPLE or mark.part.taper:
-            if waiting is not None:
-                yield (waiting,)
-                waiting = None
-            yield (mark,)
-        elif waiting is not None:
-            yield (waiting, mark)
+    for mark in setting.bed.marks:
+        is_simple = _has_room_in_half(setting, mark)
+        if waiting is not None:
+            yield (waiting, mark) if is_simple else (waiting,)
             waiting = None
-        else:
+            if is_simple:
+                continue
+        if is_simple:
             waiting = mark
+        else:
+            yield (mark,)
     if waiting is not None:
         yield (waiting,)
 
 
+def _has_room_in_half(setting: Setting, mark: Mark) -> bool:
+    if len(mark.features) > SIMPLE or mark.part.taper:
+        return False
+    room = room_on(setting.paper)
+    half = _rooms(room, 2)[0]
+    return _sheet(setting, mark, _below_facts(setting, mark, half, is_named=True)).fits
+
+
+def _rooms(room: Box, count: int) -> list[Box]:
+    """The page's room in so many parts, from the top."""
+    high = (room.y1 - room.y0 - HALVES_APART * (count - 1)) / count
+    tops = [room.y1 - at * (high + HALVES_APART) for at in range(count)]
+    return [Box(room.x0, top - high, room.x1, top) for top in tops]
+
+
 def _draw(setting: Setting, marks: Sequence[Mark], room: Box) -> Content:
-    high = (room.y1 - room.y0 - HALVES_APART * (len(marks) - 1)) / len(marks)
     items: list[Item] = []
-    scales = []
-    for at, mark in enumerate(marks):
-        top = room.y1 - at * (high + HALVES_APART)
-        drawn, scale = _one(setting, mark, Box(room.x0, top - high, room.x1, top), len(marks) > 1)
+    told: list[str] = []
+    for at, (mark, own) in enumerate(zip(marks, _rooms(room, len(marks)), strict=True)):
+        drawn, scale = _one(setting, mark, own, len(marks) > 1)
         items += drawn
-        scales.append(scale)
+        told.append(scale)
         if at:
-            y = top + HALVES_APART / 2
+            y = own.y1 + HALVES_APART / 2
             items.append(Stroke(((room.x0, y), (room.x1, y)), "fine"))
-    told = scales[0] if len(set(scales)) == 1 else ", ".join(scales)
-    return Content(
-        tuple(items), (Link(Box(room.x1 - 30, room.y1, room.x1, room.y1 + 12), "parts"),), told
-    )
+    back = Link(Box(room.x0, room.y1 + 4.0, room.x1, room.y1 + HEAD), "parts")
+    return Content(tuple(items), (back,), ", ".join(dict.fromkeys(told)))
 
 
 def _one(setting: Setting, mark: Mark, room: Box, is_named: bool) -> tuple[list[Item], str]:
-    column = Column(tuple(_facts(setting, mark, (room.x1 - room.x0) / 2 - 4.0, is_named)))
-    top = room.y1 - column.height - 4.0
+    column = _column(setting, mark, room, is_named)
+    below = _below_facts(setting, mark, room, is_named)
+    sheet = _sheet(setting, mark, below)
+    x = below.x0 + (below.x1 - below.x0 - sheet.drawing.width) / 2
+    y = below.y1 - sheet.drawing.height
     items = list(column.at((room.x0, room.y1))[0])
-    wide, high = room.x1 - room.x0, top - room.y0
-    sheet = part_sheet(mark, told_by(setting), wide, high, not setting.is_first_angle)
-    x = room.x0 + (wide - sheet.drawing.width) / 2
-    y = top - sheet.drawing.height
     items += (moved(item, x, y) for item in sheet.drawing.items)
     return items, scale_words(sheet.drawing.scale)
+
+
+def _sheet(setting: Setting, mark: Mark, room: Box) -> PartSheet:
+    """The drawing of a mark for a room; kept, for the list of pages asks for it first."""
+    wide, high = round(room.x1 - room.x0, 3), round(room.y1 - room.y0, 3)
+    key = (mark.mark, wide, high)
+    if key not in setting.kept:
+        is_third_angle = not setting.is_first_angle
+        setting.kept[key] = part_sheet(mark, told_by(setting), wide, high, is_third_angle)
+    return cast(PartSheet, setting.kept[key])
+
+
+def _below_facts(setting: Setting, mark: Mark, room: Box, is_named: bool) -> Box:
+    column = _column(setting, mark, room, is_named)
+    return room._replace(y1=room.y1 - column.height - BELOW)
+
+
+def _column(setting: Setting, mark: Mark, room: Box, is_named: bool) -> Column:
+    return Column(tuple(_facts(setting, mark, (room.x1 - room.x0) / 2 - 4.0, is_named)))
 
 
 def _facts(setting: Setting, mark: Mark, width: Mm, is_named: bool) -> Iterator[Line]:

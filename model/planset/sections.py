@@ -23,6 +23,8 @@ from model.units import Mm
 
 Chains = Callable[[Bed, View], Iterator[Chain]]
 KEY = "sections"
+MISS: Mm = 5.0  # from a cut to a face that runs along it
+LENGTHWISE: Mm = 60.0  # what is thinner across would be cut along its grain
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
@@ -70,10 +72,13 @@ def _drawer_middle(bed: Bed) -> Mm:
 
 
 def _beside_the_middle(bed: Bed) -> Mm:
-    """Where nothing that stands on the centre line is cut lengthwise."""
-    beams = [p for p in range(len(bed.pieces)) if "beam" in bed.pieces.form(p).name]
-    half = max((float(bed.pieces.bounds[1][p, 0]) for p in beams), default=0.0)
-    return half + 20.0
+    """Where the cut runs past what stands on the centre line, and through no piece lengthwise."""
+    low, high = bed.pieces.bounds
+    spans = list(zip(low[:, 0].tolist(), high[:, 0].tolist(), strict=True))
+    x = 0.0
+    while any(a < x + MISS and x - MISS < b and b - a < LENGTHWISE for a, b in spans):
+        x += MISS
+    return x
 
 
 FRONT_TO_HEAD = Gaze(right=(0.0, 1.0, 0.0), up=(0.0, 0.0, 1.0))

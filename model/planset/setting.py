@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from model.bed import Bed
@@ -18,10 +18,13 @@ OTHER = {"inch": "mm", "mm": "inch"}
 
 @dataclass(frozen=True, kw_only=True)
 class Setting:
-    """A bed as its plan set tells it; `listed` gives all its pages, for the list of them."""
+    """A bed as its plan set tells it; `listed` gives all its pages, for the list of them. `kept` is
+    what pages and the list of them would work out twice.
+    """
 
     bed: Bed
     listed: Callable[[], Sequence[Sheet]] = tuple
+    kept: dict[object, object] = field(default_factory=dict, compare=False, repr=False)
 
     @cached_property
     def steps(self) -> tuple[Step, ...]:
