@@ -7,6 +7,7 @@ farther out than that one.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import combinations
 from math import ceil
 from typing import NamedTuple
 
@@ -18,7 +19,7 @@ from model.units import Mm
 HEIGHT: Mm = 1.9  # of capitals
 ROW: Mm = 3.6
 NEAREST: Mm = 3.0  # from the view to the lowest words
-MOST = 0.5  # of the room along x: a longer note is broken in two lines
+MOST = (0.5, 0.3, 0.2)  # of the room along x: longer notes are broken in two lines
 DOT: Mm = 0.35
 AIR: Mm = 0.8
 APART: Mm = 0.9  # between two leaders
@@ -57,7 +58,9 @@ def notes_above(
     """Notes in rows above a view, their words between `low` and `high` along x where they fit, and
     clear of what is taken.
     """
-    laid = _laid(sorted(notes, key=lambda note: (note.at[0], note.at[1], note.words)), low, high)
+    ordered = sorted(notes, key=lambda note: (note.at[0], note.at[1], note.words))
+    tries = (_laid(ordered, low, high, most) for most in MOST)
+    laid = next((each for each in tries if not _has_knot(each)), _laid(ordered, low, high, 0.0))
     first = view.y1 + NEAREST
     rows = _rows(laid, [(box, (box.y1 - first + HEIGHT) / ROW) for box in taken])
     items: list[Item] = []
@@ -68,14 +71,14 @@ def notes_above(
     return Notes(tuple(items), top)
 
 
-def _laid(notes: Sequence[Note], low: Mm, high: Mm) -> list[_Laid]:
+def _laid(notes: Sequence[Note], low: Mm, high: Mm, most: float) -> list[_Laid]:
     """To the right of their leaders, or to the left where there is no room at the right."""
     found: list[_Laid] = []
     last = -1e9
     for note in notes:
         x = max(note.at[0], last + APART)
         last = x
-        lines = _lines(note.words, MOST * (high - low))
+        lines = _lines(note.words, most * (high - low))
         long = max(words_width(line, HEIGHT) for line in lines)
         start = x if x + long <= high else max(min(x - long, high - long), low)
         found.append(_Laid(note, lines, x, start, start + long))
@@ -89,6 +92,11 @@ def _lines(words: str, most: Mm) -> tuple[str, ...]:
         return (words,)
     at = min(breaks, key=lambda k: abs(k - len(words) / 2))
     return (words[:at].rstrip(), words[at:])
+
+
+def _has_knot(laid: Sequence[_Laid]) -> bool:
+    """Whether two notes stand over each other's leaders."""
+    return any(one.covers(other.x) and other.covers(one.x) for one, other in combinations(laid, 2))
 
 
 def _rows(laid: Sequence[_Laid], taken: Sequence[tuple[Box, float]]) -> list[int]:

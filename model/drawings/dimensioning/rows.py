@@ -112,17 +112,26 @@ class _Layout:
             word = Word(at, half, level)
             if self._room.is_clear(word, row.lines) and self._has_line(row, run, word, ends):
                 return word, 0
+        return (
+            self._lifted(row, half, ends, row.beyond)
+            or self._lifted(row, half, ends, ())  # rather across a leading line than over words
+            or (Word((ends[0] + ends[1]) / 2, half, level), 0)
+        )
+
+    def _lifted(
+        self, row: _Row, half: Mm, ends: tuple[Mm, Mm], lines: Sequence[Mm]
+    ) -> tuple[Word, int] | None:
+        """A clear place beyond the line, and how many lines of words farther out it is."""
         middle = (ends[0] + ends[1]) / 2
         for lift in range(1, _LIFTS + 1):
             farther = row.out + (0.6 if self._up else -0.25) * WORDS + lift * LIFT
             for aside in _ASIDE:
-                word = Word(middle + aside * half, half, farther)
+                word = Word(middle + aside * max(half, LIFT), half, farther)
                 leader = Leader.to(word, middle, row.out)
-                if self._room.is_clear(word, row.beyond, leader) and self._is_untaken(
-                    row, word, ends
-                ):
+                clear = self._room.is_clear(word, lines, leader)
+                if clear and self._is_untaken(row, word, ends):
                     return word, lift
-        return Word(middle, half, level), 0
+        return None
 
     def _has_line(self, row: _Row, run: Run, word: Word, ends: tuple[Mm, Mm]) -> bool:
         """Whether words on their line, or on what goes on beyond its end, are alone there."""

@@ -86,12 +86,15 @@ def _said(sizes: Sequence[Mm], counts: Sequence[int], step: Mm, unit: Unit) -> t
 
 
 def _shared(sizes: Sequence[Mm], total: Fraction, step: Mm) -> list[int]:
-    """Whole steps that add up to the total: rounded down, the rest to the largest remainders."""
+    """Whole steps that add up to the total: rounded down, what is left over to all of them alike,
+    and the rest of it to the largest remainders.
+    """
     counts = [math.floor(size / step + 1e-9) for size in sizes]
     over = round(total / _exact(step)) - sum(counts)
+    each, rest = divmod(over, len(counts))
     by_rest = sorted(range(len(sizes)), key=lambda k: (counts[k] * step - sizes[k], k))
-    for k in by_rest[:over]:
-        counts[k] += 1
+    for place, k in enumerate(by_rest):
+        counts[k] += each + (place < rest)
     return counts
 
 

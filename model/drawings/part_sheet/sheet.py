@@ -15,7 +15,7 @@ from model.drawings.scales import scales
 from model.parts.marks import Mark
 from model.units import Mm, Share
 
-SHORTEST: Mm = 45.0  # on paper, of the longer side of the main view: a smaller one is a blot
+SHORTEST: Mm = 40.0  # on paper, of the longer side of the main view: a smaller one is a blot
 _HAIR: Mm = 1e-6
 
 
