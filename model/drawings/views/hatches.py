@@ -51,7 +51,8 @@ def _hatch(face: Face, way: int) -> Hatch:
     along = face.shows == "long grain"
     angle = face.grain if along else (45.0, 135.0)[way % 2]
     spacing = SPACING[face.shows] * _WIDER ** (way if along else way // 2)
-    return Hatch(face.outline, spacing, angle, face.holes, face.about)
+    least = _width(face.outline)  # no wider, or a narrow face may fall between two strokes
+    return Hatch(face.outline, min(spacing, least), angle, face.holes, face.about)
 
 
 def is_thin(outline: Sequence[Point]) -> bool:

@@ -120,6 +120,21 @@ def test_what_is_hidden_of_a_bed_is_what_rays_do_not_reach(name: str, gaze: Gaze
     assert agreement(scene.bodies, gaze, solids(without_holes(scene))) > AGREE
 
 
+def test_a_bed_turned_askew_is_seen_as_by_an_eye_turned_the_other_way() -> None:
+    """Turned by 30° its boxes lie along no axis, and are looked at as triangles."""
+    scene = without_holes(bed_scene(demo("loft_single")))
+    cos, sin = np.cos(np.pi / 6), np.sin(np.pi / 6)
+    turn = np.eye(4)
+    turn[:2, :2] = [[cos, -sin], [sin, cos]]
+    askew = Gaze.down_from((-0.5, -float(cos), 0.0))
+
+    turned, plain = seen(scene.turned(turn), FRONT), seen(scene, askew)
+
+    assert len(scene.turned(turn).bodies.lo) == 0
+    assert distance(points_on(turned.visible), plain.visible).max() < 0.1
+    assert distance(points_on(plain.visible), turned.visible).max() < 0.1
+
+
 @pytest.mark.parametrize("gaze", [FRONT, HEAD_RIGHT])
 def test_any_bed_hides_what_rays_do_not_reach(gaze: Gaze) -> None:
     for bed in random_beds(5):

@@ -10,6 +10,7 @@ import pytest
 from model.bed import Bed, solve
 from model.cutting.record import Box
 from model.designs import read
+from model.drawings.hatching import hatch_strokes
 from model.drawings.paper import PEN_WIDTHS, Drawing, Fill, Hatch, Item, Ring, Stroke
 from model.drawings.views.cropped import cropped
 from model.drawings.views.gaze import FOOT_LEFT, FRONT, LEFT, PLAN
@@ -134,6 +135,14 @@ def test_cut_faces_are_hatched_and_thin_ones_filled(queen: Bed) -> None:
     by_name = {mark.name: f"piece/{mark.mark}" for mark in queen.marks}
     assert by_name["box bottom"] in filled
     assert by_name["side rail" if "side rail" in by_name else "top rail"] in hatched
+
+
+def test_no_cut_face_is_left_white(queen: Bed) -> None:
+    """However narrow, a stroke of its hatching runs through it."""
+    for at in (-700.0, -500.0, -120.0, 0.0, 130.0, 600.0):
+        cut = Plane(point=(at, 0.0, 0.0), normal=(-1.0, 0.0, 0.0))
+        for item in drawn(seen(bed_scene(queen, bought=True), LEFT, cut, hidden=False), 0.05):
+            assert not isinstance(item, Hatch) or hatch_strokes(item)
 
 
 def test_neighbours_are_hatched_in_different_ways() -> None:
