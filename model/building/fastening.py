@@ -10,13 +10,14 @@ import numpy as np
 
 from model.building.joined import Joined
 from model.building.record import Driving
-from model.cost.joint_screws import Driven, reckoned_joints
+from model.cost.joint_screws import Driven, Reckoned, reckoned_joints
 from model.cost.screws import driven_as
 from model.materials import wood_screw
 from model.parts.pieces import Floats
 from model.units import Mm
 
-_BITE: Mm = 10.0  # what a screw must at least go into the piece that takes it
+_BITE: Mm = 2.0  # a screw that goes in no deeper is driven at a slant instead
+_FROM_BELOW = "screwed through the bottom"  # the head is in the piece that holds
 
 
 class Fixing(NamedTuple):
@@ -38,7 +39,7 @@ class Fastening:
     def all(self) -> tuple[Fixing, ...]:
         """Every screw, piece by piece."""
         counted = (
-            Fixing(each.one, each.other, each.driven, False)
+            Fixing(*_through(each), each.driven, False)
             for each in reckoned_joints(self._joined.bed)
         )
         return (*self._placed(), *counted)
@@ -128,3 +129,8 @@ class Fastening:
     @cached_property
     def _known(self) -> dict[tuple[str, str, str], list[int]]:
         return {}
+
+
+def _through(each: Reckoned) -> tuple[int, int]:
+    """The piece that a screw goes through, and the one that takes its point."""
+    return (each.other, each.one) if each.joint == _FROM_BELOW else (each.one, each.other)

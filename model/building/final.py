@@ -13,6 +13,7 @@ from typing import NamedTuple
 from model.building.joined import Joined
 from model.building.units import Unit, Units
 from model.building.ways import DOWN, UP, Way, Ways
+from model.units import Mm
 
 # In the order in which a maker would bring them; common practice, no source.
 _RANKS = (
@@ -28,6 +29,9 @@ _OF_ASSEMBLY = {
     "headboard": "headboard", "footboard": "footboard", "under the bed": "under the bed",
     "deck": "deck", "drawers": "drawer", "fronts": "front", "mattress": "mattress",
 }  # fmt: skip
+
+
+REACH: Mm = 400.0  # past this a thing that is put in can be turned aside; common practice
 
 
 class Brought(NamedTuple):
@@ -82,7 +86,7 @@ class Final:
         for unit in reversed(left):
             own = whole[unit.number]
             ways = self._usual(unit, roles[unit.number])
-            way = self._ways.first_free(own, others[unit.number], ways)
+            way = self._ways.first_free(own, others[unit.number], ways, REACH)
             if way is not None:
                 return unit, way
         return left[-1], None

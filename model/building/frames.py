@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from model.building.joined import Joined
 from model.building.joints import FRAMED
 from model.building.record import Clamping, Square
-from model.building.ways import Ways
+from model.building.ways import Way, Ways
 from model.part import Part
 from model.shop.order.milling import CLAMPS_APART
 from model.units import Mm
@@ -79,14 +79,14 @@ class Frames:
         own, known = set(pieces), {*pieces, *there}
         wood = {piece for piece in known if self._joined.is_wood(piece)}
         over: list[set[tuple[Mm, ...]]] = [set(), set(), set()]
-        for link in self._joined.links:
-            ends = {link.one, link.other}
-            if link.joint in FRAMED and ends <= wood and ends & own:
+        links = dict.fromkeys(link for piece in sorted(own) for link in self._joined.of(piece))
+        for link in links:
+            if link.joint in FRAMED and {link.one, link.other} <= wood:
                 axis = self.closing_axis(link.one, link.other)
                 over[axis].add(self._line(link.one, link.other, axis))
         spans = self._spans(wood)
         return tuple(
-            Clamping(len(rows), spans[axis][1] - spans[axis][0])
+            Clamping(_apart(rows), spans[axis][1] - spans[axis][0])
             for axis, rows in enumerate(over)
             if rows
         )
@@ -107,6 +107,10 @@ class Frames:
                 long = max(high - low for low, high in self._spans([piece]))
                 found.append(Clamping(int(long // CLAMPS_APART) + 1, high - low))
         return tuple(dict.fromkeys(found))
+
+    def room(self, piece: int, others: Iterable[int], axis: int, sign: int) -> Mm:
+        """How far a piece is from the next wood along a bed axis; inf where there is none."""
+        return self._ways.room(piece, others, Way(axis, sign))
 
     def closing_axis(self, one: int, other: int) -> int:
         """The bed axis along which two pieces are pushed together: along it one can leave the
@@ -146,3 +150,14 @@ def _shoulders(part: Part) -> Span:
     far = [float(cut.low[0]) for cut in part.cuts if cut.kind in _TENONED and cut.high[0] >= length]
     foot = float(part.taper_length) if part.taper else 0.0
     return max([foot, *near]), min([length, *far])
+
+
+def _apart(rows: set[tuple[Mm, ...]]) -> int:
+    """How many clamps serve rows of joints: one reaches those that lie close beside it."""
+    spread = [max(row[k] for row in rows) - min(row[k] for row in rows) for k in range(2)]
+    across = 0 if spread[0] >= spread[1] else 1
+    count, last = 0, -math.inf
+    for at in sorted(row[across] for row in rows):
+        if at - last >= CLAMPS_APART:
+            count, last = count + 1, at
+    return max(count, min(2, len({row[across] for row in rows})))

@@ -12,6 +12,7 @@ from model.building.said import Said, Shop, Texts
 from model.building.words import HAIR, capital, square_check
 from model.part import Part
 from model.shop.order import say
+from model.units import Mm
 
 # What is done with the glue at each joint; common practice, no source.
 _GLUE = {
@@ -28,6 +29,7 @@ _GLUE = {
     "dado": "glue in the dadoes, edges flush",
     "dovetails": "a thin coat of glue on the cheeks; tap home over a block of waste",
 }
+_DEEPEST: Mm = 25.0  # no groove is deeper: what is farther off does not hold the panel
 _READY = (
     "Have clamps, cauls, a mallet and a damp cloth at hand before you open the bottle: glue grabs "
     "within minutes."
@@ -177,23 +179,25 @@ class Gluing:
         why = (
             "solid wood that cannot move splits"
             if is_solid
-            else "it must not hold a shoulder open, and it takes up no load there"
+            else "the grooves alone hold it, and a bead of glue there keeps joints from closing"
         )
         marks, room = words.marks(floats), self._room(floats, known)
         yield f"No glue on {marks} or in the grooves that hold it: {why}.{room}"
 
     def _room(self, floats: Sequence[int], known: Sequence[int]) -> str:
-        rooms = sorted(
-            {
-                round(link.hold.within, 3)
-                for link in self._shop.between(floats, known)
-                if link.joint in FLOATING and link.hold.within > HAIR and link.one in set(floats)
-            }
-        )
-        if not rooms:
-            return ""
-        told = say.listed([self._shop.words.size(room) for room in rooms], "or")
-        return f" Centre it: {told} of room at each edge."
+        """How far a panel is from the ground of its grooves when it is centred, each way."""
+        shop = self._shop
+        around = [piece for piece in known if piece not in set(floats)]
+        found: dict[str, list[str]] = {}
+        for piece in floats:
+            for axis in range(3):
+                kind = shop.where.own_sides(piece)[axis][0].split()[-1]
+                room = sum(shop.frames.room(piece, around, axis, sign) for sign in (-1, 1)) / 2
+                if kind in ("end", "edge") and HAIR < room < _DEEPEST:
+                    kinds = found.setdefault(shop.words.size(room), [])
+                    kinds += [f"{kind}s"] * (f"{kind}s" not in kinds)
+        told = [f"{room} at its {say.listed(kinds)}" for room, kinds in found.items()]
+        return f" Centre it, with room to move: {say.listed(told)}." if told else ""
 
     def _floats(self, piece: int) -> bool:
         links = [link for link in self._shop.joined.of(piece) if link.one == piece]

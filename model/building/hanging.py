@@ -65,9 +65,14 @@ class Hanging:
             yield (
                 f"{capital(row)} row: opening {words.size(opening)} wide and {words.size(height)} "
                 f"high, box {words.size(box)} wide and {words.size(high)} high: "
-                f"{words.size((opening - box) / 2)} of room at each side. A box that binds is "
-                "planed or its slide packed; it is never forced."
+                f"{words.size((opening - box) / 2)} of room at each side. Do not force a box that "
+                f"binds: {self._eased()}."
             )
+
+    def _eased(self) -> str:
+        if self._shop.bed.dimensions.values.get("is_side_mount"):
+            return "pack its slide, or set it anew"
+        return "plane what rubs, and wax it"
 
     def stops(self, step: Step, planned: Planned) -> Said:
         """Stops that are screwed on when the box is in."""

@@ -8,7 +8,7 @@ from model.building.hanging import front_places
 from model.building.joints import KNOWN, LOOSE
 from model.building.record import Step
 from model.building.said import Said, Shop, Texts
-from model.building.words import capital
+from model.building.words import capital, plural
 from model.shop.order.aids import spacers
 
 # How a thing is fixed by each joint; common practice, no source.
@@ -115,7 +115,8 @@ class Laying:
             own.append(piece)
             hosts.append(host)
         for (face, place), (own, hosts) in told.items():
-            yield f"{capital(words.called(own))} on the {face} of {words.marks(hosts)}: {place}."
+            on = plural(face) if len(set(hosts)) > 1 else face
+            yield f"{capital(words.called(own))} on the {on} of {words.marks(hosts)}: {place}."
 
     def _host(self, piece: int, placed: Iterable[int]) -> int | None:
         """What a piece is fixed to, of those in their places."""

@@ -47,12 +47,13 @@ class Shop:
     def between(self, new: Iterable[int], there: Iterable[int]) -> list[Link]:
         """The links between some pieces and others, in the order of the pieces."""
         own, others = set(new), set(there)
-        return [
-            link
-            for link in self.joined.links
-            if (link.one in own and link.other in others)
-            or (link.other in own and link.one in others)
-        ]
+        links = {
+            link: None
+            for piece in sorted(own)
+            for link in self.joined.of(piece)
+            if (link.other if link.one == piece else link.one) in others
+        }
+        return list(links)
 
     def hosts(self, own: Iterable[int], placed: Iterable[int], joints: Container[str]) -> list[int]:
         """The pieces among those placed that some pieces are joined to by these joints, rising."""

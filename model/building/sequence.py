@@ -26,12 +26,14 @@ _ALONE = ("headboard", "footboard", "first side", "second side")
 
 @dataclass(frozen=True, kw_only=True)
 class Planned:
-    """A stage, once for each of the alike things that are made in it; `role` names what comes in
-    the final assembly, `way` how (as a unit vector), if not piece by piece.
+    """A stage, once for each of the alike things that are made in it. `mirrors`: things of the
+    same pieces were made before, as mirror images. In the final assembly `role` names what comes,
+    and `brought` the units and their ways.
     """
 
     chapter: str
     stages: tuple[Stage, ...]
+    mirrors: bool = False
     role: str = ""
     brought: tuple[Brought, ...] = ()
 
@@ -55,9 +57,26 @@ class Building:
         """Bench work chapter by chapter, then fittings, then where the bed stands."""
         groups = self._alike.groups(unit for unit in self.units.roots if self._is_wood(unit))
         groups.sort(key=lambda own: self._order(own))
-        bench = [each for own in groups for each in self._built(own)]
-        fitted = [each for own in groups for each in self._fitted(own)]
+        mirrored = self._mirrored(groups)
+        bench, fitted = [], []
+        for own in groups:
+            is_mirror = own[0].number in mirrored
+            bench += [replace(each, mirrors=is_mirror) for each in self._built(own)]
+            fitted += [replace(each, mirrors=is_mirror) for each in self._fitted(own)]
         return (*bench, *fitted, *self._final())
+
+    def _mirrored(self, groups: Sequence[Sequence[Unit]]) -> set[int]:
+        """The first units of groups that are made of the same pieces as a group before them."""
+        seen: set[tuple[str, ...]] = set()
+        found: set[int] = set()
+        for own in groups:
+            whole = self.units.whole(own[0])
+            names = (self.joined.mark_of.get(p) or self.joined.hardware[p] for p in whole)
+            key = tuple(sorted(names))
+            if key in seen:
+                found.add(own[0].number)
+            seen.add(key)
+        return found
 
     # ------------------------------------------------------------ on the bench
 

@@ -72,6 +72,7 @@ class Standing:
                 *shop.lifting(step.shown, f"The {name}"),
                 *((end,) if is_first and prop > HAIR else ()),
                 *self._connected(step),
+                *self._brackets(step),
                 *shop.driving(step),
                 *(() if is_first else self._drawn_up()),
             ),
@@ -114,6 +115,11 @@ class Standing:
                 "stands."
             )
 
+    def _brackets(self, step: Step) -> Iterator[str]:
+        """Bearers that stand already are fixed to a side when it comes."""
+        if any(each.code.startswith("BRACKET") for each in step.hardware) or step.screws:
+            yield "Set the bearers' ends to their places on this side too, and fix them."
+
     def _has_bolts(self) -> bool:
         return any(link.joint == _BOLT for link in self._shop.joined.links)
 
@@ -142,11 +148,30 @@ class Standing:
             sentences=(
                 *dict.fromkeys(shop.reason(main) for main in mains),
                 *self._rows(mains),
+                *self._faced(planned),
+                *self._loose(step),
                 *shop.driving(step),
             ),
             checks=tuple(self._bearer_checks(mains)) if planned.role == "bearer" else (),
             keep_dry=(_OUT,),
         )
+
+    def _faced(self, planned: Planned) -> Iterator[str]:
+        """Bearers with something on them are not alike at both faces."""
+        pieces = self._shop.joined.pieces
+        on = {
+            self._shop.words.name(piece)
+            for piece in planned.first.pieces
+            if pieces.parts[pieces.part[piece]].name.startswith(("slide,", "skid", "runner"))
+        }
+        if planned.role == "bearer" and on:
+            yield "Turn each so that what is fixed to it looks at the drawer that it carries."
+
+    def _loose(self, step: Step) -> Iterator[str]:
+        """What brackets and other fittings do that come in this step."""
+        new = [piece for copy in step.copies for piece in copy]
+        bought = [piece for piece in new if not self._shop.joined.is_wood(piece)]
+        yield from dict.fromkeys(self._shop.reason(piece) for piece in bought)
 
     def _rows(self, mains: Sequence[int]) -> Iterator[str]:
         """How high things stand, and where in a row: from the foot, or from the left."""

@@ -60,7 +60,7 @@ class _Steps:
 
     def _step(self, k: int, planned: Planned) -> Step:
         stage = planned.first
-        glue = self._is_glued(planned)
+        glue = self._is_glued(planned, k)
         screws = self._fastening.drivings(self._screws.get(k, ()))
         comes = self._comes(planned)
         step = Step(
@@ -93,13 +93,13 @@ class _Steps:
         loose = [piece for piece in stage.pieces if piece not in known]
         return (*found, *self._comings.of(loose, (*stage.there, *known)))
 
-    def _is_glued(self, planned: Planned) -> bool:
-        stage = planned.first
-        known = {*stage.pieces, *stage.there}
-        new = set(stage.pieces)
-        return planned.first.kind != "final" and any(
-            link.hold.glued and {link.one, link.other} <= known and {link.one, link.other} & new
-            for link in self._joined.links
+    def _is_glued(self, planned: Planned, k: int) -> bool:
+        """Whether a glued joint is closed in this step: its later piece is seen first here."""
+        at = self._first_at
+        return any(
+            link.hold.glued and max(at[link.one], at[link.other]) == k
+            for piece in self._fresh(planned.first, k)
+            for link in self._joined.of(piece)
         )
 
     def _fresh(self, stage: Stage, k: int) -> tuple[int, ...]:
@@ -107,19 +107,27 @@ class _Steps:
         return tuple(piece for piece in stage.pieces if self._first_at[piece] == k)
 
     def _marks(self, planned: Planned, k: int) -> tuple[Marked, ...]:
-        new = {piece for stage in planned.stages for piece in self._fresh(stage, k)}
+        new = Counter(
+            self._joined.mark_of.get(piece)
+            for stage in planned.stages
+            for piece in self._fresh(stage, k)
+        )
         return tuple(
-            Marked(mark.mark, mark.name, count)
+            Marked(mark.mark, mark.name, new[mark.mark])
             for mark in self._bed.marks
-            if (count := len(new & set(mark.pieces)))
+            if new[mark.mark]
         )
 
     def _hardware(self, planned: Planned, k: int) -> tuple[Fitting, ...]:
-        new = {piece for stage in planned.stages for piece in self._fresh(stage, k)}
+        new = Counter(
+            self._joined.hardware[piece]
+            for stage in planned.stages
+            for piece in self._fresh(stage, k)
+        )
         return tuple(
-            Fitting(each.code, each.name, count)
+            Fitting(each.code, each.name, new[each.code])
             for each in self._bed.hardware
-            if (count := len(new & set(each.pieces)))
+            if new[each.code]
         )
 
     def _clamps(self, stage: Stage) -> tuple[Clamping, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from model.building.bench import Stage
 from model.building.finishing import finishing_schedule
 from model.building.frames import Frames
 from model.building.gluing import Gluing
@@ -16,6 +17,8 @@ from model.building.said import Said, Shop
 from model.building.sequence import BOTH_SIDES, FINISH, MILL, Planned
 from model.building.standing import Standing
 from model.building.tools import step_tools
+
+_MIRROR = "Made of the same parts as before, but as a mirror image: faces are changed about."
 
 
 class Told:
@@ -43,19 +46,20 @@ class Told:
                     f"{each.title}{f' ({each.amount})' if each.amount else ''}."
                     for each in schedule.passes
                 ),
+                *(f"Stays bare: {place[:1].lower()}{place[1:]}" for place in schedule.bare),
                 "How each is done stands in the finishing schedule.",
             ),
-            keep_dry=schedule.bare,
             cautions=schedule.cautions,
         )
 
     def step(self, step: Step, planned: Planned) -> Step:
         """A step with its words."""
         said = self._said(step, planned)
+        mirror = (_MIRROR,) if planned.mirrors else ()
         told = replace(
             step,
-            title=said.title,
-            sentences=said.sentences,
+            title=f"{said.title}, mirrored" if mirror else said.title,
+            sentences=(*mirror, *said.sentences),
             settings=said.settings,
             checks=said.checks,
             keep_dry=said.keep_dry,
@@ -80,13 +84,16 @@ class Told:
     def what(self, planned: Planned) -> str:
         """What is worked on, as the titles of its steps begin."""
         joined = self._shop.joined
-        own = {
-            joined.part(joined.heaviest((*stage.there, *stage.pieces))).assembly
-            for stage in planned.stages
-        }
+        own = {joined.part(self._main(stage)).assembly for stage in planned.stages}
         if planned.chapter == BOTH_SIDES or own == {"left side", "right side"}:
             return "each side"
-        part = joined.part(joined.heaviest((*planned.first.there, *planned.first.pieces)))
+        part = joined.part(self._main(planned.first))
         if part.assembly in ("under the bed", "deck"):
             return part.name
         return {"drawers": "drawer box", "fronts": "front"}.get(part.assembly, part.assembly)
+
+    def _main(self, stage: Stage) -> int:
+        """The piece that tells what is worked on: the heaviest of a frame, or what lies there."""
+        if stage.kind in ("frame", "float"):
+            return self._shop.joined.heaviest((*stage.there, *stage.pieces))
+        return self._shop.joined.heaviest(stage.there) if stage.there else stage.pieces[0]

@@ -7,6 +7,7 @@ round, springs, or is fitted last.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -16,6 +17,7 @@ from model.building.joined import Joined
 from model.part import Point
 from model.parts.pieces import Bools, Floats, Ints
 from model.solids.near import TOUCH
+from model.units import Mm
 
 
 class Way(NamedTuple):
@@ -48,47 +50,108 @@ class Ways:
     """Free ways of the pieces of a bed."""
 
     def __init__(self, joined: Joined) -> None:
-        self._pieces = joined.pieces
-        self._is_wood = np.array([joined.is_wood(k) for k in range(len(joined.pieces))], bool)
+        pieces = joined.pieces
+        self._lo, self._hi, self._piece = pieces.lo, pieces.hi, pieces.piece
+        self._first = pieces.first.tolist()
+        is_wood = np.array([joined.is_wood(k) for k in range(len(pieces))], bool)
+        self._is_wood = is_wood
+        self._of_wood = is_wood[pieces.piece]
 
-    def rows(self, pieces: Iterable[int]) -> Ints:
-        """The boxes of the wood among some pieces."""
-        first = self._pieces.first
-        own = [np.arange(first[k], first[k + 1]) for k in sorted(pieces) if self._is_wood[k]]
-        return np.concatenate(own) if own else np.zeros(0, np.intp)
+    def is_free(
+        self, moving: Iterable[int], others: Iterable[int], way: Way, reach: Mm = math.inf
+    ) -> bool:
+        """Whether some pieces can leave together along a way, past others that stand.
 
-    def is_free(self, moving: Iterable[int], others: Iterable[int], way: Way) -> bool:
-        """Whether some pieces can leave together along a way, past others that stand."""
-        mine, theirs = self.rows(moving), self.rows(others)
-        if not len(mine) or not len(theirs):
+        What is farther off than `reach` is no bar: there the pieces can be turned aside.
+        """
+        mine = self._rows(moving)
+        if not len(mine):
             return True
-        beside = self._beside(mine, theirs, way.axis)
-        lo, hi = self._pieces.lo[:, way.axis], self._pieces.hi[:, way.axis]
+        axis, low, high = way.axis, self._lo[mine].min(axis=0), self._hi[mine].max(axis=0)
+        near = self._ahead(way, low, high)
+        for k in range(3):
+            if k != axis:
+                near &= (self._lo[:, k] < high[k] - TOUCH) & (self._hi[:, k] > low[k] + TOUCH)
+        theirs = self._among(near, others)
+        if not len(theirs):
+            return True
+        beside = self._beside(mine, theirs, axis)
+        lo, hi = self._lo[:, axis], self._hi[:, axis]
         if way.sign > 0:
-            ahead = hi[theirs][None, :] > lo[mine][:, None] + TOUCH
+            bars = hi[theirs][None, :] > lo[mine][:, None] + TOUCH
+            bars &= lo[theirs][None, :] < hi[mine][:, None] + reach
         else:
-            ahead = lo[theirs][None, :] < hi[mine][:, None] - TOUCH
-        return not bool(np.any(beside & ahead))
+            bars = lo[theirs][None, :] < hi[mine][:, None] - TOUCH
+            bars &= hi[theirs][None, :] > lo[mine][:, None] - reach
+        return not bool((beside & bars).any())
 
     def first_free(
-        self, moving: Sequence[int], others: Sequence[int], ways: Iterable[Way]
+        self,
+        moving: Sequence[int],
+        others: Sequence[int],
+        ways: Iterable[Way],
+        reach: Mm = math.inf,
     ) -> Way | None:
         """The first of some ways that is free."""
-        return next((way for way in ways if self.is_free(moving, others, way)), None)
+        return next((way for way in ways if self.is_free(moving, others, way, reach)), None)
+
+    def room(self, piece: int, others: Iterable[int], way: Way) -> Mm:
+        """How far a piece can go along a way before it meets another; inf where it meets none."""
+        mine = self._rows((piece,))
+        if not len(mine):
+            return math.inf
+        theirs = self._among(self._of_wood, (other for other in others if other != piece))
+        lo, hi = self._lo[:, way.axis], self._hi[:, way.axis]
+        if way.sign > 0:
+            room = lo[theirs][None, :] - hi[mine][:, None]
+        else:
+            room = lo[mine][:, None] - hi[theirs][None, :]
+        met = room[self._beside(mine, theirs, way.axis) & (room >= -TOUCH)]
+        return float(max(met.min(), 0.0)) if len(met) else math.inf
 
     def leaving(self, moving: Sequence[int], others: Iterable[int]) -> list[Way]:
         """Ways that lead away from a face that touches one of the others."""
-        mine, theirs = self.rows(moving), self.rows(others)
-        if not len(mine) or not len(theirs):
+        mine = self._rows(moving)
+        if not len(mine):
             return []
-        found = []
-        for axis in range(3):
+        low, high = self._lo[mine].min(axis=0) - TOUCH, self._hi[mine].max(axis=0) + TOUCH
+        near = self._of_wood & ((self._lo <= high) & (self._hi >= low)).all(axis=1)
+        theirs = self._among(near, others)
+        found: list[Way] = []
+        for axis in range(3) if len(theirs) else ():
             faces = self._beside(mine, theirs, axis)
-            lo, hi = self._pieces.lo[:, axis], self._pieces.hi[:, axis]
+            lo, hi = self._lo[:, axis], self._hi[:, axis]
             below = np.abs(lo[mine][:, None] - hi[theirs][None, :]) <= TOUCH
             above = np.abs(hi[mine][:, None] - lo[theirs][None, :]) <= TOUCH
-            found += [Way(axis, 1)] * bool(np.any(faces & below))
-            found += [Way(axis, -1)] * bool(np.any(faces & above))
+            found += [Way(axis, 1)] * bool((faces & below).any())
+            found += [Way(axis, -1)] * bool((faces & above).any())
+        return found
+
+    def _rows(self, pieces: Iterable[int]) -> Ints:
+        """The boxes of the wood among some pieces."""
+        own = [
+            row
+            for k in pieces
+            if self._is_wood[k]
+            for row in range(self._first[k], self._first[k + 1])
+        ]
+        return np.array(own, np.intp)
+
+    def _among(self, near: Bools, others: Iterable[int]) -> Ints:
+        """Of the boxes near by, those of some pieces."""
+        rows = np.flatnonzero(near)
+        if not len(rows):
+            return rows
+        wanted = np.zeros(len(self._is_wood), bool)
+        wanted[list(others)] = True
+        return rows[wanted[self._piece[rows]]]
+
+    def _ahead(self, way: Way, low: Floats, high: Floats) -> Bools:
+        """Boxes of wood that lie ahead of a block that leaves, or beside it."""
+        if way.sign > 0:
+            found: Bools = self._of_wood & (self._hi[:, way.axis] > low[way.axis] + TOUCH)
+        else:
+            found = self._of_wood & (self._lo[:, way.axis] < high[way.axis] - TOUCH)
         return found
 
     def _beside(self, mine: Ints, theirs: Ints, axis: int) -> Bools:
@@ -96,13 +159,7 @@ class Ways:
         beside = np.ones((len(mine), len(theirs)), bool)
         for other in range(3):
             if other != axis:
-                lo, hi = self._pieces.lo[:, other], self._pieces.hi[:, other]
-                beside &= _overlap(lo[mine], hi[mine], lo[theirs], hi[theirs])
+                lo, hi = self._lo[:, other], self._hi[:, other]
+                beside &= lo[mine][:, None] + TOUCH < hi[theirs][None, :]
+                beside &= lo[theirs][None, :] + TOUCH < hi[mine][:, None]
         return beside
-
-
-def _overlap(lo: Floats, hi: Floats, other_lo: Floats, other_hi: Floats) -> Bools:
-    found: Bools = (lo[:, None] + TOUCH < other_hi[None, :]) & (
-        other_lo[None, :] + TOUCH < hi[:, None]
-    )
-    return found

@@ -59,6 +59,10 @@ class Where:
         row = self._joined.group(host).partition("-")[0]
         if row in _OUT:
             return self._in_drawer(host, *_OUT[row])
+        return self.own_sides(host)
+
+    def own_sides(self, host: int) -> tuple[tuple[str, str], ...]:
+        """The same, always by the names that its own page has."""
         turn = self._turn(host)
         found = []
         for axis in range(3):
@@ -69,21 +73,34 @@ class Where:
         return tuple(found)
 
     def _in_drawer(self, host: int, axis: int, sign: int) -> tuple[tuple[str, str], ...]:
-        """Front and back along the way out, outer and inner face across it."""
+        """Front and back along the way out, left and right as seen from the front, up and down."""
+        size = [self._high[host][k] - self._low[host][k] for k in range(3)]
+        thin = size.index(min(size))
+        kinds = ["edge" if k != self.long_axis(host) else "end" for k in range(3)]
+        if thin == 2:
+            kinds = ["edge", "edge", "face"]
+        kinds[thin] = "face"
+        across = 1 - axis
         along = ("back", "front") if sign > 0 else ("front", "back")
+        left_is_low = sign > 0 if axis == 0 else True
+        sides = ("left", "right") if left_is_low else ("right", "left")
+        if thin == across:
+            sides = self._inner_outer(host, across)
+        named = [("", ""), ("", ""), ("lower", "upper")]
+        named[axis], named[across] = along, sides
+        return tuple(
+            (f"{low} {kind}", f"{high} {kind}")
+            for (low, high), kind in zip(named, kinds, strict=True)
+        )
+
+    def _inner_outer(self, host: int, across: int) -> tuple[str, str]:
+        """Which face of a box side looks out of the drawer."""
         group = self._joined.group(host)
         own = [k for k in range(len(self._low)) if self._joined.group(k) == group]
-        across = 1 - axis
         low = min(self._low[k][across] for k in own)
         high = max(self._high[k][across] for k in own)
         is_far = self._low[host][across] + self._high[host][across] > low + high
-        is_side = self.long_axis(host) == axis
-        sides = ("inner face", "outer face") if is_far else ("outer face", "inner face")
-        named = sides if is_side else ("end", "end")
-        kind = "end" if is_side else "face"
-        ends = (f"{along[0]} {kind}", f"{along[1]} {kind}")
-        edges = ("lower edge", "upper edge")
-        return (ends, named, edges) if axis == 0 else (named, ends, edges)
+        return ("inner", "outer") if is_far else ("outer", "inner")
 
     def face_of(self, piece: int, host: int) -> str:
         """The face of a host that a piece lies on."""

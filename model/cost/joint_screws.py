@@ -45,10 +45,11 @@ class Driven:
 
 
 class Reckoned(NamedTuple):
-    """What one joint takes: driven through piece `one` into piece `other`."""
+    """What one joint takes: piece `one` is held by piece `other`."""
 
     one: int
     other: int
+    joint: str
     driven: Driven
 
 
@@ -68,7 +69,7 @@ def reckoned_joints(bed: Bed) -> Iterator[Reckoned]:
         if joint in rows and pair not in seen and _has_none(bed, one) and _is_meant(bed, joint):
             seen.add(pair)
             found = _driven(bed, one, other, rows[joint])
-            yield Reckoned(one, other, replace(found, through=(bed.pieces.form(one).name,)))
+            yield Reckoned(one, other, joint, replace(found, through=(bed.pieces.form(one).name,)))
 
 
 def _has_none(bed: Bed, piece: int) -> bool:
