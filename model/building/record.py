@@ -88,7 +88,8 @@ class Step:
     for each of the alike things that are made in this step (`times`); `brought` those of assemblies
     made before that are brought to the bed. `comes` tells how the pieces of the first copy, and
     those brought, come in; `there` what is shown with them: pieces joined before. All are indices
-    into the bed's pieces; `marks` and `hardware` count the pieces of all copies. `settings` are
+    into the bed's pieces; `assemblies` names what is brought (`headboard`, `4 slide bearers`);
+    `marks` and `hardware` count the pieces of all copies. `settings` are
     stops, spacers and set-ups; `checks` sentences with numbers; `keep_dry` what no glue may touch.
     """
 
@@ -100,6 +101,7 @@ class Step:
     brought: tuple[int, ...] = ()
     comes: tuple[Coming, ...] = ()
     there: tuple[int, ...] = ()
+    assemblies: tuple[str, ...] = ()
     marks: tuple[Marked, ...] = ()
     hardware: tuple[Fitting, ...] = ()
     screws: tuple[Driving, ...] = ()

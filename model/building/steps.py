@@ -72,6 +72,7 @@ class _Steps:
             brought=tuple(p for p in stage.pieces if self._first_at[p] < k),
             comes=comes,
             there=stage.there,
+            assemblies=self._told.assemblies(planned, lambda piece: self._first_at[piece] < k),
             marks=self._marks(planned, k),
             hardware=self._hardware(planned, k),
             screws=screws,

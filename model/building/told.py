@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from model.building.bench import Stage
@@ -17,6 +18,8 @@ from model.building.said import Said, Shop
 from model.building.sequence import BOTH_SIDES, FINISH, MILL, Planned
 from model.building.standing import Standing
 from model.building.tools import step_tools
+from model.building.words import plural
+from model.part import Part
 
 _MIRROR = "Made of the same parts as before, but as a mirror image: faces are changed about."
 
@@ -81,16 +84,25 @@ class Told:
             return self._laying.fixed(step, what)
         return self._laying.fitted(step, what)
 
+    def assemblies(self, planned: Planned, is_made: Callable[[int], bool]) -> tuple[str, ...]:
+        """What is brought of what was made before, alike ones counted."""
+        joined = self._shop.joined
+        mains = [each.unit.main for each in planned.brought if is_made(each.unit.main)]
+        count = Counter(self._named(joined.part(main)) for main in mains)
+        return tuple(name if n == 1 else f"{n} {plural(name, n)}" for name, n in count.items())
+
+    def _named(self, part: Part) -> str:
+        if part.assembly in ("under the bed", "deck"):
+            return part.name
+        return {"drawers": "drawer box", "fronts": "front"}.get(part.assembly, part.assembly)
+
     def what(self, planned: Planned) -> str:
         """What is worked on, as the titles of its steps begin."""
         joined = self._shop.joined
         own = {joined.part(self._main(stage)).assembly for stage in planned.stages}
         if planned.chapter == BOTH_SIDES or own == {"left side", "right side"}:
             return "each side"
-        part = joined.part(self._main(planned.first))
-        if part.assembly in ("under the bed", "deck"):
-            return part.name
-        return {"drawers": "drawer box", "fronts": "front"}.get(part.assembly, part.assembly)
+        return self._named(joined.part(self._main(planned.first)))
 
     def _main(self, stage: Stage) -> int:
         """The piece that tells what is worked on: the heaviest of a frame, or what lies there."""
