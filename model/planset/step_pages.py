@@ -40,7 +40,7 @@ def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
 
 def _step(setting: Setting, number: int, step: Step, words: Words, width: Mm) -> Iterator[Line]:
     yield from heading(f"{number}  {step.title}", width)
-    if step.copies:
+    if step.shown:
         yield _shown(setting, step, words, width)
     yield from points(step.sentences, width, sign="1")
     for title, sentences in (
@@ -50,7 +50,7 @@ def _step(setting: Setting, number: int, step: Step, words: Words, width: Mm) ->
         if sentences:
             yield from paragraph(title, width, SMALL, bold=True, keeps=True)
             yield from points(sentences, width)
-    if not step.copies:
+    if not step.shown:
         yield from _list("Tools", step.tools, width)
     yield Line(2 * GAP)
 
@@ -65,7 +65,7 @@ def _shown(setting: Setting, step: Step, words: Words, width: Mm) -> Line:
 
 
 def _picture(setting: Setting, step: Step, room: Box) -> Iterator[Item]:
-    new = step.copies[0]
+    new = step.shown
     ways = {come.piece: (come.along, come.turn) for come in step.comes}
     shift = offsets(setting.bed, (*new, *step.there), ways)
     return picture(setting.bed, (*new, *step.there), new, room, shift)
@@ -82,7 +82,7 @@ def _takes(step: Step, words: Words, width: Mm) -> Iterator[Line]:
         screws.append(
             f"{each.number} × {words.screw(each)}" + (f", pilot {pilot}" if pilot else "")
         )
-    yield from _list("Parts", marks, width)
+    yield from _list("Parts", [*step.assemblies, *marks], width)
     yield from _list("Bought", bought, width)
     yield from _list("Screws", screws, width)
     yield from _list(
