@@ -72,11 +72,13 @@ def equal_steps(places: Sequence[Mm]) -> list[tuple[int, int]]:
     return steps
 
 
-def steps_words(count: int, pitch: Mm, told: Told) -> str:
-    """`13 × 150 = 1950`; where the pitch cannot be told truly, `13 equal = 1999.5, each ~153.8`."""
-    each, total = told.size(pitch), told.size(count * pitch)
+def steps_words(count: int, size: Mm, words: str, told: Told) -> str:
+    """Words for equal steps, of which the sum, `size`, is told by `words`: `13 × 150 = 1950`;
+    where the step cannot be told truly, `13 equal = 1999.5, each ~153.8`.
+    """
     if count == 1:
-        return total
-    if "~" in each or "~" in total:
-        return f"{count} equal = {total}, each {each}"
-    return f"{count} × {each} = {total}"
+        return words
+    each = told.size(size / count)
+    if "~" in each or "~" in words:
+        return f"{count} equal = {words}, each {each}"
+    return f"{count} × {each} = {words}"

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from fractions import Fraction
 from functools import lru_cache
+from itertools import accumulate, pairwise
 from typing import Literal, NamedTuple
 
 from model.units import INCH, Mm, show_bare, show_length
@@ -13,11 +14,9 @@ from model.units import INCH, Mm, show_bare, show_length
 Unit = Literal["mm", "inch"]
 OTHER: dict[Unit, Unit] = {"mm": "inch", "inch": "mm"}
 
-# Steps that a row is told by, coarsest first: show_length's own, then the finer ones it allows.
-STEPS: dict[Unit, tuple[Mm, ...]] = {
-    "mm": (0.1, 0.01),
-    "inch": (INCH / 64, INCH / 128),
-}
+# The steps that lengths are told by, and the finer one for rows that would not add up by them.
+STEPS: dict[Unit, Mm] = {"mm": 0.1, "inch": INCH / 64}
+FINER: dict[Unit, Mm] = {"mm": 0.01, "inch": INCH / 128}
 _TRUE: Mm = 0.0005  # as in show_length: a told size this near is the size itself
 
 
@@ -35,16 +34,17 @@ class Told(NamedTuple):
         words = told_in(mm, self.unit)
         return f"{words} [{told_in(mm, OTHER[self.unit])}]" if self.has_both else words
 
-    def row(self, sizes: Sequence[Mm]) -> tuple[str, ...]:
-        """Sizes that stand in one row: what is told of them adds up to what is told of their sum.
+    def row(self, sizes: Sequence[Mm], is_closed: bool = True) -> tuple[str, ...]:
+        """Sizes that stand in one row: what is told of them adds up to what is told of their sum,
+        and to every place between.
 
-        Where plain rounding would break the sum they are told by a finer step; where none helps,
-        the step that is over goes to the size that it is nearest to.
+        Where plain rounding would not, each is told as the difference between two rounded places;
+        by a finer step where the row `is_closed` by its sum, which stands beside it.
         """
-        first = row_words(sizes, self.unit)
+        first = row_words(sizes, self.unit, is_closed)
         if not self.has_both:
             return first
-        second = row_words(sizes, OTHER[self.unit])
+        second = row_words(sizes, OTHER[self.unit], is_closed)
         return tuple(f"{a} [{b}]" for a, b in zip(first, second, strict=True))
 
 
@@ -54,18 +54,25 @@ def told_in(mm: Mm, unit: Unit) -> str:
     return show_bare(mm, "mm") if unit == "mm" else show_length(mm, "inch")
 
 
-def row_words(sizes: Sequence[Mm], unit: Unit) -> tuple[str, ...]:
+def row_words(sizes: Sequence[Mm], unit: Unit, is_closed: bool = True) -> tuple[str, ...]:
     """Words for sizes in a row, of which the sum is told as `told_in` tells it."""
-    total = shown_value(sum(sizes), unit)
-    values = [shown_value(size, unit) for size in sizes]
-    if sum(values) == total:
+    places = list(accumulate(sizes))
+    total = shown_value(places[-1], unit)
+    told = list(accumulate(shown_value(size, unit) for size in sizes))
+    strays = max(abs(float(a) - b) for a, b in zip(told, places, strict=True))
+    if told[-1] == total and strays <= 0.75 * STEPS[unit]:
         return tuple(told_in(size, unit) for size in sizes)
-    for step in STEPS[unit]:
-        counts = [_count(size, step) for size in sizes]
-        if sum(counts) * _exact(step) == total:
-            return _said(sizes, counts, step, unit)
-    step = STEPS[unit][-1]
-    return _said(sizes, _shared(sizes, total, step), step, unit)
+    step = _exact((FINER if is_closed else STEPS)[unit])
+    rounded = [step * math.floor(Fraction(place) / step + Fraction(1, 2)) for place in places]
+    rounded[-1] = total
+    spans = (float(b - a) for a, b in pairwise([Fraction(0), *rounded]))
+    return tuple(_said(span, size, unit) for span, size in zip(spans, sizes, strict=True))
+
+
+def _said(told: Mm, size: Mm, unit: Unit) -> str:
+    """A size told as another; with a `~` where it is not quite that."""
+    about = "~" if abs(told - size) > _TRUE else ""
+    return about + told_in(told, unit).removeprefix("~")
 
 
 @lru_cache(maxsize=4096)
@@ -74,32 +81,6 @@ def shown_value(mm: Mm, unit: Unit) -> Fraction:
     words = show_bare(mm, unit).removeprefix("~")
     value = sum((Fraction(part) for part in words.split()), Fraction(0))
     return value * Fraction(254, 10) if unit == "inch" else value
-
-
-def _said(sizes: Sequence[Mm], counts: Sequence[int], step: Mm, unit: Unit) -> tuple[str, ...]:
-    """Whole steps as words; a `~` where they are not the size itself."""
-    words = []
-    for size, count in zip(sizes, counts, strict=True):
-        about = "~" if abs(count * step - size) > _TRUE else ""
-        words.append(about + told_in(count * step, unit).removeprefix("~"))
-    return tuple(words)
-
-
-def _shared(sizes: Sequence[Mm], total: Fraction, step: Mm) -> list[int]:
-    """Whole steps that add up to the total: rounded down, what is left over to all of them alike,
-    and the rest of it to the largest remainders.
-    """
-    counts = [math.floor(size / step + 1e-9) for size in sizes]
-    over = round(total / _exact(step)) - sum(counts)
-    each, rest = divmod(over, len(counts))
-    by_rest = sorted(range(len(sizes)), key=lambda k: (counts[k] * step - sizes[k], k))
-    for place, k in enumerate(by_rest):
-        counts[k] += each + (place < rest)
-    return counts
-
-
-def _count(size: Mm, step: Mm) -> int:
-    return math.floor(size / step + 0.5)
 
 
 def _exact(step: Mm) -> Fraction:

@@ -149,8 +149,10 @@ class LongView:
             beside = self._beside(group, stops[b], axis)
             points.append(self._paper((stops[b], beside) if axis == 0 else (beside, stops[b])))
         words = [
-            steps_words(b - a, size / (b - a), self.told)
-            for (a, b), size in zip(steps, sizes, strict=True)
+            steps_words(b - a, size, plain, self.told)
+            for (a, b), size, plain in zip(
+                steps, sizes, self.told.row(sizes, is_closed=False), strict=True
+            )
         ]
         return self._rising(Run(tuple(points), tuple(sizes), tuple(words)), axis)
 

@@ -130,8 +130,8 @@ def test_equal_spans_that_follow_each_other_are_one() -> None:
 
 
 def test_equal_spans_are_told_with_their_sum() -> None:
-    assert steps_words(13, 150, MM) == "13 × 150 = 1950"
+    assert steps_words(13, 1950, "1950", MM) == "13 × 150 = 1950"
 
 
 def test_a_pitch_that_cannot_be_told_truly_is_not_multiplied() -> None:
-    assert steps_words(13, 1999.5 / 13, MM) == "13 equal = 1999.5, each ~153.8"
+    assert steps_words(13, 1999.5, "1999.5", MM) == "13 equal = 1999.5, each ~153.8"

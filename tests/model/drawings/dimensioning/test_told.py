@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from itertools import accumulate
 
 import pytest
 
@@ -30,22 +31,28 @@ def test_a_row_whose_rounded_sizes_add_up_is_told_plainly() -> None:
 
 
 def test_a_row_that_rounding_would_break_is_told_by_a_finer_step() -> None:
-    # three of 8.25 mm: to 0.1 mm each would be 8.3, which is 24.9 and not 24.75
-    assert Told("mm").row((8.254, 8.248, 8.248)) == ("~8.25", "~8.25", "~8.25")
+    # to 0.1 mm each would be 33.3, in all 99.9; places at 33.33 and 66.67
+    assert Told("mm").row((100 / 3,) * 3) == ("~33.33", "~33.34", "~33.33")
 
 
-@pytest.mark.parametrize("unit", ["mm", "inch"])
-def test_any_row_adds_up_as_printed(unit: str) -> None:
+def test_a_row_without_its_sum_beside_it_keeps_the_usual_step() -> None:
+    assert Told("mm").row((100 / 3,) * 3, is_closed=False) == ("~33.3", "~33.4", "~33.3")
+
+
+@pytest.mark.parametrize(("unit", "step"), [("mm", 0.1), ("inch", 25.4 / 64)])
+@pytest.mark.parametrize("is_closed", [True, False])
+def test_any_row_adds_up_as_printed(unit: str, step: float, is_closed: bool) -> None:
     draw = random.Random(5)
     for _ in range(400):
-        sizes = [draw.uniform(2, 400) for _ in range(draw.randint(1, 9))]
+        sizes = [draw.uniform(2, 400) for _ in range(draw.randint(1, 14))]
         told = Told(unit)  # type: ignore[arg-type]
 
-        words = told.row(sizes)
+        words = told.row(sizes, is_closed)
 
         total = read(told.size(sum(sizes)), unit)
-        assert sum(read(each, unit) for each in words) == pytest.approx(total, abs=1e-6)
-        for each, size in zip(words, sizes, strict=True):
-            # within two of the finest steps, 1/128 in: one rounding, and one shared step
-            assert read(each, unit) == pytest.approx(size, abs=25.4 / 64)
-            assert each.startswith("~") or read(each, unit) == pytest.approx(size, abs=0.0006)
+        values = [read(each, unit) for each in words]
+        assert sum(values) == pytest.approx(total, abs=1e-6)
+        for place, true in zip(accumulate(values), accumulate(sizes), strict=True):
+            assert place == pytest.approx(true, abs=0.76 * step)  # no rounding piles up
+        for word, value, size in zip(words, values, sizes, strict=True):
+            assert word.startswith("~") or value == pytest.approx(size, abs=0.0006)
