@@ -85,7 +85,8 @@ def row_of(boxes: Sequence[Box], side: Side, told: Told, low: Mm, high: Mm) -> I
     gap = pitch - (first[1] - first[0])
     words = [
         *(told.size(b - a) for a, b in ((low, first[0]), first)),
-        f"{len(spans)} in all, gaps {told.size(gap)}: {steps_words(len(steps), pitch, told)}",
+        f"{len(spans)} in all, gaps {told.size(gap)}: "
+        f"{steps_words(len(steps), sum(steps), told.size(sum(steps)), told)}",
         *(told.size(b - a) for a, b in (last, (last[1], high))),
     ]
     yield from (
