@@ -44,7 +44,7 @@ class Comings:
     def together(self, new: Sequence[int], way: Way | None) -> tuple[Coming, ...]:
         """The comings of what is brought in one go along a way out."""
         along = way.into if way is not None else STILL
-        return tuple(Coming(piece, along, 0) for piece in new)
+        return tuple(Coming(piece, along, 2 if way is not None else 0) for piece in new)
 
     # ------------------------------------------------------------ what is taken out next
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from model.building.hanging import Hanging
@@ -192,10 +193,11 @@ class Standing:
         where, words = self._shop.where, self._shop.words
         start, what = self._start(own, axis)
         rows = sorted(own, key=lambda each: where.low(each, axis))
-        told = [
+        told = Counter(
             f"{words.marks([each])} {words.size(where.low(each, axis) - start)}" for each in rows
-        ]
-        return f"from the {what} to the near face: {say.listed(told)}"
+        )
+        listed = [place if n == 1 else f"{n} x {place}" for place, n in told.items()]
+        return f"from the {what} to the near face: {say.listed(listed)}"
 
     def _start(self, own: Sequence[int], axis: int) -> tuple[Mm, str]:
         """The inner faces of the foot posts; those of the foot's rail for what reaches past them;
@@ -287,11 +289,15 @@ class Standing:
     def _deck_checks(self, mains: Sequence[int]) -> Iterator[str]:
         where, words = self._shop.where, self._shop.words
         gaps = {round(gap, 2) for gap in where.gaps(mains, 1) if gap > HAIR}
-        names = words.names(mains)
         if len(gaps) == 1:
+            start, _ = self._start(mains, 1)
+            posts = self._shop.made_by("post_left", "post_right", scope="head")
+            end = min(where.low(each, 1) for each in posts)
+            first = min(where.low(each, 1) for each in mains) - start
+            last = end - max(where.high(each, 1) for each in mains)
             yield (
-                f"{len(mains)} {names}, {words.size(gaps.pop())} between each two; the last gap "
-                "at the head is as wide as the first at the foot."
+                f"{len(mains)} {words.names(mains)}, {words.size(gaps.pop())} between each two; "
+                f"{words.size(first)} is left at the foot and {words.size(last)} at the head."
             )
         if self._shop.joined.rule(mains[0]) == "slat_pieces":
             room = self._shop.bed["slat_clearance_built"]

@@ -13,6 +13,7 @@ from model.units import Mm
 _FACES = {"end": "ends", "edge": "edges"}
 _KINDS = {"end": "end", "edge": "edge"}
 _MIDDLE = "in the middle"
+_FEW = 5  # so many places are read one by one
 _OUT = {"left": (0, -1), "right": (0, 1), "foot": (1, -1)}
 _FLUSH = ("ends flush", "edges flush", "faces flush")
 
@@ -161,14 +162,25 @@ class Where:
             else self._high[host][axis] - self._high[each][axis]
             for each in rows
         ]
+        told = self._listed(rows, places)
+        end = self.sides(host)[axis][0 if from_low else 1]
+        tenon = ", tenon and all," if self._has_tenon(host) and axis == self.long_axis(host) else ""
+        mark = self._words.marks([host])
+        return f"from the {end} of {mark}{tenon} to the near edge: {told}"
+
+    def _listed(self, rows: Sequence[int], places: Sequence[Mm]) -> str:
+        """Each place by itself; of a long row that is evenly spaced the first and the step."""
+        steps = {round(b - a, 2) for a, b in zip(places, places[1:], strict=False)}
+        marks = {self._joined.mark_of.get(each, self._words.name(each)) for each in rows}
+        if len(rows) > _FEW and len(steps) == 1 and len(marks) == 1:
+            step = (places[-1] - places[0]) / (len(places) - 1)
+            first, each = self._words.size(places[0]), self._words.size(step)
+            return f"{marks.pop()} {first}, then one every {each}, {len(rows)} in all"
         told = [
             f"{self._joined.mark_of.get(each, self._words.name(each))} {self._words.size(place)}"
             for each, place in zip(rows, places, strict=True)
         ]
-        end = self.sides(host)[axis][0 if from_low else 1]
-        tenon = ", tenon and all," if self._has_tenon(host) and axis == self.long_axis(host) else ""
-        mark = self._words.marks([host])
-        return f"from the {end} of {mark}{tenon} to the near edge: {say.listed(told)}"
+        return say.listed(told)
 
     def _has_tenon(self, piece: int) -> bool:
         return any(cut.kind == "tenon cheek" for cut in self._joined.part(piece).cuts)

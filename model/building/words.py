@@ -31,10 +31,9 @@ def counted(count: int) -> str:
 
 def called(name: str, *, is_wood: bool) -> str:
     """A name as it stands in a sentence: `hook plate (post half)` for `hook plate, post half`."""
-    if is_wood:
-        return name
     first, comma, rest = name.partition(", ")
-    return f"{first[:1].lower()}{first[1:]}" + (f" ({rest})" if comma else "")
+    start = first if is_wood else f"{first[:1].lower()}{first[1:]}"
+    return start + (f" ({rest})" if comma else "")
 
 
 def plural(name: str, count: int = 2) -> str:
