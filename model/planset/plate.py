@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
 from model.cutting.record import Box
-from model.drawings.dimensioning.rows import rows
+from model.drawings.dimensioning.rows import FIRST, ROW, Rows, rows
 from model.drawings.dimensioning.runs import Run, Side, axis_of
 from model.drawings.dimensioning.told import Told
+from model.drawings.letters import text_box
+from model.drawings.measures import inked
 from model.drawings.moved import moved, together
-from model.drawings.paper import Item, Point, Text
+from model.drawings.paper import Item, Point, Text, touches
 from model.drawings.scales import scale_words, scales
 from model.drawings.views.on_paper import on_paper
 from model.drawings.views.view import View
@@ -23,6 +25,7 @@ SIDES: tuple[Side, ...] = ("below", "above", "left", "right")
 CAPTION: Mm = 8.0  # room above a view for what it is called
 BETWEEN: Mm = 6.0
 LARGEST: Share = 0.5
+MOST_FARTHER = 9  # half rows by which dimensions may be moved out of each other's way
 
 
 class Chain(NamedTuple):
@@ -109,10 +112,24 @@ def plate_at(figure: Figure, told: Told, scale: Share) -> Plate:
     for side in SIDES:
         runs = list(_runs(figure.chains, side, told, scale))
         if runs:
-            laid = rows(box, side, runs)
+            laid = _clear_of(items, box, side, runs)
             items += laid.items
             boxes.append(laid.box)
     return Plate(figure, tuple(items), together(boxes))
+
+
+def _clear_of(there: Sequence[Item], box: Box, side: Side, runs: Sequence[Run]) -> Rows:
+    """The rows of a side, moved out until no words at a corner lie on those of another side."""
+    taken = _words(there)
+    for farther in range(MOST_FARTHER):
+        laid = rows(box, side, runs, FIRST + farther * ROW / 2)
+        if not any(touches(one, other) for one in _words(laid.items) for other in taken):
+            break
+    return laid
+
+
+def _words(items: Iterable[Item]) -> list[Box]:
+    return [text_box(item) for item in inked(items) if isinstance(item, Text)]
 
 
 def _runs(chains: Sequence[Chain], side: Side, told: Told, scale: Share) -> Iterator[Run]:

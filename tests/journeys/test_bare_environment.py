@@ -7,7 +7,16 @@ import tomllib
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
-NAMES = {"PySide6-Essentials": "PySide6", "PyOpenGL": "OpenGL", "XlsxWriter": "xlsxwriter"}
+NAMES = {
+    "PySide6-Essentials": "PySide6",
+    "PyOpenGL": "OpenGL",
+    "XlsxWriter": "xlsxwriter",
+    "pymupdf-fonts": "pymupdf_fonts",
+    "fonttools": "fontTools",
+    "python-bidi": "bidi",
+    "arabic-reshaper": "arabic_reshaper",
+    "pillow": "PIL",
+}
 OWN = {"app", "model", "resources"}
 
 
