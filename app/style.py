@@ -60,7 +60,7 @@ QPushButton:checked, QToolButton[kind="plain"]:checked {{
 QPushButton:disabled, QToolButton[kind="plain"]:disabled {{ color: #a5a299; }}
 QPushButton[kind="main"] {{ background: {SPRUCE}; color: white; border-color: {SPRUCE}; }}
 QPushButton[kind="main"]:disabled {{ background: #8faea3; }}
-QTableView, QTextBrowser {{
+QTableView, QTreeView, QTextBrowser {{
   background: {SHEET}; border: none; gridline-color: #ebe7de; alternate-background-color: #faf8f4;
   selection-background-color: {SPRUCE_PALE}; selection-color: {INK}; }}
 QHeaderView::section {{

@@ -28,6 +28,10 @@ from app.panes.materials_pane import MaterialsPane
 from app.panes.menus import Commands, Menus
 from app.panes.notice import Notice
 from app.panes.parts_pane import PartsPane
+from app.panes.plan_desk import PlanDesk
+from app.panes.plan_files import PlanFiles
+from app.panes.plan_pane import PlanPane
+from app.panes.publisher_desk import PublisherDesk
 from app.panes.reasons import reasons
 from app.panes.refusal_banner import RefusalBanner
 from app.panes.remedies import Remedies
@@ -48,12 +52,13 @@ from model.errors import BadInput
 from model.units import show_length
 
 if TYPE_CHECKING:
+    from app.panes.plan_turn import Listed
     from app.view.bed_view import BedView
     from model.bed import Bed
 
 LONGEST_WAIT = 1000  # ms
 log = logging.getLogger(__name__)
-PARTS, CLEARANCES, CHECKS, STRENGTH, MATERIALS, STOCK, CUTTING, COST = range(8)
+PARTS, CLEARANCES, CHECKS, STRENGTH, MATERIALS, STOCK, CUTTING, COST, PLAN_SET = range(9)
 
 
 class Window(QMainWindow):
@@ -67,7 +72,7 @@ class Window(QMainWindow):
         self.clearances, self.why = ClearancesPane(), WhyPane()
         self.strength, self.loads = StrengthPane(), StrengthStrip()
         self.materials, self.stock = MaterialsPane(), StockPane(KINDS)
-        self.cutting, self.cost = CuttingPane(), CostPane()
+        self.cutting, self.cost, self.planset = CuttingPane(), CostPane(), PlanPane()
         self.strip, self.look, self.summary = DesignStrip(), LookStrip(), SummaryLine()
         self.banner, self.notice = RefusalBanner(), Notice()
         self.view = _bed_view()
@@ -76,6 +81,7 @@ class Window(QMainWindow):
             (self.parts, "Parts"), (self.clearances, "Clearances"), (self.checks, "Checks"),
             (self.strength, "Strength"), (self.materials, "Materials"),
             (self.stock, "Stock"), (self.cutting, "Boards and sheets"), (self.cost, "Cost"),
+            (self.planset, "Plan set"),
         ):  # fmt: skip
             self.lists.addTab(pane, words)
         bed = stacked(self.look, self.loads, self.banner, self.view)
@@ -93,6 +99,9 @@ class Window(QMainWindow):
         self.desk_of_cutting = CuttingDesk(session, self.cutting)
         self.desk_of_stock = StockDesk(session, self.stock)
         self.desk_of_cost = CostDesk(session, self.cost)
+        self.desk_of_plans = PlanDesk(session, self.planset)
+        self.plan_files = PlanFiles(self.desk_of_plans, self, self.notice)
+        self.publisher_desk = PublisherDesk(session, self.planset, self)
         self._connect()
         self.desk_of_strength = StrengthDesk(
             session, self.view, self.strength, self.loads, self.look
@@ -131,7 +140,9 @@ class Window(QMainWindow):
         for lists in (self.parts, self.strength):
             lists.picked.connect(self._pick_pieces)
         self.desk_of_cutting.pieces_picked.connect(self._pick_cut_pieces)
-        self.cutting.room_asked.connect(self.bench.give_lists_room)
+        self.desk_of_plans.pieces_picked.connect(self._pick_drawn_pieces)
+        for pane in (self.cutting, self.planset):
+            pane.room_asked.connect(self._give_lists_room)
         self.view.picked.connect(self._pick_piece)
         self.look.looked_from.connect(self.view.look_from)
         self.look.drawers_pulled.connect(lambda share: self.view.pull_drawers(share))
@@ -145,6 +156,8 @@ class Window(QMainWindow):
         return Commands(
             new=desk.new, new_from=desk.new, open=desk.open, save=desk.save, save_as=desk.save_as,
             write_plan=desk.write_plan, close=self.close, undo=session.undo, redo=session.redo,
+            print_plans=lambda: self._with_plans(self.plan_files.ask_for_printer),
+            save_plans=lambda: self._with_plans(self.plan_files.ask_for_file),
             find_choice=self.choices.find_line.setFocus, find_part=self._find_part,
             copy_list=self.parts.copy, show_list=self.show_list,
             look_from=lambda view: self.view.look_from(view), fit=lambda: self.view.fit(),
@@ -187,6 +200,10 @@ class Window(QMainWindow):
         """Bring one of the lists to the front."""
         self.lists.setCurrentIndex(place)
 
+    def _with_plans(self, then: Callable[[Listed], None]) -> None:
+        self.show_list(PLAN_SET)
+        self.desk_of_plans.when_known(then)
+
     def _find_part(self) -> None:
         self.show_list(PARTS)
         self.parts.filter_line.setFocus()
@@ -213,6 +230,7 @@ class Window(QMainWindow):
         self.parts.choose_piece(piece)
         self.strength.choose_piece(piece)
         self.desk_of_cutting.pick(piece)
+        self.desk_of_plans.pick(piece)
         self.view.select((piece,) if piece >= 0 else ())
         if piece >= 0 and self.lists.currentIndex() == CHECKS:
             self.show_list(PARTS)
@@ -220,11 +238,27 @@ class Window(QMainWindow):
 
     def _pick_pieces(self, pieces: tuple[int, ...]) -> None:
         self.desk_of_cutting.pick_all(pieces)
+        self.desk_of_plans.pick_all(pieces)
         self.view.select(pieces)
         self._say_picked(pieces[0] if pieces else -1)
 
     def _pick_cut_pieces(self, pieces: tuple[int, ...]) -> None:
         """Picked on its board: what it becomes is shown in the lists and on the bed."""
+        self.desk_of_plans.pick_all(pieces)
+        self._show_picked(pieces)
+
+    def _pick_drawn_pieces(self, pieces: tuple[int, ...]) -> None:
+        """Picked on a page of the plan set."""
+        self.desk_of_cutting.pick_all(pieces)
+        self._show_picked(pieces)
+
+    def _give_lists_room(self, is_wanted: bool) -> None:
+        """The button is down in every list that has it."""
+        for tools in (self.cutting.tools, self.planset.tools):
+            tools.room_button.setChecked(is_wanted)
+        self.bench.give_lists_room(is_wanted)
+
+    def _show_picked(self, pieces: tuple[int, ...]) -> None:
         piece = pieces[0] if pieces else -1
         self.parts.choose_piece(piece)
         self.strength.choose_piece(piece)

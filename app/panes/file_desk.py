@@ -124,7 +124,7 @@ class FileDesk(QObject):
         dialog = self._file_dialog("Save the design as")
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setDefaultSuffix("bedwright")
-        dialog.selectFile(str(self._session.path or _file_name(self._session.design.name)))
+        dialog.selectFile(str(self._session.path or file_name(self._session.design.name)))
         dialog.fileSelected.connect(lambda name: self._write(Path(name), then))
         self._show(dialog)
 
@@ -226,7 +226,7 @@ class FileDesk(QObject):
         self._notice.tell(f"{what} {trouble}", is_trouble=True)
 
 
-def _file_name(design: str) -> str:
+def file_name(design: str) -> str:
     """A file name from the design's own: letters, figures, underscores."""
     words = "".join(c if c.isalnum() else " " for c in design.casefold()).split()
     return "_".join(words) or "bed"

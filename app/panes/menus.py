@@ -23,6 +23,8 @@ class Commands(NamedTuple):
     save: Callable[[], object]
     save_as: Callable[[], object]
     write_plan: Callable[[], object]
+    print_plans: Callable[[], object]
+    save_plans: Callable[[], object]
     close: Callable[[], object]
     undo: Callable[[], object]
     redo: Callable[[], object]
@@ -47,7 +49,9 @@ class Menus:
         _add(file, "&Save", key.Save, commands.save)
         _add(file, "Save &as …", "Ctrl+Shift+S", commands.save_as)
         file.addSeparator()
-        _add(file, "&Write plan package …", "Ctrl+P", commands.write_plan)
+        _add(file, "&Print the plan set …", key.Print, commands.print_plans)
+        _add(file, "Save the plan set as P&DF …", "Ctrl+E", commands.save_plans)
+        _add(file, "&Write plan package …", "Ctrl+Shift+E", commands.write_plan)
         file.addSeparator()
         _add(file, "&Close", "Ctrl+Q", commands.close)
         edit = window.menuBar().addMenu("&Edit")
@@ -60,7 +64,7 @@ class Menus:
         view = window.menuBar().addMenu("&View")
         lists = (
             "&Parts", "C&learances", "Chec&ks", "&Strength", "&Materials", "St&ock",
-            "&Boards and sheets", "Cos&t",
+            "&Boards and sheets", "Cos&t", "Pla&n set",
         )  # fmt: skip
         for place, words in enumerate(lists):
             _add(view, words, f"Ctrl+{place + 1}", lambda p=place: commands.show_list(p))
