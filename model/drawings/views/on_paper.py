@@ -24,7 +24,7 @@ from model.units import Mm, Share
 
 LEAST: Mm = 0.15  # of a stroke on paper: what is shorter is a speck of ink
 LEAST_RING: Mm = 0.25  # radius
-_ROUNDED = 3
+_ROUNDED = 6  # decimals: coarser, a file at true size would tell a bed on paper to 0.01 mm
 
 
 def origin_for(view: View, scale: Share, corner: Point) -> Point:
