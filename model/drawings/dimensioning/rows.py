@@ -183,13 +183,13 @@ class _Layout:
         words, v = self._room.words, self._view
         if not words:
             return v
-        sides = (v.x0, v.x1) if self._axis == 0 else (v.y0, v.y1)
-        low = min(sides[0], *(word.low for word in words))
-        high = max(sides[1], *(word.high for word in words))
+        ends = [at for run in self._runs for at in run.along(self._side)]
+        low = min(min(ends) - TICK, *(word.low for word in words))
+        high = max(max(ends) + TICK, *(word.high for word in words))
         far = self._paper(max(self._last + PAST, *(word.out + HIGH / 2 for word in words)))
         if self._axis == 0:
-            return Box(low, min(v.y0, far), high, max(v.y1, far))
-        return Box(min(v.x0, far), low, max(v.x1, far), high)
+            return Box(min(v.x0, low), min(v.y0, far), max(v.x1, high), max(v.y1, far))
+        return Box(min(v.x0, far), min(v.y0, low), max(v.x1, far), max(v.y1, high))
 
 
 def _run_on(word: Word, ends: tuple[Mm, Mm], out: Mm) -> Leader:

@@ -17,6 +17,7 @@ OTHER: dict[Unit, Unit] = {"mm": "inch", "inch": "mm"}
 # The steps that lengths are told by, and the finer one for rows that would not add up by them.
 STEPS: dict[Unit, Mm] = {"mm": 0.1, "inch": INCH / 64}
 FINER: dict[Unit, Mm] = {"mm": 0.01, "inch": INCH / 128}
+FEW = 4  # sizes in a row
 _TRUE: Mm = 0.0005  # as in show_length: a told size this near is the size itself
 
 
@@ -35,11 +36,12 @@ class Told(NamedTuple):
         return f"{words} [{told_in(mm, OTHER[self.unit])}]" if self.has_both else words
 
     def row(self, sizes: Sequence[Mm], is_closed: bool = True) -> tuple[str, ...]:
-        """Sizes that stand in one row: what is told of them adds up to what is told of their sum,
-        and to every place between.
+        """Sizes that stand in one row: what is told of them adds up to what is told of their sum.
 
-        Where plain rounding would not, each is told as the difference between two rounded places;
-        by a finer step where the row `is_closed` by its sum, which stands beside it.
+        Where plain rounding would not, the largest of a few takes the difference: a tongue or tenon
+        has to fit, what is beside it less so. Of many each is told as the difference between two
+        rounded places, so that no rounding piles up; by a finer step where the row `is_closed` by
+        its sum, which stands beside it.
         """
         first = row_words(sizes, self.unit, is_closed)
         if not self.has_both:
@@ -62,11 +64,26 @@ def row_words(sizes: Sequence[Mm], unit: Unit, is_closed: bool = True) -> tuple[
     strays = max(abs(float(a) - b) for a, b in zip(told, places, strict=True))
     if told[-1] == total and strays <= 0.75 * STEPS[unit]:
         return tuple(told_in(size, unit) for size in sizes)
-    step = _exact((FINER if is_closed else STEPS)[unit])
-    rounded = [step * math.floor(Fraction(place) / step + Fraction(1, 2)) for place in places]
-    rounded[-1] = total
-    spans = (float(b - a) for a, b in pairwise([Fraction(0), *rounded]))
-    return tuple(_said(span, size, unit) for span, size in zip(spans, sizes, strict=True))
+    if is_closed and len(sizes) <= FEW:
+        spans = _largest_gives(sizes, total, unit)
+    else:
+        spans = _between_places(places, total, (FINER if is_closed else STEPS)[unit])
+    return tuple(_said(float(told), size, unit) for told, size in zip(spans, sizes, strict=True))
+
+
+def _largest_gives(sizes: Sequence[Mm], total: Fraction, unit: Unit) -> list[Fraction]:
+    """Every size as it is told alone, but the largest."""
+    spans = [shown_value(size, unit) for size in sizes]
+    largest = max(range(len(sizes)), key=lambda k: sizes[k])
+    spans[largest] += total - sum(spans)
+    return spans
+
+
+def _between_places(places: Sequence[Mm], total: Fraction, step: Mm) -> list[Fraction]:
+    """From each rounded place to the next, the last as it is told."""
+    whole = _exact(step)
+    rounded = [whole * math.floor(Fraction(place) / whole + Fraction(1, 2)) for place in places]
+    return [b - a for a, b in pairwise([Fraction(0), *rounded[:-1], total])]
 
 
 def _said(told: Mm, size: Mm, unit: Unit) -> str:

@@ -59,8 +59,8 @@ class EndDetail:
         view = Box(0.0, 0.0, *self.size)
         words = f"{self.letter}  {scale_words(self.scale)}  along the middle, the face above"
         title = Text((0.0, view.y1 + 4.5), words, LABEL, "left", bold=True)
-        items = (*self._ink(cells), *self._breaks(), title)
-        return Block.of(items, together([view, around([title]) or view]))
+        beside: tuple[Item, ...] = (*self._breaks(), title)
+        return Block.of((*self._ink(cells), *beside), together([view, around(beside) or view]))
 
     def _ink(self, cells: Cells) -> Iterator[Item]:
         found = lengthwise(cells, self.part.size[1] / 2)

@@ -86,7 +86,7 @@ class LongView:
             *self._ink(found), *self._datums(), *below.items, *left.items, *right.items,
             *notes.items, *label, *self._cut_marks(),
         )  # fmt: skip
-        words = around([*label, *notes.items, *self._cut_marks()]) or view
+        words = around([*label, *notes.items, *self._cut_marks(), *self._datums()]) or view
         box = together([view, below.box, left.box, right.box, words])
         return Block.of(items, box)
 

@@ -73,7 +73,8 @@ class SectionView:
         items = (
             *self._ink(cut, plain), *self._datums(view), *below.items, *left.items, title
         )  # fmt: skip
-        around_words = around([title]) or view
+        beside = (title, *self._datums(view), *self._breaks(view.x1))
+        around_words = around(beside) or view
         return Block.of(items, together([view, below.box, left.box, around_words]))
 
     def _title(self) -> str:
