@@ -8,6 +8,7 @@ from model.building.joined import Joined
 from model.building.joints import FLOATING, FRAMED
 from model.building.record import STILL, Coming
 from model.building.ways import ALL, Way, Ways
+from model.part import Point
 
 _Taken = tuple[int, Way | None]
 
@@ -154,15 +155,23 @@ class Comings:
                 found.append(Coming(piece, self._fitting(piece), last))
         return found
 
-    def _fitting(self, piece: int) -> tuple[float, float, float]:
-        """A bolt goes along its length, anything else from its flat side, towards what it is on."""
-        size, middle = self._size[piece], self._middle[piece]
-        axis = size.index(min(size))
+    def _fitting(self, piece: int) -> Point:
+        """A bolt goes along its length, anything else square to the face that it is fixed to."""
+        near = sorted(self._joined.partners(piece), key=lambda p: (not self._joined.is_wood(p), p))
+        if not near:
+            return STILL
+        axis = self._facing(piece, near[0])
         if self._joined.part(piece).is_round:
             along = [abs(x) for x in self._joined.pieces.matrices[piece][:3, 0].tolist()]
             axis = along.index(max(along))
-        near = sorted(self._joined.partners(piece))
-        if not near:
-            return STILL
-        centre = sum(self._middle[each][axis] for each in near) / len(near)
-        return Way(axis, 1 if middle[axis] >= centre else -1).into
+        is_high = self._middle[piece][axis] >= self._middle[near[0]][axis]
+        return Way(axis, 1 if is_high else -1).into
+
+    def _facing(self, one: int, other: int) -> int:
+        """The bed axis along which two pieces lie farthest apart for their sizes."""
+        apart = [
+            abs(self._middle[one][k] - self._middle[other][k])
+            - (self._size[one][k] + self._size[other][k]) / 2
+            for k in range(3)
+        ]
+        return apart.index(max(apart))

@@ -46,7 +46,7 @@ class Driving(NamedTuple):
 
     `number` is that of all copies; `pilot` the diameter of the hole in the wood that takes the
     point, mm, 0 where none is drilled; `through` and `into` are marks, or names of what is bought.
-    `is_placed`: their holes are in the drawings; others are set out by eye. `is_slanting`: what
+    `is_placed`: their places are in the drawings; others are set out by eye. `is_slanting`: what
     they hold is too thick to go straight through.
     """
 

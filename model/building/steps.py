@@ -92,7 +92,8 @@ class _Steps:
             found += self._comings.together(whole(each.unit), each.way)
         known = {each.piece for each in found}
         loose = [piece for piece in stage.pieces if piece not in known]
-        return (*found, *self._comings.of(loose, (*stage.there, *known)))
+        bought = self._comings.of(loose, (*stage.there, *known))
+        return (*found, *(each._replace(turn=each.turn + 2) for each in bought))
 
     def _is_glued(self, planned: Planned, k: int) -> bool:
         """Whether a glued joint is closed in this step: its later piece is seen first here."""
