@@ -28,7 +28,7 @@ def spacers(bed: Bed) -> tuple[Spacer, ...]:
 
 def _slat_spacers(bed: Bed) -> Iterator[Spacer]:
     size = bed.dimensions.values.get("slat_spacer")
-    if size:
+    if size and bed["deck"] == "slats":
         yield Spacer(
             name="slat spacer",
             quantity=2,

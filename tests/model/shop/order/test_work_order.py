@@ -200,6 +200,12 @@ def test_a_bed_without_slides_needs_no_slide_spacer() -> None:
     assert {each.name for each in spacers(demo("loft_single")[0])} == {"slat spacer"}
 
 
+def test_a_deck_of_panels_needs_no_slat_spacer() -> None:
+    names = {each.name for each in spacers(demo("split_king_foot_drawers")[0])}
+
+    assert "slat spacer" not in names
+
+
 def test_what_was_measured_is_measured_again_before_the_first_cut() -> None:
     said = demo("painted_storage_queen")[1].aids
 
