@@ -91,7 +91,7 @@ def _write_page(canvas: Canvas, page: Page, known: set[str]) -> None:
     drawing = page.drawing
     canvas.setPageSize((drawing.width / POINT, drawing.height / POINT))
     canvas.bookmarkPage(page.key)
-    level = 1 if page.chapter else 0
+    level = 1 if page.chapter in known else 0  # a page may be chosen without its chapter's first
     canvas.addOutlineEntry(page.listed_as, page.key, level, closed=True)
     canvas.saveState()
     canvas.scale(1 / POINT, 1 / POINT)  # from here on all is in mm
