@@ -90,5 +90,8 @@ def listed(turn: Turn) -> Listed | None:
     lumber(turn.bed, stop=stops)
     if stops():
         return None
-    rows = tuple(PageRow(each.key, each.title, each.chapter) for each in turn.planset.sheets)
+    rows = tuple(
+        PageRow(each.key, each.title, each.chapter, each.chapter_title)
+        for each in turn.planset.sheets
+    )
     return Listed(turn, rows, cut_names(turn.bed))

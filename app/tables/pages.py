@@ -24,11 +24,12 @@ CHAPTER = 0  # the internal id of a chapter's rows; of a page's, its chapter's r
 
 
 class PageRow(NamedTuple):
-    """A page: the key of it, what it is called, and the key of its chapter."""
+    """A page: the key of it, what it is called, and the key of its chapter, "" for its first."""
 
     key: str
     title: str
     chapter: str = ""
+    chapter_title: str = ""  # of the first page of a chapter, what the chapter is called
 
 
 class PageTree(QAbstractItemModel):
@@ -144,7 +145,9 @@ class PageTree(QAbstractItemModel):
 
     def _words(self, index: Index, places: range) -> str:
         if index.column() == 0:
-            return self.pages[places[0]].title
+            first = self.pages[places[0]]
+            is_whole = self._is_chapter(index)
+            return first.chapter_title or first.title if is_whole else first.title
         return f"{places[0] + 1}"
 
 
