@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from functools import partial
+from typing import NamedTuple
 
 from model.cutting.record import Box
 from model.drawings.dimensioning.runs import Side, axis_of
@@ -22,17 +23,32 @@ from model.units import Mm
 Chains = Callable[[Setting, View], Iterator[Chain]]
 
 
+class Look(NamedTuple):
+    """One look at the bed."""
+
+    key: str
+    title: str
+    gaze: Gaze
+    chains: Chains
+
+
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
-    """Both ends, both sides, and the bed from above."""
-    ends = (("From the foot", FRONT, partial(_end, "footboard")),
-            ("From the head", BACK, partial(_end, "headboard")))  # fmt: skip
-    sides = (("From the left", LEFT, partial(_side, "left")),
-             ("From the right", RIGHT, partial(_side, "right")))  # fmt: skip
-    return (
-        Sheet("ends", "Elevations: foot and head", partial(_draw, setting, ends),
-              chapter_title="Elevations and plan"),
-        Sheet("sides", "Elevations: left and right", partial(_draw, setting, sides), "ends"),
-        Sheet("plan", "Plan", partial(_draw, setting, (("", PLAN, _plan),)), "ends"),
+    """Both ends, both sides, and the bed from above. Sizes in two units take a page for each."""
+    ends = (Look("ends", "From the foot", FRONT, partial(_end, "footboard")),
+            Look("head", "From the head", BACK, partial(_end, "headboard")))  # fmt: skip
+    sides = (Look("sides", "From the left", LEFT, partial(_side, "left")),
+             Look("right", "From the right", RIGHT, partial(_side, "right")))  # fmt: skip
+    plan = Look("plan", "Plan", PLAN, _plan)
+    pages: list[tuple[str, tuple[Look, ...]]]
+    if setting.tells_both:
+        pages = [(look.title, (look._replace(title=""),)) for look in (*ends, *sides)]
+    else:
+        pages = [("Elevations: foot and head", ends), ("Elevations: left and right", sides)]
+    pages.append(("Plan", (plan._replace(title=""),)))
+    return tuple(
+        Sheet(looks[0].key, title, partial(_draw, setting, looks), "ends" if at else "",
+              chapter_title="Elevations and plan")
+        for at, (title, looks) in enumerate(pages)
     )  # fmt: skip
 
 
@@ -41,11 +57,11 @@ def told_by(setting: Setting) -> Told:
     return Told("inch" if setting.unit == "inch" else "mm", setting.tells_both)
 
 
-def _draw(setting: Setting, wanted: Sequence[tuple[str, Gaze, Chains]], room: Box) -> Content:
+def _draw(setting: Setting, looks: Sequence[Look], room: Box) -> Content:
     figures = []
-    for caption, gaze, chains in wanted:
-        view = seen(bed_scene(setting.bed), gaze, hidden=False)
-        figures.append(Figure(caption, view, tuple(chains(setting, view))))
+    for look in looks:
+        view = seen(bed_scene(setting.bed), look.gaze, hidden=False)
+        figures.append(Figure(look.title, view, tuple(look.chains(setting, view))))
     return figures_on(room, figures, told_by(setting))
 
 

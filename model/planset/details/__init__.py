@@ -1,0 +1,1 @@
+"""Joints drawn large, one for each kind that the bed has, and its drawers with their fronts."""

@@ -1,0 +1,103 @@
+"""Screws, and the axes of holes, near a joint; and how they are drawn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from model.building.joined import Joined
+from model.drawings.clip import holds
+from model.drawings.paper import Fill, Item, Point, Stroke
+from model.cutting.record import Box
+from model.drawings.views.gaze import Gaze
+from model.parts.pieces import Floats
+from model.units import Mm, Share
+
+NEAR: Mm = 30.0
+POINTED = 1.5  # length of a point in diameters
+HEAD = 2.0  # width of a head in diameters
+PAST: Mm = 2.5  # of a centre line beyond its ends, on paper
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bar:
+    """A screw (or the axis of a hole) of a piece: from its head or mouth to its point, bed axes."""
+
+    piece: int
+    kind: str
+    start: Floats
+    end: Floats
+    diameter: Mm
+    is_screw: bool
+
+    @property
+    def length(self) -> Mm:
+        """From head to point."""
+        return float(np.linalg.norm(self.end - self.start))
+
+    @property
+    def way(self) -> Floats:
+        """The unit vector in which it goes in."""
+        return (self.end - self.start) / max(self.length, 1e-9)
+
+    def is_square_to(self, axis: int) -> bool:
+        """Whether it lies in planes square to an axis."""
+        return bool(abs(self.end[axis] - self.start[axis]) < 1e-6)
+
+    def lies_at(self, axis: int, at: Mm) -> bool:
+        """Whether it lies in this plane."""
+        return self.is_square_to(axis) and bool(abs(self.start[axis] - at) < self.diameter / 2)
+
+
+def bars(
+    all_of: Joined, pieces: Iterable[int], low: Floats, high: Floats
+) -> Iterator[Bar]:  # fmt: skip
+    """Screws and holes of pieces that begin or end near a box (corners `low` and `high`)."""
+    for piece in pieces:
+        form, matrix = all_of.part(piece), all_of.pieces.matrices[piece]
+        every = [(s.kind, s.at, s.toward, s.length, s.diameter, True) for s in form.screws]
+        every += [(h.kind, h.at, h.toward, h.depth, h.diameter, False) for h in form.holes]
+        for kind, at, toward, length, diameter, is_screw in every:
+            start = matrix[:3, :3] @ np.array(at) + matrix[:3, 3]
+            end = start + matrix[:3, :3] @ np.array(toward) * length
+            bar = Bar(
+                piece=piece, kind=kind, start=start, end=end, diameter=diameter, is_screw=is_screw
+            )
+            if _crosses(bar, low, high):
+                yield bar
+
+
+def _crosses(bar: Bar, low: Floats, high: Floats) -> bool:
+    lo, hi = np.minimum(bar.start, bar.end), np.maximum(bar.start, bar.end)
+    return bool((lo < high + 3.0).all() and (hi > low - 3.0).all())
+
+
+def drawn(bar: Bar, gaze: Gaze, scale: Share, view: Box) -> Iterator[Item]:
+    """A screw from its side: shank, point, head and centre line, mm on paper with the view's (0, 0)
+    at the paper's.
+    """
+    start, end = gaze.flat(bar.start) * scale, gaze.flat(bar.end) * scale
+    far = float(np.linalg.norm(end - start))
+    if far < 0.5 or not (_inside(start, view) and _inside(end, view)):
+        return
+    way = (end - start) / far
+    side = np.array([-way[1], way[0]]) * bar.diameter * scale / 2
+    neck = min(bar.diameter * scale * HEAD / 4, far / 4)
+    tip = end - way * min(bar.diameter * scale * POINTED, far / 2)
+    body = [start + HEAD * side, start + way * neck + side, tip + side, end,
+            tip - side, start + way * neck - side, start - HEAD * side]  # fmt: skip
+    loop = tuple(_point(each) for each in body)
+    yield Fill(loop, 0.0)
+    yield Stroke((*loop, loop[0]), "narrow")
+    yield Stroke((_point(start - way * PAST), _point(end + way * PAST)), "centre")
+
+
+def _inside(at: Floats, view: Box) -> bool:
+    return holds(view, _point(at))
+
+
+def _point(at: Floats) -> Point:
+    x, y = at.tolist()
+    return (round(x, 3), round(y, 3))
