@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from model.bed import Bed
 from model.brief.words import in_unit
-from model.building.finishing import PRACTICE
+from model.building.coating import PRACTICE
 from model.building.record import Step
 from model.building.said import LONG_LIFT, TWO_LIFT
 from model.building.sequence import FINAL

@@ -10,30 +10,15 @@ from dataclasses import dataclass
 
 from model.bed import Bed
 from model.brief.words import in_unit
+from model.building.coating import Pass, amount_of, coat_passes, cured
 from model.building.joints import FLOATING
 from model.building.words import capital, counted, plural
 from model.checks.safety.cautions import cautions
-from model.cost.buy import Need
-from model.cost.coats import Coat, Grit, abrasive_needs, coating_needs, coats, grits
+from model.cost.coats import Coat, Grit, abrasive_needs, coats, grits
 from model.cost.faces import fixed
-from model.cost.surfaces import is_finished, kind_of, surfaces
+from model.cost.surfaces import is_finished, surfaces
 from model.parts.marks import Mark
 from model.shop.order import say
-
-PRACTICE = "common practice, no source"
-
-
-@dataclass(frozen=True, kw_only=True)
-class Pass:
-    """One going over: what is done, how much it takes ("" for what is not measured), and where the
-    figures come from.
-    """
-
-    key: str
-    title: str
-    text: str
-    amount: str = ""
-    source: str = PRACTICE
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -62,8 +47,8 @@ def finishing_schedule(bed: Bed) -> Schedule:
         *_first_on_panels(done, on),
         *_touched_up(bed, on),
         *_masked(on),
-        *_coats(bed, done, on, sanded),
-        *_cured(on),
+        *coat_passes(bed, done, on, sanded),
+        *cured(on),
     )
     return Schedule(
         what=_what(bed, on),
@@ -111,7 +96,7 @@ def _sanding(bed: Bed, sanded: tuple[Grit, ...]) -> Iterator[Pass]:
             title=f"Sand with {row.grit} grit",
             text=f"{capital(on)}, while parts are still single, along the grain; no grit is left "
             "out. Stay off joint faces, shoulders and tenons: sanded, they are loose.",
-            amount=_amount(needs[f"abrasives/{row.key}"]),
+            amount=amount_of(needs[f"abrasives/{row.key}"]),
             source=row.source,
         )
 
@@ -183,73 +168,3 @@ def _bare(bed: Bed) -> Iterator[str]:
         yield "Runners, shoes, guides and kickers, and what slides on them: wax them instead."
     if known.get("deck") == "slats":
         yield "Where slats rest on the cleats: wax or felt there keeps them quiet."
-
-
-# ---------------------------------------------------------------- coats
-
-
-def _coats(
-    bed: Bed, done: list[Mark], on: tuple[Coat, ...], sanded: tuple[Grit, ...]
-) -> Iterator[Pass]:
-    needs = {need.key: need for need in coating_needs(bed, on)}
-    between = next((grit for grit in sanded if grit.is_between), None)
-    for coat in on:
-        row = coat.coating
-        yield Pass(
-            key=f"coat/{row.key}",
-            title=f"{row.name}: {counted(coat.coats)} {plural('coat', coat.coats)}",
-            text=_how(row.key, done, coat, between),
-            amount=_amount(needs[f"finish/{row.key}"]),
-            source=row.source,
-        )
-    if between is not None:
-        need = next(each for each in abrasive_needs((between,), bed["shown_unit"]))
-        yield Pass(
-            key="sand/between",
-            title=f"Between coats: {between.abrasive.grit} grit, by hand",
-            text="Light strokes until the surface is dull and smooth, edges left alone; wipe the "
-            "dust off. Never after the last coat.",
-            amount=_amount(need),
-            source=between.abrasive.source,
-        )
-
-
-def _how(key: str, done: list[Mark], coat: Coat, between: Grit | None) -> str:
-    dry = "Let each coat dry as long as its label says"
-    rub = ", and rub it down lightly before the next" if between is not None else ""
-    if key == "sealer":
-        boards = say.listed([m.mark for m in done if kind_of(m.made_of) == "fibreboard"])
-        return (
-            f"On the fibreboard parts, {boards}: faces once over, the sawn edges until they no "
-            f"longer drink. {dry}{rub}."
-        )
-    if key == "primer":
-        return (
-            "All over, thin and even: it blocks the stains that knots and bark bleed through "
-            f"paint. {dry}{rub}. Fill what it shows up, and prime the filling."
-        )
-    if key == "oil":
-        return (
-            "Flood it on, leave it for the time on its label, and wipe off all that has not gone "
-            f"in. {dry} before the next."
-        )
-    return (
-        "Thin coats, insides and edges first, then faces from end to end; both faces of wide parts "
-        f"get as many coats, or they cup. {dry}{rub}."
-    )
-
-
-def _cured(on: tuple[Coat, ...]) -> Iterator[Pass]:
-    if on:
-        yield Pass(
-            key="cure",
-            title="Let it harden",
-            text="Dry to the touch is not hard: wait as long as the label says before fittings go "
-            "on and the bed is put together, and let it air out before anybody sleeps in it.",
-        )
-
-
-def _amount(need: Need) -> str:
-    """`0.56 quarts: 2 coats on 12 square feet`, `11 discs: 104 square feet`."""
-    told = f"{need.quantity:g} {plural(need.unit, 1 if need.quantity == 1 else 2)}"
-    return f"{told}: {need.size}" if need.size else told

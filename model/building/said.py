@@ -16,6 +16,8 @@ from model.shop.order import say
 
 Texts = tuple[str, ...]
 
+OUT_AGAIN = "No glue: it comes out again when the bed is moved."
+
 TWO_LIFT = 23.0  # kg: more than one person lifts; NIOSH lifting equation, as in the cautions
 LONG_LIFT = 1800.0  # mm: what is longer is carried by two; common practice, no source
 

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from model.building.along import from_start
+from model.building.decking import Decking
 from model.building.hanging import Hanging
 from model.building.record import Step
-from model.building.said import Said, Shop, Texts
+from model.building.said import OUT_AGAIN, Said, Shop, Texts
 from model.building.sequence import Planned
 from model.building.words import HAIR, capital, square_check
 from model.shop.order import say
-from model.shop.order.aids import spacers
 from model.units import Mm
 
 _BOLT, _HOOK = "bolt hole", "hooked in"
 _APART = "No glue on any joint between sides and ends: here the bed comes apart."
-_OUT = "No glue: it comes out again when the bed is moved."
 
 
 class Standing:
@@ -24,7 +23,7 @@ class Standing:
 
     def __init__(self, shop: Shop) -> None:
         self._shop = shop
-        hanging = Hanging(shop)
+        hanging, decking = Hanging(shop), Decking(shop)
         self._tell: Mapping[str, Callable[[Step, Planned], Said]] = {
             "headboard": self._headboard,
             "first side": self._side,
@@ -33,14 +32,14 @@ class Standing:
             "divider": self._put_in,
             "bearer": self._put_in,
             "under the bed": self._put_in,
-            "beam": self._beam,
+            "beam": decking.beam,
             "drawer": hanging.drawers,
             "stop": hanging.stops,
             "front": hanging.fronts,
             "pull": hanging.fronts,
-            "batten": self._battens,
-            "deck": self._deck,
-            "mattress": self._mattress,
+            "batten": decking.battens,
+            "deck": decking.deck,
+            "mattress": decking.mattress,
         }
 
     def tell(self, step: Step, planned: Planned) -> Said:
@@ -154,7 +153,7 @@ class Standing:
                 *shop.driving(step),
             ),
             checks=tuple(self._bearer_checks(mains)) if planned.role == "bearer" else (),
-            keep_dry=(_OUT,),
+            keep_dry=(OUT_AGAIN,),
         )
 
     def _faced(self, planned: Planned) -> Iterator[str]:
@@ -185,34 +184,8 @@ class Standing:
         for (axis, low, name), own in rows.items():
             yield (
                 f"{capital(name)}: lower edge {words.size(low)} above the floor; "
-                f"{self._from_start(own, axis)}."
+                f"{from_start(self._shop, own, axis)}."
             )
-
-    def _from_start(self, own: Sequence[int], axis: int) -> str:
-        """Places in a row, measured from where rows begin on an axis."""
-        where, words = self._shop.where, self._shop.words
-        start, what = self._start(own, axis)
-        rows = sorted(own, key=lambda each: where.low(each, axis))
-        told = Counter(
-            f"{words.marks([each])} {words.size(where.low(each, axis) - start)}" for each in rows
-        )
-        listed = [place if n == 1 else f"{n} x {place}" for place, n in told.items()]
-        return f"from the {what} to the near face: {say.listed(listed)}"
-
-    def _start(self, own: Sequence[int], axis: int) -> tuple[Mm, str]:
-        """The inner faces of the foot posts; those of the foot's rail for what reaches past them;
-        the inner face of the left side.
-        """
-        shop, where = self._shop, self._shop.where
-        if axis == 0:
-            rails = shop.made_by("top_rail", "side_rail", scope="left")
-            return max(where.high(each, 0) for each in rails), "inner face of the left side"
-        posts = shop.made_by("post_left", "post_right", scope="foot")
-        start = max(where.high(each, 1) for each in posts)
-        if min(where.low(each, 1) for each in own) >= start - HAIR:
-            return start, "inner faces of the foot posts"
-        rails = shop.made_by("end_rail", scope="foot")
-        return max(where.high(each, 1) for each in rails), "inner face of the foot's end rail"
 
     def _bearer_checks(self, mains: Sequence[int]) -> Iterator[str]:
         """The clear room between the two bearers of a drawer, where slides hang on them."""
@@ -227,100 +200,6 @@ class Standing:
                 "and behind alike. A spacer of this length sets them."
             )
         yield "Each stands square to its side, and upright."
-
-    def _beam(self, step: Step, planned: Planned) -> Said:
-        shop, words, where = self._shop, self._shop.words, self._shop.where
-        mains = [each.unit.main for each in planned.brought]
-        start, what = self._start(mains, 1)
-        return Said(
-            title=f"Lay the {words.names(mains)}",
-            sentences=(
-                shop.reason(mains[0]),
-                *(
-                    f"Lay {words.called([main])} on edge: upper edge "
-                    f"{words.size(where.high(main, 2))} above the floor, "
-                    f"{words.size(where.low(main, 1) - start)} from the {what}."
-                    for main in mains
-                ),
-                *shop.driving(step),
-            ),
-            checks=("A straight edge over both cleats: the beam's top is level with theirs.",),
-            keep_dry=(_OUT,),
-        )
-
-    # ------------------------------------------------------------ the deck
-
-    def _battens(self, step: Step, planned: Planned) -> Said:
-        mains = [each.unit.main for each in planned.brought]
-        return Said(
-            title=f"Fix the {self._shop.words.names(mains)}",
-            sentences=(
-                self._shop.reason(mains[0]),
-                f"{capital(self._from_start(mains, 1))}.",
-                *self._shop.driving(step),
-            ),
-            checks=("Their tops are level with the cleats: a straight edge rocks on none.",),
-            keep_dry=(_OUT,),
-        )
-
-    def _deck(self, step: Step, planned: Planned) -> Said:
-        shop, words, where = self._shop, self._shop.words, self._shop.where
-        mains = [each.unit.main for each in planned.brought]
-        start, what = self._start(mains, 1)
-        first = min(where.low(main, 1) for main in mains)
-        return Said(
-            title=f"Lay the {words.names(mains)}",
-            sentences=(
-                shop.reason(mains[0]),
-                f"The first lies {words.size(first - start)} from the {what}; work from there to "
-                "the head.",
-                *shop.driving(step),
-                *self._strap(),
-            ),
-            settings=tuple(
-                f"{capital(each.name)} {words.size(each.size)} wide: {each.use}"
-                for each in spacers(shop.bed)
-                if each.name == "slat spacer"
-            ),
-            checks=tuple(self._deck_checks(mains)),
-            keep_dry=(_OUT,),
-        )
-
-    def _deck_checks(self, mains: Sequence[int]) -> Iterator[str]:
-        where, words = self._shop.where, self._shop.words
-        gaps = {round(gap, 2) for gap in where.gaps(mains, 1) if gap > HAIR}
-        if len(gaps) == 1:
-            start, _ = self._start(mains, 1)
-            posts = self._shop.made_by("post_left", "post_right", scope="head")
-            end = min(where.low(each, 1) for each in posts)
-            first = min(where.low(each, 1) for each in mains) - start
-            last = end - max(where.high(each, 1) for each in mains)
-            yield (
-                f"{len(mains)} {words.names(mains)}, {words.size(gaps.pop())} between each two; "
-                f"{words.size(first)} is left at the foot and {words.size(last)} at the head."
-            )
-        if self._shop.joined.rule(mains[0]) == "slat_pieces":
-            room = self._shop.bed["slat_clearance_built"]
-            yield f"At each end of a slat {words.size(room)} of room to the side rail."
-
-    def _strap(self) -> Iterator[str]:
-        if self._shop.bed["slat_fixing"] == "strap" and self._shop.bed["deck"] == "slats":
-            yield (
-                "Staple a strap along both ends of the slats, so that they keep their gaps; they "
-                "are lifted out as one."
-            )
-
-    def _mattress(self, step: Step, planned: Planned) -> Said:
-        words, bed = self._shop.words, self._shop.bed
-        return Said(
-            title="Lay on the mattress",
-            sentences=(
-                *self._shop.lifting(step.shown[:1], "The mattress"),
-                f"It lies {words.size(bed['recess_built'])} deep between the rails; its top is "
-                f"{words.size(bed['sleeping_height'])} above the floor.",
-                "Set the bed in its place by lifting it, never by dragging it.",
-            ),
-        )
 
     # ------------------------------------------------------------ what is common
 
