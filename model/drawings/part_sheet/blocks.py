@@ -8,6 +8,7 @@ from model.drawings.part_sheet.edges import Edges, cells_of, edges, section, squ
 from model.drawings.part_sheet.end_detail import EndDetail, walls_across
 from model.drawings.part_sheet.faces import LOOKS, in_order
 from model.drawings.part_sheet.long_view import LongView
+from model.drawings.part_sheet.round_end import round_end
 from model.drawings.part_sheet.section_view import SectionView
 from model.drawings.part_sheet.sections import Cut, cuts
 from model.drawings.part_sheet.work import Group, PartWork, part_work
@@ -48,6 +49,8 @@ class Blocks:
         """The sections that go with views at this scale, each as large as `limit` (width, height)
         allows.
         """
+        if self._part.is_round:
+            return (round_end(self._part, self._told, limit),)
         is_slim = self._is_slim(scale)
         if (is_slim, limit) not in self._sections:
             lettered = zip(_LETTERS, self._cuts(is_slim), strict=False)
@@ -83,6 +86,8 @@ class Blocks:
 
     def _is_slim(self, scale: Share) -> bool:
         """Whether the part is too narrow on paper for heights beside the view."""
+        if self._part.is_round:
+            return True
         return not LongView.is_wide_enough(self._part.size[1] * scale)
 
     def _edges_of(self, face: Face) -> Edges:

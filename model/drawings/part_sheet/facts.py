@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from model.bed import Bed
+from model.drawings.part_sheet.on_bed import on_bed_words
 from model.part import Part
 from model.parts.marks import Mark
 from model.shop.cut_list import cut_piece
@@ -35,6 +36,9 @@ def _facts(bed: Bed, mark: Mark) -> Iterator[Fact]:
     if piece.is_glued and piece.strips > 1:
         yield "Glued up of", f"{piece.strips} strips ({piece.name})"
     yield "Assembly", mark.assembly
+    lies = on_bed_words(mark)
+    if lies:
+        yield "On the bed", lies
     joined = partners(bed, mark)
     if joined:
         yield "Goes with", ", ".join(joined)

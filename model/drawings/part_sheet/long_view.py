@@ -63,7 +63,8 @@ class LongView:
 
     @property
     def is_wide(self) -> bool:
-        return self.look.up == 1 and self.is_wide_enough(self.size[1])
+        is_flat = self.look.up == 1 and not self.part.is_round
+        return is_flat and self.is_wide_enough(self.size[1])
 
     @staticmethod
     def is_wide_enough(high: Mm) -> bool:
@@ -211,6 +212,9 @@ class LongView:
         for line in found.seen:
             yield self._stroke(line, "wide")
         yield from hole_ink(self.part, self.look, self.scale)
+        if self.part.is_round:
+            wide, high = self.size
+            yield Stroke(((-2.0, high / 2), (wide + 2.0, high / 2)), "centre")
 
     def _is_worth_it(self, line: Line) -> bool:
         """A dash is 3 mm long: a shorter hidden line would be a mere speck."""
