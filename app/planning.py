@@ -4,7 +4,8 @@ cutting plans that it keeps could be better.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from textwrap import wrap
 from typing import TYPE_CHECKING, Any
@@ -31,11 +32,17 @@ def written(bed: Bed, folder: Path, design: Path, columns: int) -> Iterator[str]
 
     paths = write_package(bed, folder)
     yield f"Wrote {len(paths)} files to {folder}:"
-    yield from wrap(", ".join(path.name for path in paths), columns)
+    yield from wrap(", ".join(_named(paths, folder)), columns)
     yield from wrap(tally(bed), columns)
     for said in idle_stock(bed):
         yield from wrap(said, columns)
     yield from _better(bed, design, columns)
+
+
+def _named(paths: Sequence[Path], folder: Path) -> Iterator[str]:
+    """What stands in the folder: files by name, folders with how many they hold."""
+    held = Counter(path.relative_to(folder).parts[0] for path in paths)
+    yield from (name if count == 1 else f"{name} ({count} files)" for name, count in held.items())
 
 
 def _better(bed: Bed, design: Path, columns: int) -> Iterator[str]:

@@ -27,3 +27,9 @@ def scales(unit: str, largest: Share = 1.0) -> Iterator[Share]:
 def scale_words(scale: Share) -> str:
     """`1 : 10`, `2 : 1`."""
     return f"1 : {round(1 / scale)}" if scale <= 1 else f"{round(scale)} : 1"
+
+
+def scale_of(words: str) -> Share:
+    """What `scale_words` says, as a figure."""
+    paper, wood = (int(part) for part in words.split(":"))
+    return paper / wood

@@ -22,6 +22,7 @@ FILES = [
     "parts.json", "parts.xlsx", "quote.txt", "shopping.csv", "summary.json", "work_order.csv",
     "work_order.txt",
 ]  # fmt: skip
+FOLDERS = ["drawings"]
 RUN = "import sys; from app.cli import main; sys.exit(main(sys.argv[1:]))"
 LOADED = "import sys; from app.cli import main; main(sys.argv[1:]); print(*sys.modules)"
 
@@ -70,7 +71,13 @@ def solids(package: Path) -> dict[str, trimesh.Trimesh]:
 
 
 def test_the_package_holds_its_files_and_nothing_half_written(package: Path) -> None:
-    assert sorted(each.name for each in package.iterdir()) == FILES
+    assert sorted(each.name for each in package.iterdir()) == sorted([*FILES, *FOLDERS])
+
+
+def files_in(folder: Path) -> dict[str, bytes]:
+    """All files in a folder and in the folders in it."""
+    found = (path for path in folder.rglob("*") if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in found}
 
 
 def test_the_same_design_gives_the_same_bytes_in_another_process(
@@ -78,9 +85,9 @@ def test_the_same_design_gives_the_same_bytes_in_another_process(
 ) -> None:
     bedwright("plan", design, "-o", tmp_path, seed="4711")
 
-    assert {
-        name: (tmp_path / name).read_bytes() == (package / name).read_bytes() for name in FILES
-    } == (dict.fromkeys(FILES, True))
+    one, other = files_in(package), files_in(tmp_path)
+    assert set(one) == set(other) and len(one) > len(FILES)
+    assert [name for name in one if one[name] != other[name]] == []
 
 
 def test_writing_again_leaves_what_else_is_in_the_folder(design: Path, tmp_path: Path) -> None:
@@ -91,7 +98,9 @@ def test_writing_again_leaves_what_else_is_in_the_folder(design: Path, tmp_path:
 
     assert (tmp_path / "notes.txt").read_text() == "mine"
     assert (tmp_path / "parts.csv").read_text().startswith("mark,")
-    assert sorted(each.name for each in tmp_path.iterdir()) == sorted([*FILES, "notes.txt"])
+    assert sorted(each.name for each in tmp_path.iterdir()) == sorted(
+        [*FILES, *FOLDERS, "notes.txt"]
+    )
 
 
 def test_the_command_line_loads_no_window_toolkit(design: Path, tmp_path: Path) -> None:

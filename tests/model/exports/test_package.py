@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 from functools import cache
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +15,8 @@ from model.bed import Bed, solve
 from model.designs import read
 from model.errors import BadInput
 from model.exports import package
-from model.exports.package import WRITERS, write_package
+from model.exports.contents import CONTENTS, Row, write_contents
+from model.exports.package import FOLDERS, WRITERS, write_package
 
 DEMOS = Path(__file__).resolve().parents[3] / "resources" / "demos"
 
@@ -31,23 +33,28 @@ def small_bed() -> Bed:
 
 
 def contents(folder: Path) -> dict[str, bytes]:
-    return {each.name: each.read_bytes() for each in folder.iterdir() if each.is_file()}
+    """All files, those of folders by their path."""
+    found = (each for each in folder.rglob("*") if each.is_file())
+    return {each.relative_to(folder).as_posix(): each.read_bytes() for each in found}
 
 
 def fail_at(name: str, error: BaseException, monkeypatch: pytest.MonkeyPatch) -> None:
     def broken(bed: Any, path: Path) -> None:
-        path.write_bytes(b"half")
+        (path / "half.dxf" if path.is_dir() else path).write_bytes(b"half")
         raise error
 
-    monkeypatch.setitem(WRITERS, name, broken)
+    monkeypatch.setitem(FOLDERS if name in FOLDERS else WRITERS, name, broken)
 
 
 def test_every_writer_writes_its_file(small_bed: Any, tmp_path: Path) -> None:
     written = write_package(small_bed, tmp_path / "new" / "plan")
 
-    assert [path.name for path in written] == list(WRITERS)
+    folder = tmp_path / "new" / "plan"
+    names = [path.relative_to(folder).as_posix() for path in written]
+    assert names[: len(WRITERS)] == list(WRITERS)
     assert all(path.stat().st_size > 0 for path in written)
-    assert set(contents(tmp_path / "new" / "plan")) == set(WRITERS)
+    assert set(contents(folder)) == set(names)
+    assert {each.name for each in folder.iterdir() if each.is_dir()} == set(FOLDERS)
 
 
 def test_the_same_bed_gives_the_same_bytes(small_bed: Any, tmp_path: Path) -> None:
@@ -57,22 +64,27 @@ def test_the_same_bed_gives_the_same_bytes(small_bed: Any, tmp_path: Path) -> No
     assert contents(tmp_path / "one") == contents(tmp_path / "other")
 
 
+@pytest.mark.parametrize("where", ["bed.glb", "drawings"])
 @pytest.mark.parametrize(
     "error", [OSError(errno.ENOSPC, "full"), ValueError("a bug"), KeyboardInterrupt()]
 )
 def test_what_fails_on_the_way_leaves_the_old_package(
-    small_bed: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, error: BaseException
+    small_bed: Any,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    error: BaseException,
+    where: str,
 ) -> None:
     write_package(small_bed, tmp_path)
     before = contents(tmp_path)
-    fail_at("bed.glb", error, monkeypatch)
+    fail_at(where, error, monkeypatch)
     expected = BadInput if isinstance(error, OSError) else type(error)
 
     with pytest.raises(expected):
         write_package(small_bed, tmp_path)
 
     assert contents(tmp_path) == before
-    assert [each for each in tmp_path.iterdir() if each.is_dir()] == []
+    assert [each.name for each in tmp_path.iterdir() if each.is_dir()] == list(FOLDERS)
 
 
 def test_what_fails_on_the_way_leaves_no_new_folder(
@@ -131,3 +143,88 @@ def test_a_disk_that_refuses_the_folder_is_told_in_a_sentence(
     with pytest.raises(BadInput, match="not written.*not allowed") as refusal:
         write_package(small_bed, tmp_path)
     assert refusal.value.field == "folder"
+
+
+# ---------------------------------------------------------------- folders of the package
+
+
+def drawings_named(*names: str) -> Any:
+    """A writer of a folder that holds these files, each with its own name in it."""
+
+    def write(bed: Any, folder: Path) -> None:
+        for name in names:
+            (folder / name).parent.mkdir(exist_ok=True)
+            (folder / name).write_text(name)
+        write_contents([Row(name, "", "mm", "1 : 1") for name in names], folder)
+
+    return write
+
+
+def write_drawings(folder: Path, monkeypatch: pytest.MonkeyPatch, *names: str) -> None:
+    """A package of nothing but these drawings."""
+    for name in list(WRITERS):
+        monkeypatch.delitem(WRITERS, name)
+    monkeypatch.setitem(FOLDERS, "drawings", drawings_named(*names))
+    write_package(smallest(), folder)
+
+
+def test_drawings_that_a_bed_no_longer_has_go_away(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write_drawings(tmp_path, monkeypatch, "A1.dxf", "A2.dxf", "profiles/A2.dxf")
+    write_drawings(tmp_path, monkeypatch, "A1.dxf")
+
+    assert set(contents(tmp_path)) == {"drawings/A1.dxf", f"drawings/{CONTENTS}"}
+
+
+def test_what_the_maker_changed_or_put_there_stays(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write_drawings(tmp_path, monkeypatch, "A1.dxf", "A2.dxf")
+    (tmp_path / "drawings" / "A2.dxf").write_text("tool paths of my own")
+    (tmp_path / "drawings" / "mine.dxf").write_text("mine")
+    write_drawings(tmp_path, monkeypatch, "A1.dxf")
+
+    kept = contents(tmp_path)
+    assert kept["drawings/A2.dxf"] == b"tool paths of my own"
+    assert kept["drawings/mine.dxf"] == b"mine"
+
+
+def test_a_list_that_names_files_elsewhere_clears_nothing(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    precious = tmp_path / "precious.txt"
+    precious.write_text("precious")
+    digest = sha256(b"precious").hexdigest()
+    folder = tmp_path / "plan"
+    (folder / "drawings").mkdir(parents=True)
+    lines = [f"{name},,,,{digest}" for name in ("../../precious.txt", str(precious))]
+    listed = "\n".join(["file,shows,unit,scale,sha256", *lines, ""])
+    (folder / "drawings" / CONTENTS).write_text(listed)
+
+    write_drawings(folder, monkeypatch, "A1.dxf")
+
+    assert precious.read_text() == "precious"
+
+
+def test_a_file_in_a_folders_place_is_named_before_anything_moves(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "drawings").write_text("mine")
+
+    with pytest.raises(BadInput, match="drawings is a file; the drawings need a folder"):
+        write_drawings(tmp_path, monkeypatch, "A1.dxf")
+    assert contents(tmp_path) == {"drawings": b"mine"}
+
+
+@pytest.mark.skipif(os.name != "posix", reason="links as POSIX has them")
+def test_a_link_in_a_folders_place_is_not_followed(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "plan").mkdir()
+    (tmp_path / "plan" / "drawings").symlink_to(tmp_path / "elsewhere")
+
+    with pytest.raises(BadInput, match="drawings is a link"):
+        write_drawings(tmp_path / "plan", monkeypatch, "A1.dxf")
+    assert list((tmp_path / "elsewhere").iterdir()) == []
