@@ -10,7 +10,7 @@ from __future__ import annotations
 import io
 import unicodedata
 from collections.abc import Iterator, Mapping
-from functools import cache
+from functools import cache, lru_cache
 from itertools import groupby
 from typing import Any, Literal, NamedTuple
 
@@ -49,6 +49,11 @@ def face_file(face: Face) -> bytes:
 
 
 @cache
+def _letters(face: Face) -> frozenset[str]:
+    return frozenset(advances(face))
+
+
+@cache
 def advances(face: Face) -> Mapping[str, Share]:
     """How far each letter of a face takes the pen, in sizes of its letters."""
     with _opened(face_file(face)) as font:
@@ -56,12 +61,16 @@ def advances(face: Face) -> Mapping[str, Share]:
         return {chr(code): widths[name][0] / UNITS for code, name in font.getBestCmap().items()}
 
 
+@lru_cache(maxsize=16384)
 def runs(words: str, bold: bool = False) -> tuple[Run, ...]:
     """Words as they are set from left to right, broken where the font changes.
 
     Right-to-left words are turned round and Arabic letters joined (Unicode bidirectional
     algorithm); a letter that no font has becomes an empty box.
     """
+    own: Face = "bold" if bold else "regular"
+    if words.isascii() and _letters(own).issuperset(words):
+        return (Run(own, words),) if words else ()
     faced = ((_face(letter, bold), letter) for letter in as_set(words))
     known = ((face or "signs", letter if face else MISSING) for face, letter in faced)
     return tuple(

@@ -56,8 +56,10 @@ def pdf_file(
     pages: Sequence[Page], title: str, told: Callable[[int], None] = lambda done: None
 ) -> bytes:
     """The whole file."""
+    from reportlab import rl_config
     from reportlab.pdfgen.canvas import Canvas
 
+    rl_config.useA85 = 0  # bytes as they are: nobody sends files through seven-bit lines any more
     _fonts_known()
     file = io.BytesIO()
     canvas = Canvas(file, invariant=1, lang=LANGUAGE, pageCompression=1, pdfVersion=(1, 7))

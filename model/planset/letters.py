@@ -17,6 +17,7 @@ SMALL: Mm = 1.75
 
 _FRACTION = re.compile(r"(?<=\d) (?=\d+/\d)")
 HELD = "\u00a0"
+HAIR: Mm = 1e-9
 
 LEADING: Share = 1.42  # from line to line, in sizes of the letters
 
@@ -30,15 +31,17 @@ def wrapped(words: str, width: Mm, height: Mm, bold: bool = False) -> tuple[str,
     """The lines of a paragraph; a word that is longer than a line is broken within, and a whole
     number stays with its fraction.
     """
-    lines = [""]
+    lines: list[list[str]] = [[]]
+    space, taken = words_width(" ", height, bold), 0.0
     held = _FRACTION.sub(HELD, " ".join(words.split()))
     for word in _fitting(held.split(" "), width, height, bold):
-        longer = f"{lines[-1]} {word}".strip()
-        if not lines[-1] or words_width(longer, height, bold) <= width:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return tuple(line.replace(HELD, " ") for line in lines)
+        wide = words_width(word, height, bold)
+        if lines[-1] and taken + space + wide > width + HAIR:
+            lines.append([])
+            taken = 0.0
+        taken += wide + (space if lines[-1] else 0.0)
+        lines[-1].append(word)
+    return tuple(" ".join(line).replace(HELD, " ") for line in lines)
 
 
 def _fitting(words: list[str], width: Mm, height: Mm, bold: bool) -> Iterator[str]:
