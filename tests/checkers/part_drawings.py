@@ -81,7 +81,7 @@ def first_length(words: str, unit: str) -> float:
     return parse_length(plain.partition(", each")[0], unit)
 
 
-def untold_places(part: Part, items: Sequence[object], scale: float, unit: str) -> Iterator[str]:
+def untold_places(part: Part, items: Sequence[object], scale: float) -> Iterator[str]:
     """Near walls of cuts and middles of holes along the part to which no dimension leads."""
     level = [m for m in _measures(items) if not m.upright]
     whole = next(m for m in level if abs(m.size - part.size[0]) < 1e-6)
@@ -91,6 +91,70 @@ def untold_places(part: Part, items: Sequence[object], scale: float, unit: str) 
     for name, x in _places_along(part):
         if not any(abs(stop - x) < 0.02 for stop in stops):
             yield f"{name} at {x:.2f} not reached"
+
+
+def untold_heights(part: Part, items: Sequence[object]) -> Iterator[str]:
+    """Near walls of cuts and middles of holes, as far from the lower edge as no dimension tells."""
+    told = _sums_along(m for m in _measures(items) if m.upright)
+    for cut in part.cuts:
+        inside = cut.low[1] > 0.01 and cut.high[1] < part.size[1] - 0.01
+        if inside and cut.face.axis != 1 and not any(abs(cut.low[1] - at) < 0.02 for at in told):
+            yield f"{cut.kind} {cut.low[1]:.2f} above the lower edge"
+    for hole in part.holes:
+        if hole.face.axis != 1 and not any(abs(hole.at[1] - at) < 0.02 for at in told):
+            yield f"{hole.kind} {hole.at[1]:.2f} above the lower edge"
+
+
+def untold_depths(part: Part, items: Sequence[object]) -> Iterator[str]:
+    """Walls of cuts and middles of holes, as far from the face as no dimension tells."""
+    told = _sums_along(m for m in _measures(items) if not m.upright)
+    thick = part.size[2]
+    for cut in part.cuts:
+        inside = cut.low[2] > 0.01 and cut.high[2] < thick - 0.01
+        if inside and cut.face.axis != 2 and not _has(thick - cut.high[2], told):
+            yield f"{cut.kind} {thick - cut.high[2]:.2f} from the face"
+    for hole in part.holes:
+        if hole.face.axis != 2 and not _has(thick - hole.at[2], told):
+            yield f"{hole.kind} {thick - hole.at[2]:.2f} from the face"
+
+
+def _has(place: float, told: Iterable[float]) -> bool:
+    return any(abs(place - at) < 0.02 for at in told)
+
+
+def _sums_along(measures: Iterable[Measure]) -> list[float]:
+    """What dimensions on one line say, one by one and added up from the first on."""
+    lines: dict[tuple[bool, float], list[Measure]] = {}
+    for each in measures:
+        lines.setdefault((each.upright, each.line), []).append(each)
+    found: list[float] = []
+    for chained in (each for row in lines.values() for each in _chains(row)):
+        for ordered in (chained, chained[::-1]):  # a view from behind counts downwards
+            total = 0.0
+            for each in ordered:
+                found += [total + at for at in _steps(each)]
+                total += each.size
+                found += [each.size, total]
+    return found
+
+
+def _chains(row: list[Measure]) -> Iterator[list[Measure]]:
+    """Dimensions on one line as chains that touch end to end."""
+    axis = 1 if row[0].upright else 0
+    waiting = sorted(row, key=lambda m: m.start[axis])
+    while waiting:
+        chain = [waiting.pop(0)]
+        while waiting and abs(waiting[0].start[axis] - chain[-1].end[axis]) < 1e-6:
+            chain.append(waiting.pop(0))
+        yield chain
+
+
+def _steps(measure: Measure) -> Iterator[float]:
+    """How far the steps of `13 × 150 = 1950` lie from its begin."""
+    found = re.match(r"(\d+) (?:×|equal)", measure.words)
+    if found:
+        count = int(found[1])
+        yield from (measure.size * k / count for k in range(count))
 
 
 def _between(measure: Measure, zero: float, scale: float) -> Iterator[float]:

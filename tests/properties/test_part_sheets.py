@@ -65,7 +65,9 @@ def test_every_cut_and_hole_is_told_with_its_sizes_and_place(sheets: Sheets) -> 
             *part_drawings.untold_cuts(mark.part, items, unit),
             *part_drawings.untold_holes(mark.part, items, unit),
             *part_drawings.untold_whole_sizes(mark.part, items, unit),
-            *part_drawings.untold_places(mark.part, items, scale, unit),
+            *part_drawings.untold_places(mark.part, items, scale),
+            *part_drawings.untold_heights(mark.part, items),
+            *part_drawings.untold_depths(mark.part, items),
         ]
         assert found == [], name
 
