@@ -13,6 +13,7 @@ from model.errors import BadInput
 
 if TYPE_CHECKING:
     from model.bed import Design
+    from model.publisher import Publisher
 
 DEMOS = Path(__file__).resolve().parents[1] / "resources" / "demos"
 
@@ -45,6 +46,14 @@ def add(commands: Any, run: Any) -> None:
         "--prices", metavar="TABLE.csv", type=Path, action="append", default=[],
         help="your price list and rates; kept in the design. See `prices`",
     )  # fmt: skip
+    new.add_argument("--shop", metavar="NAME", help="whose name stands on the plan set")
+    new.add_argument("--shop-line", metavar="TEXT", help="a line below the shop's name")
+    new.add_argument(
+        "--logo",
+        metavar="PICTURE",
+        type=Path,
+        help="the shop's logo, for the cover of the plan set",
+    )
     new.add_argument("--replace", action="store_true", help="write over FILE if it is there")
     new.add_argument("--choices", action="store_true", help="list what can be set, and stop")
 
@@ -78,7 +87,26 @@ def created(arguments: argparse.Namespace, path: Path) -> Design:
     design = _with_settings(design, arguments.settings, is_new=arguments.start is None)
     if arguments.name is not None or arguments.start is None:
         design = _named(design, arguments.name, path)
-    return design
+    return replace(design, publisher=_publisher(design.publisher, arguments))
+
+
+def _publisher(publisher: Publisher, arguments: argparse.Namespace) -> Publisher:
+    """Who publishes the plan set: what is not told stays as it was."""
+    from dataclasses import replace
+
+    from model.exports.files import told_in_a_sentence
+    from model.publisher import checked_line
+
+    if arguments.shop is not None:
+        publisher = replace(publisher, name=checked_line(arguments.shop, "shop's name"))
+    if arguments.shop_line is not None:
+        line = checked_line(arguments.shop_line, "line below the shop's name")
+        publisher = replace(publisher, line=line)
+    if arguments.logo is not None:
+        with told_in_a_sentence(f"{arguments.logo} cannot be read", "logo"):
+            file = arguments.logo.read_bytes()
+        publisher = publisher.with_logo(file)
+    return publisher
 
 
 def _design_path(path: Path) -> Path:

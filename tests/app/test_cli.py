@@ -495,3 +495,30 @@ def test_a_price_table_that_makes_no_sense_is_refused_by_its_line(
 
     assert "mine.csv, line 2: price is “dear”" in said
     assert not (tmp_path / "bed.bedwright").exists()
+
+
+def test_new_names_the_shop_that_publishes_the_plans(tmp_path: Path, capsys: Out) -> None:
+    from PIL import Image
+
+    logo, path = tmp_path / "logo.jpg", tmp_path / "bed.bedwright"
+    Image.new("RGB", (40, 20)).save(logo)
+    told = ["--shop", "Two  Rivers Beds", "--shop-line", "Mill Lane", "--logo", str(logo)]
+    assert main(["new", str(path), *told]) == 0
+    publisher = designs.read(path).publisher
+    assert (publisher.name, publisher.line) == ("Two Rivers Beds", "Mill Lane")
+    assert publisher.logo.startswith(b"\x89PNG")
+
+    again = tmp_path / "again.bedwright"
+    assert main(["new", str(again), "--from", str(path), "--shop-line", ""]) == 0
+    kept = designs.read(again).publisher
+    assert (kept.name, kept.line, kept.logo) == (publisher.name, "", publisher.logo)
+
+
+def test_a_logo_that_is_no_picture_is_refused_before_anything_is_written(
+    tmp_path: Path, capsys: Out
+) -> None:
+    path, logo = tmp_path / "bed.bedwright", tmp_path / "logo.png"
+    assert "no such file" in refusal(capsys, "new", path, "--logo", logo)
+    logo.write_bytes(b"no picture")
+    assert "save it as PNG or JPEG" in refusal(capsys, "new", path, "--logo", logo)
+    assert not path.exists()
