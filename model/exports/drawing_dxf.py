@@ -32,7 +32,7 @@ from model.drawings.paper import (
 from model.exports.drawing_svg import grey
 from model.exports.dxf_frame import GREY, STYLE, Layer, Lengths, file_of, new_document
 from model.exports.dxf_hatch import hatched_loops
-from model.exports.dxf_words import dimension_words, line, printed
+from model.exports.dxf_words import line, override
 
 if TYPE_CHECKING:
     from ezdxf.layouts import BlockLayout, Modelspace
@@ -169,7 +169,8 @@ class _Player:
         drawn = abs(measure.end[along] - measure.start[along]) * self._per
         entity: Any = self._space.new_entity("DIMENSION", {"layer": DIMENSIONS, "dimtype": _LINEAR})
         entity.update_dxf_attribs({
-            "dimstyle": STYLE, "geometry": block.name, "text": self._override(measure),
+            "dimstyle": STYLE, "geometry": block.name,
+            "text": override(measure.words, measure.size, self.lengths.unit),
             "defpoint": self._at((measure.line, y) if measure.upright else (x, measure.line)),
             "defpoint2": self._at(measure.start), "defpoint3": self._at(measure.end),
             "text_midpoint": self._at(measure.words_at or default_words_at(measure)),
@@ -178,8 +179,3 @@ class _Player:
         })  # fmt: skip
         if drawn and abs(size / drawn - 1) > _TRUE:
             DimStyleOverride(entity, {"dimlfac": size / drawn}).commit()
-
-    def _override(self, measure: Measure) -> str:
-        """Nothing where the dimension prints the same by itself."""
-        told = printed(measure.size, self.lengths.unit)
-        return "" if measure.words == told else dimension_words(measure.words)

@@ -137,6 +137,6 @@ def _add_dimension_style(document: Document, lengths: Lengths) -> None:
             "dimscale": lengths.per_paper, "dimtxsty": "regular", "dimtxt": WORDS, "dimtsz": TICK,
             "dimexo": GAP, "dimexe": PAST, "dimgap": 0.45 * WORDS, "dimtad": 1, "dimtih": 0,
             "dimtoh": 0, "dimtofl": 1, "dimzin": 8, "dimlunit": _FRACTIONS if is_inch else _DECIMAL,
-            "dimdec": 6 if is_inch else 2, "dimfrac": 2, "dimpost": '<>"' if is_inch else "",
+            "dimdec": 6 if is_inch else 2, "dimfrac": 2, "dimdsep": ord("."),
         },
     )  # fmt: skip

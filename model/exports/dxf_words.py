@@ -25,14 +25,24 @@ def dimension_words(words: str) -> str:
     return line(words.replace("<>", "< >"))
 
 
+def override(words: str, size: Mm, unit: Unit) -> str:
+    """What a dimension of ours is given to say: nothing where its own figures say it, `<>"` where
+    they lack no more than the sign, else the words.
+    """
+    if words == printed(size, unit):
+        return ""
+    if unit == "inch" and words == printed(size, unit) + '"':
+        return '<>"'  # by itself: the library writes no DIMPOST into files of this version
+    return dimension_words(words)
+
+
 def printed(size: Mm, unit: Unit) -> str:
-    """What our dimension style prints for a length by itself: `695.5`, `27 3/8"`."""
+    """The figures of our dimension style for a length, without a sign: `695.5`, `27 3/8`."""
     if unit == "mm":
         return f"{size:.2f}".rstrip("0").rstrip(".")
     steps = Fraction(round(size / INCH * _STEPS_PER_INCH), _STEPS_PER_INCH)
     whole, rest = divmod(steps, 1)
-    told = [str(whole)] if whole or not rest else []
-    return " ".join([*told, str(rest)] if rest else told) + '"'
+    return " ".join(str(each) for each in (whole, rest) if each) or "0"
 
 
 def _with_signs(words: str) -> str:
