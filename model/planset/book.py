@@ -24,6 +24,7 @@ from model.planset import (
     word_pages,
     work_pages,
 )
+from model.planset.details import pages as details
 from model.planset.frame import Around, framed
 from model.planset.page import Page
 from model.planset.setting import Setting
@@ -40,6 +41,7 @@ CHAPTERS: tuple[Chapter, ...] = (
     parts_list.sheets,
     elevations.sheets,
     sections.sheets,
+    details.sheets,
     part_pages.sheets,
     board_pages.sheets,
     work_pages.sheets,

@@ -1,62 +1,99 @@
-"""The pages of joints drawn large: six to a page."""
+"""The pages of joints drawn large: two beside each other, in rows as high as they need."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from functools import partial
+from typing import NamedTuple
 
 from model.cutting.record import Box
 from model.drawings.paper import Item
-from model.planset.details.kinds import kinds
+from model.drawings.scales import scales
+from model.planset.details.kinds import joined, kinds
 from model.planset.details.picture import picture
-from model.planset.details.shots import Shot, shots
+from model.planset.details.shots import Shot, shots, size_of
+from model.planset.elevations import told_by
 from model.planset.page import Link
 from model.planset.setting import Setting
-from model.planset.sheet import Content, Sheet
+from model.planset.sheet import Content, Sheet, room_on
 from model.units import Mm
 
 KEY = "details"
 TITLE = "Details of joints"
-ACROSS, DOWN = 2, 3
+ACROSS = 2
 BETWEEN: Mm = 8.0
+# What a picture is taken to need until it is drawn: at most so much for the view, and so much for
+# caption, names and dimensions around it.
+VIEW_WIDE: Mm = 50.0
+VIEW_HIGH: Mm = 72.0
+AROUND: Mm = 56.0
+
+
+class Row(NamedTuple):
+    """Pictures beside each other, and how high they are on paper."""
+
+    shots: tuple[Shot, ...]
+    height: Mm
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
     """As many as it takes; a joint that is shown twice stands side by side."""
-    rows = _rows([list(shots(kind)) for kind in kinds(setting)])
-    pages = [rows[k : k + DOWN] for k in range(0, len(rows), DOWN)]
+    room = room_on(setting.paper)
+    rows = [Row(shots, max(_height(setting, shot) for shot in shots)) for shots in _rows(setting)]
     return tuple(
         Sheet(KEY if not k else f"{KEY}/{k + 1}", TITLE if not k else f"{TITLE}, continued",
               partial(_draw, setting, page), "" if not k else KEY, chapter_title=TITLE)
-        for k, page in enumerate(pages)
+        for k, page in enumerate(_pages(rows, room.y1 - room.y0))
     )  # fmt: skip
 
 
-def _rows(wanted: Sequence[list[Shot]]) -> list[list[Shot]]:
+def _rows(setting: Setting) -> list[tuple[Shot, ...]]:
     """Rows of two, in their order: one alone waits for the next that is alone."""
-    rows: list[list[Shot]] = []
-    waiting: list[Shot] | None = None
-    for each in wanted:
-        if len(each) == ACROSS:
-            rows.append(each)
-        elif waiting is None:
-            waiting = list(each)
-            rows.append(waiting)
-        else:
-            waiting += each
-            waiting = None
+    rows: list[tuple[Shot, ...]] = []
+    alone: int | None = None
+    for each in (tuple(shots(kind)) for kind in kinds(setting)):
+        if len(each) < ACROSS and alone is not None:
+            rows[alone] += each
+            alone = None
+            continue
+        if len(each) < ACROSS:
+            alone = len(rows)
+        rows.append(each)
     return rows
 
 
-def _draw(setting: Setting, page: Sequence[Sequence[Shot]], room: Box) -> Content:
+def _height(setting: Setting, shot: Shot) -> Mm:
+    """About how high a picture becomes."""
+    wide, high = size_of(joined(setting), shot)
+    fits = (
+        s for s in scales(told_by(setting).unit) if wide * s <= VIEW_WIDE and high * s <= VIEW_HIGH
+    )
+    return AROUND + high * next(fits, VIEW_HIGH / high)
+
+
+def _pages(rows: Sequence[Row], high: Mm) -> Iterator[list[Row]]:
+    page: list[Row] = []
+    for row in rows:
+        if page and sum(each.height + BETWEEN for each in page) + row.height > high:
+            yield page
+            page = []
+        page.append(row)
+    if page:
+        yield page
+
+
+def _draw(setting: Setting, page: Sequence[Row], room: Box) -> Content:
     items: list[Item] = []
     links: list[Link] = []
     wide = (room.x1 - room.x0 - BETWEEN * (ACROSS - 1)) / ACROSS
-    high = (room.y1 - room.y0 - BETWEEN * (DOWN - 1)) / DOWN
-    for down, row in enumerate(page):
-        for right, shot in enumerate(row):
-            x, y = room.x0 + right * (wide + BETWEEN), room.y1 - down * (high + BETWEEN)
+    spare = room.y1 - room.y0 - sum(row.height for row in page) - BETWEEN * (len(page) - 1)
+    y = room.y1
+    for row in page:
+        high = row.height + spare / len(page)
+        for right, shot in enumerate(row.shots):
+            x = room.x0 + right * (wide + BETWEEN)
             drawn, linked = picture(setting, shot, Box(x, y - high, x + wide, y))
             items += drawn
             links += linked
+        y -= high + BETWEEN
     return Content(tuple(items), tuple(links), "as told")

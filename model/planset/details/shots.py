@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-
-import numpy as np
+from typing import NamedTuple
 
 from model.building.joined import Joined
 from model.cutting.record import Box
+from model.drawings.paper import grown
 from model.drawings.views.cropped import cropped
 from model.drawings.views.gaze import FRONT, PLAN, RIGHT, Gaze
 from model.drawings.views.scene import bed_scene
@@ -16,20 +16,17 @@ from model.drawings.views.section import plane_across
 from model.drawings.views.view import View, seen
 from model.parts.pieces import Floats
 from model.planset.details.fasteners import Bar, bars
-from model.planset.details.kinds import HOOKED, LONG, Kind
+from model.planset.details.kinds import BRACKETS, HOOKED, LONG, TWICE, Kind, brackets, placed_boxes
 from model.units import Mm
 
 AROUND: Mm = 26.0  # wood on each side of a joint
 WHOLE: Mm = 40.0  # a piece that ends so near beyond that is shown to its end
 EDGE: Mm = 3.0  # of paper beyond an end
+TOUCHES: Mm = 3.0  # a cut so near to where two pieces meet is work for the joint
+HAIR: Mm = 0.1
 BESIDE: Mm = 12.0  # bought things so near belong to the joint
 GAZES: tuple[Gaze, ...] = (RIGHT, FRONT, PLAN)  # along x, y, z
 CUTS = ("cut along the bed", "cut across the bed", "cut level")
-# Joints whose sizes show in two directions.
-TWICE = frozenset((
-    "mortise and tenon", "stub tenon", "dowel", "pocket screw", "pocket screws",
-    "bed-rail connector", "hooked in", "brackets or screws", "stub tenon in groove",
-))  # fmt: skip
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -45,13 +42,34 @@ class Shot:
         return CUTS[self.axis]
 
 
+class Work(NamedTuple):
+    """What of a piece counts at a joint, on the paper: its stock, its cuts there, all its holes."""
+
+    stock: Box
+    cuts: tuple[Box, ...]
+    holes: tuple[Box, ...]
+
+
 @dataclass(frozen=True, kw_only=True)
 class Shown:
-    """A joint as it is seen: the view, its pieces by row, what lies `before` the plane by bars."""
+    """A joint as it is seen: its pieces by row of the view, which of them are bought `helpers`, and
+    the screws and holes that lie in the plane of the cut or go slanting through it, `crossing`; the
+    plane stands `at` a place on an `axis`.
+
+    `both` are the rows of the two that are joined, `rest` all others; `told` gives the work of the
+    two by row.
+    """
 
     view: View
     pieces: tuple[int, ...]
+    helpers: tuple[int, ...]
     bars: tuple[Bar, ...]
+    crossing: tuple[Bar, ...]
+    at: Mm
+    axis: int
+    both: tuple[int, int]
+    rest: tuple[int, ...]
+    told: dict[int, Work]
 
 
 def shots(kind: Kind) -> Iterator[Shot]:
@@ -65,19 +83,48 @@ def shown(all_of: Joined, shot: Shot) -> Shown:
     """The joint cut open, with what holds it together."""
     kind, axis = shot.kind, shot.axis
     helpers = _helpers(all_of, kind)
-    lines = tuple(bars(all_of, (kind.one, kind.other, *helpers), kind.low, kind.high))
-    low, high = _window(all_of, kind, axis, helpers, lines)
-    at = _plane(all_of, kind, axis, helpers, lines, low, high)
-    pieces = _pieces(all_of, kind, axis, at, helpers, low, high)
-    through = tuple(((low + high) / 2).tolist())
-    point = (*through[:axis], at, *through[axis + 1 :])
+    lines = tuple(bars(all_of, (kind.one, kind.other), helpers, (kind.low, kind.high)))
+    low, high = window(all_of, kind, axis, helpers, lines)
+    at = _plane(all_of, kind, axis, helpers, lines)
+    pieces = tuple(sorted(set(_pieces(all_of, kind, axis, at, helpers, low, high))))
+    middle = ((low + high) / 2).tolist()
+    point = (*middle[:axis], at, *middle[axis + 1 :])
     gaze = GAZES[axis]
-    view = seen(
-        bed_scene(all_of.bed, pieces), gaze, cut=plane_across(gaze, point), hidden=False
+    scene = bed_scene(all_of.bed, pieces)
+    view = seen(scene, gaze, cut=plane_across(gaze, point), hidden=False)
+    both = (pieces.index(kind.one), pieces.index(kind.other))
+    return Shown(
+        both=both, rest=tuple(row for row in range(len(pieces)) if row not in both),
+        told={row: _work(all_of, pieces[row], gaze, kind) for row in both},
+        view=cropped(view, _flat_box(gaze, low, high)), pieces=pieces, helpers=helpers,
+        bars=tuple(bar for bar in lines if bar.lies_at(axis, at)),
+        crossing=tuple(bar for bar in lines if bar.crosses(axis, at)),
+        at=at, axis=axis,
     )  # fmt: skip
-    box = _flat_box(gaze, low, high)
-    in_plane = tuple(bar for bar in lines if bar.lies_at(axis, at))
-    return Shown(view=cropped(view, box), pieces=tuple(sorted(set(pieces))), bars=in_plane)
+
+
+def _work(all_of: Joined, piece: int, gaze: Gaze, kind: Kind) -> Work:
+    boxes = list(placed_boxes(all_of, piece))
+    touch = [
+        _flat_box(gaze, each.low, each.high) for each in boxes
+        if each.is_cut and (each.low < kind.high + TOUCHES).all()
+        and (each.high > kind.low - TOUCHES).all()
+    ]  # fmt: skip
+    holes = [_flat_box(gaze, each.low, each.high) for each in boxes if each.is_hole]
+    bounds = (bound[piece] for bound in all_of.pieces.bounds)
+    return Work(
+        _flat_box(gaze, *bounds),
+        tuple(grown(box, HAIR) for box in touch), tuple(grown(box, HAIR) for box in holes),
+    )  # fmt: skip
+
+
+def size_of(all_of: Joined, shot: Shot) -> tuple[Mm, Mm]:
+    """How wide and high the window of a shot is, mm of wood."""
+    kind = shot.kind
+    helpers = _helpers(all_of, kind)
+    lines = tuple(bars(all_of, (kind.one, kind.other), helpers, (kind.low, kind.high)))
+    box = _flat_box(GAZES[shot.axis], *window(all_of, kind, shot.axis, helpers, lines))
+    return box.x1 - box.x0, box.y1 - box.y0
 
 
 def _flat_box(gaze: Gaze, low: Floats, high: Floats) -> Box:
@@ -98,6 +145,8 @@ def _helpers(all_of: Joined, kind: Kind) -> tuple[int, ...]:
         for piece in (kind.one, kind.other)
     )
     found = ones & others
+    if kind.joint == BRACKETS:
+        found |= brackets(all_of, kind.one)
     for one in ones:
         for other in all_of.partners(one) & others:
             found |= {one, other}
@@ -131,7 +180,7 @@ def _pieces(
 # ---------------------------------------------------------------- where
 
 
-def _window(
+def window(
     all_of: Joined, kind: Kind, axis: int, helpers: tuple[int, ...], lines: tuple[Bar, ...]
 ) -> tuple[Floats, Floats]:
     """The corners of what is shown (3,), (3,)."""
@@ -143,7 +192,7 @@ def _window(
         if high[k] - low[k] > LONG and k != kind.along and kind.joint not in TWICE:
             low[k], high[k] = _end_of_run(kind, k, lines)
         for piece in helpers:
-            if ends[piece, k] - starts[piece, k] < LONG:
+            if ends[piece, k] - starts[piece, k] < LONG or all_of.part(piece).is_round:
                 low[k], high[k] = min(low[k], starts[piece, k]), max(high[k], ends[piece, k])
         low[k] = _reach(low[k] - AROUND, [starts[p, k] for p in (kind.one, kind.other)], -1)
         high[k] = _reach(high[k] + AROUND, [ends[p, k] for p in (kind.one, kind.other)], 1)
@@ -166,9 +215,8 @@ def _reach(at: Mm, ends: list[Mm], way: int) -> Mm:
 
 
 def _plane(
-    all_of: Joined, kind: Kind, axis: int, helpers: tuple[int, ...], lines: tuple[Bar, ...],
-    low: Floats, high: Floats,
-) -> Mm:  # fmt: skip
+    all_of: Joined, kind: Kind, axis: int, helpers: tuple[int, ...], lines: tuple[Bar, ...]
+) -> Mm:
     """Where it is cut: through the screw, bolt or dowel nearest to the middle, or else there."""
     middle = float(kind.low[axis] + kind.high[axis]) / 2
     starts, ends = all_of.pieces.bounds

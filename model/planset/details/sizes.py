@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
 
 from model.cutting.record import Box
+from model.drawings.clip import holds
 from model.drawings.dimensioning.runs import Side, axis_of
 from model.drawings.paper import Point
 from model.drawings.views.section import Section
 from model.drawings.views.view import View
+from model.parts.pieces import Floats
 from model.planset.details.fasteners import Bar
+from model.planset.details.shots import Shown, Work
 from model.planset.plate import Chain
 from model.units import Mm
 
@@ -20,7 +24,8 @@ LEAST: Mm = 2.0  # of a straight face that is measured
 SAME: Mm = 0.02
 ROOM: Mm = 8.0  # a gap up to this is a room that was left on purpose
 BORED = ("dowel hole", "bolt hole", "nut hole", "counterbore")
-AXES = (*BORED, "shank hole")  # told by their axes, where these are in the plane
+POCKETS = ("pocket hole",)
+AXES = (*BORED, "shank hole", *POCKETS)  # told by their axes
 
 
 class Edge(NamedTuple):
@@ -34,49 +39,87 @@ class Edge(NamedTuple):
     high: Mm
     wood: int
 
+    @property
+    def ends(self) -> tuple[Point, Point]:
+        """Its two ends on the paper."""
+        if self.axis == 0:
+            return (self.at, self.low), (self.at, self.high)
+        return (self.low, self.at), (self.high, self.at)
 
-def chains(
-    view: View, rows: Sequence[int], helpers: Sequence[int], bars: Sequence[Bar],
-    pieces: Sequence[int],
-) -> Iterator[Chain]:  # fmt: skip
-    """The sizes of two pieces (rows of the view's scene), and the rooms between all that is cut."""
-    own = [list(edges(view, row, _of(bars, pieces[row]))) for row in rows]
+
+def chains(seen: Shown) -> Iterator[Chain]:
+    """The sizes of the two pieces of a joint, where one lies on the other, and the rooms between
+    all that is cut.
+    """
+    view = seen.view
+    own = [list(edges(view, row, seen.told[row])) for row in seen.both]
+    rest = [list(edges(view, row, None)) for row in seen.rest]
     for axis in (0, 1):
-        told: list[tuple[Mm, ...]] = []
-        for k, found in enumerate(own):
-            side: Side = "below" if axis == 0 else ("left", "right")[k]  # type: ignore[assignment]
-            places = _places(found, axis, _of(bars, pieces[rows[k]]), view)
-            key = tuple(round(at, 2) for at, _ in places)
-            if len(places) > 1 and key not in told:
-                told.append(key)
-                yield Chain(side, tuple(_led(view.box, side, at, edge) for at, edge in places))
-        every = [*own, *(list(edges(view, row, ())) for row in helpers)]
-        spans = {span for key in told for span in zip(key, key[1:], strict=False)}
-        for low, high in _rooms(every, axis):
-            if (round(low[0], 2), round(high[0], 2)) not in spans:
-                side = "below" if axis == 0 else "left"
-                yield Chain(side, tuple(_led(view.box, side, at, edge) for at, edge in (low, high)))
+        sides: tuple[Side, ...] = ("below", "below") if axis == 0 else ("left", "right")
+        found = [
+            _places(own[k], axis, _of((*seen.bars, *seen.crossing), seen.pieces[row]), view)
+            for k, row in enumerate(seen.both)
+        ]
+        told: set[tuple[float, float]] = set()
+        for k in sorted(range(len(found)), key=lambda k: -len(found[k])):
+            spans = _spans([at for at, _ in found[k]])
+            if not spans <= told:
+                yield Chain(sides[k], _led_to(sides[k], found[k]))
+            told |= spans
+        for ends in (*_rooms([*own, *rest], axis), *_offset(found)):
+            if not _spans([at for at, _ in ends]) <= told:
+                told |= _spans([at for at, _ in ends])
+                yield Chain(sides[0], _led_to(sides[0], ends))
 
 
-def edges(view: View, row: int, bars: Sequence[Bar]) -> Iterator[Edge]:
-    """The straight edges of a piece's cut faces, without those of round holes."""
-    holes = [_around(bar, view) for bar in bars if not bar.is_screw]
+def _offset(found: Sequence[list[tuple[Mm, Edge]]]) -> Iterator[tuple[tuple[Mm, Edge], ...]]:
+    """How far apart the nearest faces of two pieces are that have none in line."""
+    one, other = found
+    pairs = [
+        (a, b) if a[0] < b[0] else (b, a) for a in one for b in other
+    ]  # fmt: skip
+    if pairs:
+        low, high = min(pairs, key=lambda pair: pair[1][0] - pair[0][0])
+        if high[0] - low[0] > SAME:
+            yield low, high
+
+
+def _spans(places: Sequence[Mm]) -> set[tuple[float, float]]:
+    return {(round(a, 2), round(b, 2)) for a, b in pairwise(places)}
+
+
+def _led_to(side: Side, places: Iterable[tuple[Mm, Edge]]) -> tuple[Point, ...]:
+    return tuple(_led(side, at, edge) for at, edge in places)
+
+
+def edges(view: View, row: int, work: Work | None) -> Iterator[Edge]:
+    """The straight edges of a piece's cut faces; with `work` those that count at this joint."""
     for section in view.sections:
         if section.piece == row:
             for loop in (section.outline, *section.holes):
                 for start, end in zip(loop, np.roll(loop, -1, axis=0), strict=True):
-                    yield from _edge(start.tolist(), end.tolist(), view.box, holes)
+                    for edge in _edge(start.tolist(), end.tolist(), view.box):
+                        if work is None or _counts(edge, work):
+                            yield edge
 
 
-def _edge(start: list[float], end: list[float], box: Box, holes: list[Box]) -> Iterator[Edge]:
+def _counts(edge: Edge, work: Work) -> bool:
+    """Whether it is a face of the stock, or one of a cut of this joint; no wall of a round hole."""
+    if any(all(holds(hole, end) for end in edge.ends) for hole in work.holes):
+        return False
+    stock = work.stock
+    if min(abs(edge.at - stock[edge.axis]), abs(edge.at - stock[edge.axis + 2])) < SAME:
+        return True
+    return any(all(holds(cut, end) for end in edge.ends) for cut in work.cuts)
+
+
+def _edge(start: list[float], end: list[float], box: Box) -> Iterator[Edge]:
     for axis in (0, 1):
-        if abs(start[axis] - end[axis]) > 1e-6 or abs(start[1 - axis] - end[1 - axis]) < LEAST:
-            continue
         at = start[axis]
+        if abs(at - end[axis]) > 1e-6 or abs(start[1 - axis] - end[1 - axis]) < LEAST:
+            continue
         if min(abs(at - box[axis]), abs(at - box[axis + 2])) < 1e-6:
             continue  # the side of the window
-        if any(_within(start, hole) and _within(end, hole) for hole in holes):
-            continue
         low, high = sorted((start[1 - axis], end[1 - axis]))
         rises = end[1 - axis] > start[1 - axis]
         # Outlines run with the wood to their left.
@@ -128,25 +171,14 @@ def _rooms(
                     yield (edge.at, edge), (other.at, other)
 
 
-def _led(box: Box, side: Side, at: Mm, edge: Edge) -> Point:
-    """Where the line that leads to a dimension begins: the end of the edge that is nearest to it."""
+def _led(side: Side, at: Mm, edge: Edge) -> Point:
+    """Where the line that leads to a dimension begins: the nearest end of the edge."""
     near = edge.low if side in ("below", "left") else edge.high
     return (at, near) if axis_of(side) == 0 else (near, at)
 
 
 def _of(bars: Iterable[Bar], piece: int) -> list[Bar]:
     return [bar for bar in bars if bar.piece == piece]
-
-
-def _around(bar: Bar, view: View) -> Box:
-    ends = np.stack([view.gaze.flat(bar.start), view.gaze.flat(bar.end)])
-    (x0, y0), (x1, y1) = ends.min(axis=0).tolist(), ends.max(axis=0).tolist()
-    r = bar.diameter / 2 + 0.1
-    return Box(x0 - r, y0 - r, x1 + r, y1 + r)
-
-
-def _within(at: list[float], box: Box) -> bool:
-    return box.x0 <= at[0] <= box.x1 and box.y0 <= at[1] <= box.y1
 
 
 def inside(section: Section) -> Point:
@@ -163,8 +195,10 @@ def inside(section: Section) -> Point:
     return where
 
 
-def _crossings(loops: Iterable[np.ndarray], y: Mm) -> Iterator[Mm]:  # type: ignore[type-arg]
+def _crossings(loops: Iterable[Floats], y: Mm) -> Iterator[Mm]:
     for loop in loops:
-        for (ax, ay), (bx, by) in zip(loop.tolist(), np.roll(loop, -1, axis=0).tolist(), strict=True):
+        for (ax, ay), (bx, by) in zip(
+            loop.tolist(), np.roll(loop, -1, axis=0).tolist(), strict=True
+        ):
             if (ay <= y) != (by <= y):
                 yield ax + (y - ay) / (by - ay) * (bx - ax)
