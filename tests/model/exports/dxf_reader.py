@@ -34,10 +34,15 @@ def mm_per_unit(document: Any) -> float:
     return INSUNITS[document.header["$INSUNITS"]]
 
 
-def extents(document: Any, *kinds: str, but: str = "") -> tuple[float, float, float, float]:
-    """The box around all that is not on one layer, mm."""
-    space = document.modelspace()
-    some = [e for e in space if e.dxf.layer != but and (not kinds or e.dxftype() in kinds)]
+def extents(
+    document: Any, *kinds: str, on: str = "", but: str = ""
+) -> tuple[float, float, float, float]:
+    """The box around all of some kinds that is on a layer, or not on one, mm."""
+    some = [
+        each for each in document.modelspace()
+        if (not kinds or each.dxftype() in kinds)
+        and each.dxf.layer != but and (not on or each.dxf.layer == on)
+    ]  # fmt: skip
     box, mm = bbox.extents(some, fast=False), mm_per_unit(document)
     (x0, y0, _), (x1, y1, _) = box.extmin, box.extmax
     return (x0 * mm, y0 * mm, x1 * mm, y1 * mm)
