@@ -7,11 +7,13 @@ from model.drawings.part_sheet.block import Block
 from model.drawings.part_sheet.edges import Edges, cells_of, edges, section, square_holes
 from model.drawings.part_sheet.end_detail import EndDetail, walls_across
 from model.drawings.part_sheet.faces import LOOKS, in_order
-from model.drawings.part_sheet.long_view import LongView
+from model.drawings.part_sheet.long_view import long_view
+from model.drawings.part_sheet.record import Group, PartWork
 from model.drawings.part_sheet.round_end import round_end
 from model.drawings.part_sheet.section_view import SectionView
 from model.drawings.part_sheet.sections import Cut, cuts
-from model.drawings.part_sheet.work import Group, PartWork, part_work
+from model.drawings.part_sheet.shown import WIDE_ENOUGH, Shown
+from model.drawings.part_sheet.work import part_work
 from model.drawings.scales import scale_words, scales
 from model.part import Face, Part
 from model.units import Mm, Share
@@ -43,7 +45,7 @@ class Blocks:
         """The long views, from the top of the paper down, no wider than that if it can be."""
         shown = {self._main, *(self._view_of(group) for group in self._work.groups)}
         faces = in_order(shown, self._main, self._third)
-        return [self._view(face, scale).block(self._edges_of(face), width) for face in faces]
+        return [long_view(self._shown(face, scale), self._edges_of(face), width) for face in faces]
 
     def sections(self, scale: Share, limit: tuple[Mm, Mm]) -> tuple[Block, ...]:
         """The sections that go with views at this scale, each as large as `limit` (width, height)
@@ -64,10 +66,10 @@ class Blocks:
 
     # ------------------------------------------------------------ long views
 
-    def _view(self, face: Face, scale: Share) -> LongView:
+    def _shown(self, face: Face, scale: Share) -> Shown:
         is_main = face is self._main
         lettered = zip(_LETTERS, self._cuts(self._is_slim(scale)), strict=False)
-        return LongView(
+        return Shown(
             part=self._part, look=LOOKS[face], scale=scale, told=self._told,
             groups=tuple(g for g in self._work.groups if self._view_of(g) is face),
             ends=tuple(stub for stub in self._work.stubs if stub.face.axis == 0),
@@ -88,7 +90,7 @@ class Blocks:
         """Whether the part is too narrow on paper for heights beside the view."""
         if self._part.is_round:
             return True
-        return not LongView.is_wide_enough(self._part.size[1] * scale)
+        return self._part.size[1] * scale < WIDE_ENOUGH
 
     def _edges_of(self, face: Face) -> Edges:
         if face not in self._edges:

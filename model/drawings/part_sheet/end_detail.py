@@ -12,7 +12,7 @@ from model.drawings.paper import Hatch, Item, Pen, Stroke, Text, corners
 from model.drawings.part_sheet.block import LABEL, Block
 from model.drawings.part_sheet.broken import GAP, Broken, kinked, near
 from model.drawings.part_sheet.edges import Cells, Line, lengthwise
-from model.drawings.part_sheet.work import HAIR, PartWork
+from model.drawings.part_sheet.record import HAIR, PartWork
 from model.drawings.scales import scale_words
 from model.part import Part, Point
 from model.units import Mm, Share

@@ -8,12 +8,12 @@ from model.drawings.dimensioning.told import Told
 from model.part import Part
 
 
-def remarks(part: Part, handed: str, told: Told) -> tuple[str, ...]:
-    """Taper, layers, eased edges, handedness, and how the drawing is read."""
-    return tuple(_remarks(part, handed, told))
+def remarks(part: Part, told: Told) -> tuple[str, ...]:
+    """Taper, layers, eased edges, and how the drawing is read."""
+    return tuple(_remarks(part, told))
 
 
-def _remarks(part: Part, handed: str, told: Told) -> Iterator[str]:
+def _remarks(part: Part, told: Told) -> Iterator[str]:
     if part.taper:
         ends = [told.size(side - 2 * part.taper) for side in part.size[1:]]
         yield f"Tapered on all four sides, {told.size(part.taper)} a side,"
@@ -22,8 +22,6 @@ def _remarks(part: Part, handed: str, told: Told) -> Iterator[str]:
         yield f"Glued up of {part.layers} layers, {told.size(part.layer_thickness)} each."
     if part.eased:
         yield f"Long edges eased, radius {told.size(part.eased)}, after the last cut."
-    if handed:
-        yield f"Handed: {handed}."
     if part.cuts or part.holes:
         yield "Measure from the sides marked ▲."
         yield "Sections are seen from the near end, the face at the right."

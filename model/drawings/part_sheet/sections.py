@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from model.drawings.part_sheet.work import HAIR, Group, PartWork, Stub
+from model.drawings.part_sheet.record import HAIR, Group, PartWork, Stub
 from model.part import Face, Point
 from model.units import Mm
 

@@ -55,7 +55,7 @@ def part_sheet(
 def _tries(mark: Mark, told: Told, width: Mm, third: bool) -> Iterator[tuple[Block, Share]]:
     """The drawing at ever smaller scales, its sections first large and then small."""
     blocks = Blocks(mark.part, told, third)
-    said = remarks(mark.part, mark.handed, told)
+    said = remarks(mark.part, told)
     length, longest = mark.part.size[0], max(mark.part.size)
     for k, scale in enumerate(each for each in scales(told.unit) if length * each <= width):
         if k and longest * scale < SHORTEST:

@@ -10,7 +10,7 @@ from model.joints.groove import groove
 from model.joints.rabbet import rabbet
 from model.part import Face, Hole
 from tests.checkers.words_on_paper import texts_that_overlap
-from tests.model.drawings.part_sheet.samples import MM, mark_of, part, sheet_of
+from tests.model.drawings.part_sheet.samples import part, sheet_of
 
 
 def test_a_part_is_drawn_at_the_largest_scale_that_fits() -> None:
@@ -114,14 +114,6 @@ def test_both_units_stand_beside_each_other() -> None:
     told = sheet_of(part(508, 76.2, 25.4), Told("mm", has_both=True)).told
 
     assert '508 [20"]' in told
-
-
-def test_a_mirror_image_names_its_twin() -> None:
-    from model.drawings.part_sheet.sheet import part_sheet
-
-    mark = mark_of(part(600, 80, 20), handed="mirror image of D2")
-
-    assert "Handed: mirror image of D2." in part_sheet(mark, MM, 180, 240).told
 
 
 def test_a_strange_part_still_has_no_words_on_words() -> None:
