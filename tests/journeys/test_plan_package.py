@@ -19,7 +19,7 @@ import trimesh
 FILES = [
     "bed.3mf", "bed.glb", "bed.step", "bed.stl",
     "checks.csv", "checks.json", "client.html", "cost.csv", "cutting.json", "parts.csv",
-    "parts.json", "parts.xlsx", "quote.txt", "shopping.csv", "summary.json", "work_order.csv",
+    "parts.json", "parts.xlsx", "plan.pdf", "quote.txt", "shopping.csv", "summary.json", "work_order.csv",
     "work_order.txt",
 ]  # fmt: skip
 FOLDERS = ["drawings"]
