@@ -6,8 +6,9 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Any
 
-# Paper and projection as where mm are read: ISO 216 and ISO 5456-2, from memory. Allowances, trims and kerf are what a maker in mm would say for the same: common practice, no
-# source. Sizes of stock stay: what is sold differs from land to land.
+# Paper and projection as where mm are read: ISO 216 and ISO 5456-2, from memory. Allowances, trims
+# and kerf are what a maker in mm would say for the same: common practice, no source. Sizes of stock
+# stay: what is sold differs from land to land.
 IN_MM: Mapping[str, Any] = MappingProxyType(
     {
         "grid": "1 mm",

@@ -19,8 +19,8 @@ import trimesh
 FILES = [
     "bed.3mf", "bed.glb", "bed.step", "bed.stl",
     "checks.csv", "checks.json", "client.html", "cost.csv", "cutting.json", "parts.csv",
-    "parts.json", "parts.xlsx", "plan.pdf", "quote.txt", "shopping.csv", "summary.json", "work_order.csv",
-    "work_order.txt",
+    "parts.json", "parts.xlsx", "plan.pdf", "quote.txt", "shopping.csv", "summary.json",
+    "work_order.csv", "work_order.txt",
 ]  # fmt: skip
 FOLDERS = ["drawings"]
 RUN = "import sys; from app.cli import main; sys.exit(main(sys.argv[1:]))"
