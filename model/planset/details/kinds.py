@@ -1,11 +1,9 @@
-"""Which kinds of joint a bed has: those that are cut alike are one, by whatever name."""
+"""Which joints a bed has, and how the two pieces of each meet."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import product
-from typing import NamedTuple
 
 import numpy as np
 
@@ -14,10 +12,8 @@ from model.parts.pieces import Floats
 from model.planset.setting import Setting
 from model.units import Mm
 
-NEAR: Mm = 50.0  # what is cut farther from a joint is no part of it
 LONG: Mm = 130.0  # joints that run on for longer are alike all along
 TOUCH: Mm = 0.5
-_STEPS = 9.424778  # to a mm: odd, so that a half is no borderline between two of them
 HOOKED, RUNS, BRACKETS = "hooked in", "runs", "brackets or screws"
 BETWEEN = (HOOKED, RUNS)  # two bought things that meet, each of them fixed to wood
 PLATES = "HOOK-PLATE-"
@@ -45,7 +41,7 @@ TITLES = {
 
 @dataclass(frozen=True, kw_only=True)
 class Kind:
-    """Joints of one kind: `one` is a piece held by `other`, `pairs` the marks of all of them.
+    """A joint: `one` is a piece held by `other`, `pair` their marks.
 
     `along` is the axis of the bed (0, 1, 2) along which the one meets the other, `run` the one
     along which they meet for longest, `across` the third; `low` and `high` (3,) where both are.
@@ -54,7 +50,7 @@ class Kind:
     joint: str
     one: int
     other: int
-    pairs: tuple[tuple[str, str], ...]
+    pair: tuple[str, str]
     along: int
     across: int
     run: int
@@ -76,42 +72,14 @@ def joined(setting: Setting) -> Joined:
     return found
 
 
-def names_of(setting: Setting) -> dict[int, str]:
-    """What drawings call pieces of wood: their marks."""
-    return joined(setting).mark_of
-
-
-def kinds(setting: Setting) -> tuple[Kind, ...]:
-    """Every kind of joint, in the order in which marks are made; kept for a set."""
-    if "joints" not in setting.kept:
-        setting.kept["joints"] = _kinds(joined(setting))
-    found = setting.kept["joints"]
-    assert isinstance(found, tuple)
-    return found
-
-
-def _kinds(all_of: Joined) -> tuple[Kind, ...]:
-    by_marks: dict[frozenset[str], Kind] = {}
+def kinds(all_of: Joined) -> list[Kind]:
+    """One joint of each two marks that meet."""
+    found: dict[frozenset[str], Kind] = {}
     for link in _told(all_of):
-        marks = tuple(_mark(all_of, each) for each in (link.one, link.other))
-        by_marks.setdefault(frozenset(marks), _kind(all_of, link))
-    alike: dict[object, list[Kind]] = {}
-    for kind in by_marks.values():
-        alike.setdefault((kind.joint, _shape(all_of, kind)), []).append(kind)
-    merged = [_merged(same) for same in alike.values()]
-    return tuple(sorted(merged, key=lambda kind: _order(kind.pairs[0])))
-
-
-def _merged(same: list[Kind]) -> Kind:
-    pairs = tuple(sorted({pair for kind in same for pair in kind.pairs}, key=_order))
-    first = next(kind for kind in same if kind.pairs[0] == pairs[0])
-    return Kind(**{**first.__dict__, "pairs": pairs})
-
-
-def _order(pair: tuple[str, str]) -> tuple[object, ...]:
-    """By the assembly that is made later, for there the joint is closed."""
-    letters = ["FHSDUBR".find(mark[0]) if mark[1:].isdigit() else 0 for mark in pair]
-    return (max(letters), *((len(mark), mark) for mark in pair))
+        marks = frozenset(_mark(all_of, each) for each in (link.one, link.other))
+        if marks not in found:
+            found[marks] = _kind(all_of, link)
+    return list(found.values())
 
 
 def _mark(all_of: Joined, piece: int) -> str:
@@ -187,7 +155,7 @@ def _kind(all_of: Joined, link: Link) -> Kind:
     run, across = sorted((k for k in range(3) if k != along), key=lambda k: (-both[k], k))
     return Kind(
         joint=link.joint, one=one, other=other,
-        pairs=((_mark(all_of, one), _mark(all_of, other)),),
+        pair=(_mark(all_of, one), _mark(all_of, other)),
         along=along, across=across, run=run, low=start, high=end,
     )  # fmt: skip
 
@@ -203,67 +171,3 @@ def _fittings(all_of: Joined, link: Link) -> tuple[Floats, Floats]:
         and each.other in all_of.partners(link.other)
     )
     return low[list(both)].min(axis=0), high[list(both)].max(axis=0)
-
-
-def _shape(all_of: Joined, kind: Kind) -> tuple[object, ...]:
-    """What is wood and what is cut near a joint, the same for mirror images."""
-    axes = [kind.along, kind.across, *([kind.run] if kind.joint in TWICE else [])]
-    middle = (kind.low + kind.high) / 2
-    low, high = kind.low - NEAR, kind.high + NEAR
-    boxes = [_cut_boxes(all_of, each, low, high) for each in (kind.one, kind.other)]
-    shapes = []
-    for signs in product((1, -1), repeat=len(axes)):
-        turned = []
-        for tagged in boxes:
-            turned.append(tuple(sorted(
-                (name, *(_span(a, b, sign) for a, b, sign in zip(
-                    (lo - middle)[axes], (hi - middle)[axes], signs, strict=True)))
-                for name, lo, hi in tagged
-            )))  # fmt: skip
-        shapes.append(tuple(turned))
-    return min(shapes)
-
-
-def _span(low: float, high: float, sign: int) -> tuple[float, float]:
-    a, b = sorted((sign * low, sign * high))
-    return (round(a * _STEPS), round(b * _STEPS))
-
-
-def _cut_boxes(
-    all_of: Joined, piece: int, low: Floats, high: Floats
-) -> list[tuple[str, Floats, Floats]]:
-    """Wood and cuts of a piece, as far as they lie between two corners."""
-    return [
-        (each.kind, np.maximum(each.low, low), np.minimum(each.high, high))
-        for each in placed_boxes(all_of, piece)
-        if (each.high > low).all() and (each.low < high).all()
-    ]
-
-
-class Placed(NamedTuple):
-    """The stock of a piece (kind ""), a cut or a hole, by its corners (3,), (3,) in bed axes."""
-
-    kind: str
-    low: Floats
-    high: Floats
-    is_cut: bool = False
-    is_hole: bool = False
-
-
-def placed_boxes(all_of: Joined, piece: int) -> Iterator[Placed]:
-    """The stock of a piece and all that is cut into it, where it stands on the bed."""
-    form, matrix = all_of.part(piece), all_of.pieces.matrices[piece]
-    yield _placed(matrix, Placed("", np.zeros(3), np.array(form.size)))
-    for cut in form.cuts:
-        yield _placed(matrix, Placed(cut.kind, np.array(cut.low), np.array(cut.high), is_cut=True))
-    for hole in form.holes:
-        at, way = np.array(hole.at), np.array(hole.toward)
-        side = (1 - np.abs(way)) * hole.diameter / 2
-        ends = np.stack([at, at + way * hole.depth])
-        low, high = ends.min(axis=0) - side, ends.max(axis=0) + side
-        yield _placed(matrix, Placed(hole.kind, low, high, is_hole=True))
-
-
-def _placed(matrix: Floats, each: Placed) -> Placed:
-    ends = np.stack([each.low, each.high]) @ matrix[:3, :3].T + matrix[:3, 3]
-    return each._replace(low=ends.min(axis=0), high=ends.max(axis=0))

@@ -9,9 +9,10 @@ from typing import NamedTuple
 from model.cutting.record import Box
 from model.drawings.paper import Item
 from model.drawings.scales import scales
-from model.planset.details.kinds import joined, kinds
+from model.planset.details.alike import Shot, shots
+from model.planset.details.kinds import joined
 from model.planset.details.picture import picture
-from model.planset.details.shots import Shot, shots, size_of
+from model.planset.details.shots import size_of
 from model.planset.elevations import told_by
 from model.planset.page import Link
 from model.planset.setting import Setting
@@ -32,14 +33,14 @@ AROUND: Mm = 56.0
 class Row(NamedTuple):
     """Pictures beside each other, and how high they are on paper."""
 
-    shots: tuple[Shot, ...]
+    shots: Sequence[Shot]
     height: Mm
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
-    """As many as it takes; a joint that is shown twice stands side by side."""
+    """As many as it takes."""
     room = room_on(setting.paper)
-    rows = [Row(shots, max(_height(setting, shot) for shot in shots)) for shots in _rows(setting)]
+    rows = _rows(setting, (room.y1 - room.y0 - BETWEEN) / 2)
     return tuple(
         Sheet(KEY if not k else f"{KEY}/{k + 1}", TITLE if not k else f"{TITLE}, continued",
               partial(_draw, setting, page), "" if not k else KEY, chapter_title=TITLE)
@@ -47,19 +48,11 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
     )  # fmt: skip
 
 
-def _rows(setting: Setting) -> list[tuple[Shot, ...]]:
-    """Rows of two, in their order: one alone waits for the next that is alone."""
-    rows: list[tuple[Shot, ...]] = []
-    alone: int | None = None
-    for each in (tuple(shots(kind)) for kind in kinds(setting)):
-        if len(each) < ACROSS and alone is not None:
-            rows[alone] += each
-            alone = None
-            continue
-        if len(each) < ACROSS:
-            alone = len(rows)
-        rows.append(each)
-    return rows
+def _rows(setting: Setting, most: Mm) -> list[Row]:
+    """Rows in the order of the pictures, none higher than half a page."""
+    every = shots(setting)
+    pairs = [every[k : k + ACROSS] for k in range(0, len(every), ACROSS)]
+    return [Row(pair, min(max(_height(setting, shot) for shot in pair), most)) for pair in pairs]
 
 
 def _height(setting: Setting, shot: Shot) -> Mm:

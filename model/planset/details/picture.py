@@ -21,9 +21,10 @@ from model.drawings.paper import Item, Point, Text
 from model.drawings.scales import scale_words, scales
 from model.drawings.views.on_paper import on_paper
 from model.parts.pieces import Floats
+from model.planset.details.alike import Shot
 from model.planset.details.fasteners import Bar, centre_line, drawn
 from model.planset.details.kinds import joined
-from model.planset.details.shots import Shot, Shown, shown
+from model.planset.details.shots import Shown, shown
 from model.planset.details.sizes import chains, inside
 from model.planset.elevations import told_by
 from model.planset.letters import BODY, SMALL, leading, wrapped
@@ -43,7 +44,7 @@ def picture(setting: Setting, shot: Shot, cell: Box) -> tuple[list[Item], list[L
     seen = shown(joined(setting), shot)
     wide = cell.x1 - cell.x0
     title = wrapped(_title(setting, shot), wide, BODY, bold=True)
-    marks = pairs_words(shot.kind.pairs)
+    marks = pairs_words(shot.pairs)
     longest = _below(marks, shot, 0.01, wide)
     head = len(title) * leading(BODY) + len(longest) * leading(SMALL) + BELOW
     found = list(chains(seen))
@@ -59,7 +60,8 @@ def picture(setting: Setting, shot: Shot, cell: Box) -> tuple[list[Item], list[L
     box = plate.box
     x = (cell.x0 + cell.x1 - box.x0 - box.x1) / 2
     y = cell.y1 - head - box.y1
-    placed = [moved(item, x, y) for item in plate.items]
+    ink = [*_ink(setting, seen, plate.scale), *plate.items]
+    placed = [moved(item, x, y) for item in ink]
     caption = list(_caption(title, _below(marks, shot, plate.scale, wide), cell))
     return [*caption, *placed], list(_links(placed, setting))
 
@@ -117,13 +119,9 @@ class _Plate(NamedTuple):
 def _plate(
     setting: Setting, seen: Shown, found: Sequence[Chain], told: Told, scale: Share, wide: Mm
 ) -> _Plate:
-    """Everything at a scale, the view's (0, 0) at the paper's, and the room it takes."""
+    """What is told around a view, its (0, 0) at the paper's, and the room of it all."""
     view = Box(*(side * scale for side in seen.view.box))
-    items = list(on_paper(seen.view, scale, (0.0, 0.0)))
-    for bar in seen.bars:
-        if bar.is_screw:
-            items += drawn(bar, seen.view.gaze, scale, view)
-    items += _axes(setting, seen, scale)
+    items: list[Item] = []
     boxes = [view]
     words: list[Box] = []
     for side in SIDES:
@@ -140,6 +138,16 @@ def _plate(
                         [word for word in words if word.y1 > view.y1])  # fmt: skip
     items += notes.items
     return _Plate(items, together([box, around(notes.items) or box]), scale)
+
+
+def _ink(setting: Setting, seen: Shown, scale: Share) -> Iterator[Item]:
+    """The view itself, with screws and centre lines."""
+    box = Box(*(side * scale for side in seen.view.box))
+    yield from on_paper(seen.view, scale, (0.0, 0.0))
+    for bar in seen.bars:
+        if bar.is_screw:
+            yield from drawn(bar, seen.view.gaze, scale, box)
+    yield from _axes(setting, seen, scale)
 
 
 def _axes(setting: Setting, seen: Shown, scale: Share) -> Iterator[Item]:

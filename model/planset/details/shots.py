@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
+
+import numpy as np
 
 from model.building.joined import Joined
 from model.cutting.record import Box
@@ -15,8 +16,10 @@ from model.drawings.views.scene import bed_scene
 from model.drawings.views.section import plane_across
 from model.drawings.views.view import View, seen
 from model.parts.pieces import Floats
+from model.planset.details.alike import Shot
 from model.planset.details.fasteners import Bar, bars
-from model.planset.details.kinds import BRACKETS, HOOKED, LONG, TWICE, Kind, brackets, placed_boxes
+from model.planset.details.kinds import BRACKETS, HOOKED, LONG, TWICE, Kind, brackets
+from model.planset.details.works import works
 from model.units import Mm
 
 AROUND: Mm = 26.0  # wood on each side of a joint
@@ -26,20 +29,6 @@ TOUCHES: Mm = 3.0  # a cut so near to where two pieces meet is work for the join
 HAIR: Mm = 0.1
 BESIDE: Mm = 12.0  # bought things so near belong to the joint
 GAZES: tuple[Gaze, ...] = (RIGHT, FRONT, PLAN)  # along x, y, z
-CUTS = ("cut along the bed", "cut across the bed", "cut level")
-
-
-@dataclass(frozen=True, kw_only=True)
-class Shot:
-    """One picture to be drawn of a joint: looked at along `axis` of the bed."""
-
-    kind: Kind
-    axis: int
-
-    @property
-    def words(self) -> str:
-        """How it is cut."""
-        return CUTS[self.axis]
 
 
 class Work(NamedTuple):
@@ -72,13 +61,6 @@ class Shown:
     told: dict[int, Work]
 
 
-def shots(kind: Kind) -> Iterator[Shot]:
-    """The pictures that a kind of joint takes."""
-    yield Shot(kind=kind, axis=kind.run)
-    if kind.joint in TWICE:
-        yield Shot(kind=kind, axis=kind.across)
-
-
 def shown(all_of: Joined, shot: Shot) -> Shown:
     """The joint cut open, with what holds it together."""
     kind, axis = shot.kind, shot.axis
@@ -104,18 +86,14 @@ def shown(all_of: Joined, shot: Shot) -> Shown:
 
 
 def _work(all_of: Joined, piece: int, gaze: Gaze, kind: Kind) -> Work:
-    boxes = list(placed_boxes(all_of, piece))
-    touch = [
-        _flat_box(gaze, each.low, each.high) for each in boxes
-        if each.is_cut and (each.low < kind.high + TOUCHES).all()
-        and (each.high > kind.low - TOUCHES).all()
-    ]  # fmt: skip
-    holes = [_flat_box(gaze, each.low, each.high) for each in boxes if each.is_hole]
-    bounds = (bound[piece] for bound in all_of.pieces.bounds)
+    every = works(all_of, piece)
+    boxes = [_flat_box(gaze, *ends) for ends in zip(every.low, every.high, strict=True)]
+    near = every.near(kind.low - TOUCHES, kind.high + TOUCHES) & ~every.is_round
     return Work(
-        _flat_box(gaze, *bounds),
-        tuple(grown(box, HAIR) for box in touch), tuple(grown(box, HAIR) for box in holes),
-    )  # fmt: skip
+        boxes[0],
+        tuple(grown(boxes[k], HAIR) for k in np.flatnonzero(near).tolist() if k),
+        tuple(grown(boxes[k], HAIR) for k in np.flatnonzero(every.is_round).tolist()),
+    )
 
 
 def size_of(all_of: Joined, shot: Shot) -> tuple[Mm, Mm]:
