@@ -38,10 +38,10 @@ class Told(NamedTuple):
     def row(self, sizes: Sequence[Mm], is_closed: bool = True) -> tuple[str, ...]:
         """Sizes that stand in one row: what is told of them adds up to what is told of their sum.
 
-        Where plain rounding would not, the largest of a few takes the difference: a tongue or tenon
-        has to fit, what is beside it less so. Of many each is told as the difference between two
-        rounded places, so that no rounding piles up; by a finer step where the row `is_closed` by
-        its sum, which stands beside it.
+        Where plain rounding would not, a finer step is tried, and if that does not help either, the
+        largest of a few takes the difference: a tongue or tenon has to fit, what is beside it less
+        so. Of many each is told as the difference between two rounded places, so that no rounding
+        piles up. A row that `is_closed` has its sum beside it; another keeps the usual step.
         """
         first = row_words(sizes, self.unit, is_closed)
         if not self.has_both:
@@ -65,7 +65,8 @@ def row_words(sizes: Sequence[Mm], unit: Unit, is_closed: bool = True) -> tuple[
     if told[-1] == total and strays <= 0.75 * STEPS[unit]:
         return tuple(told_in(size, unit) for size in sizes)
     if is_closed and len(sizes) <= FEW:
-        spans = _largest_gives(sizes, total, unit)
+        fine = [_rounded(size, FINER[unit]) for size in sizes]
+        spans = fine if sum(fine) == total else _largest_gives(sizes, total, unit)
     else:
         spans = _between_places(places, total, (FINER if is_closed else STEPS)[unit])
     return tuple(_said(float(told), size, unit) for told, size in zip(spans, sizes, strict=True))
@@ -81,8 +82,7 @@ def _largest_gives(sizes: Sequence[Mm], total: Fraction, unit: Unit) -> list[Fra
 
 def _between_places(places: Sequence[Mm], total: Fraction, step: Mm) -> list[Fraction]:
     """From each rounded place to the next, the last as it is told."""
-    whole = _exact(step)
-    rounded = [whole * math.floor(Fraction(place) / whole + Fraction(1, 2)) for place in places]
+    rounded = [_rounded(place, step) for place in places]
     return [b - a for a, b in pairwise([Fraction(0), *rounded[:-1], total])]
 
 
@@ -98,6 +98,11 @@ def shown_value(mm: Mm, unit: Unit) -> Fraction:
     words = show_bare(mm, unit).removeprefix("~")
     value = sum((Fraction(part) for part in words.split()), Fraction(0))
     return value * Fraction(254, 10) if unit == "inch" else value
+
+
+def _rounded(size: Mm, step: Mm) -> Fraction:
+    whole = _exact(step)
+    return whole * math.floor(Fraction(size) / whole + Fraction(1, 2))
 
 
 def _exact(step: Mm) -> Fraction:

@@ -30,6 +30,11 @@ def test_a_row_whose_rounded_sizes_add_up_is_told_plainly() -> None:
     assert Told("inch").row((9.6, 6.2, 9.6)) == ('~3/8"', '~1/4"', '~3/8"')
 
 
+def test_a_few_sizes_are_told_by_a_finer_step_where_that_helps() -> None:
+    # a tenon of 5/16 in in 1 in: 8.7 + 7.9 + 8.7 would be 25.3
+    assert Told("mm").row((8.73125, 7.9375, 8.73125)) == ("~8.73", "~7.94", "~8.73")
+
+
 def test_the_largest_of_a_few_takes_what_rounding_leaves() -> None:
     # a tongue of 7 mm on a plank of 97: 9/32 + 3 35/64 would be 3 53/64, and 97 mm are 3 52/64
     assert Told("inch").row((90.0, 7.0)) == ('~3 17/32"', '~9/32"')
