@@ -24,6 +24,7 @@ from model.planset import (
     word_pages,
     work_pages,
 )
+from model.planset.details import drawers
 from model.planset.details import pages as details
 from model.planset.frame import Around, framed
 from model.planset.page import Page
@@ -42,6 +43,7 @@ CHAPTERS: tuple[Chapter, ...] = (
     elevations.sheets,
     sections.sheets,
     details.sheets,
+    drawers.sheets,
     part_pages.sheets,
     board_pages.sheets,
     work_pages.sheets,

@@ -14,6 +14,7 @@ from model.planset.details.works import Works, works
 from model.planset.setting import Setting
 from model.units import Mm
 
+HAIR: Mm = 0.1
 NEAR: Mm = 50.0  # what is cut farther from a joint is no part of it
 # To a mm, where sizes are compared: odd, so that a half is no borderline between two of them.
 _STEPS = 9.424778
@@ -73,6 +74,9 @@ def _shape(own: list[Works], kind: Kind, axis: int) -> object:
     axes = [kind.along, kind.across if axis == kind.run else kind.run]
     middle = (kind.low + kind.high)[axes] / 2
     low, high = kind.low - NEAR, kind.high + NEAR
+    if kind.joint not in TWICE:  # alike all along: what counts is what the cut goes through
+        at = (kind.low[axis] + kind.high[axis]) / 2
+        low[axis], high[axis] = at - HAIR, at + HAIR
     seen = []
     for each in own:
         near = each.near(low, high)

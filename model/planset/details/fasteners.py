@@ -43,6 +43,11 @@ class Bar:
         """The unit vector in which it goes in."""
         return (self.end - self.start) / max(self.length, 1e-9)
 
+    @property
+    def is_pocket(self) -> bool:
+        """Whether it slants from a face to an end."""
+        return self.kind == "pocket hole"
+
     def is_square_to(self, axis: int) -> bool:
         """Whether it lies in planes square to an axis."""
         return bool(abs(self.end[axis] - self.start[axis]) < 1e-6)

@@ -41,9 +41,9 @@ class Work(NamedTuple):
 
 @dataclass(frozen=True, kw_only=True)
 class Shown:
-    """A joint as it is seen: its pieces by row of the view, which of them are bought `helpers`, and
-    the screws and holes that lie in the plane of the cut or go slanting through it, `crossing`; the
-    plane stands `at` a place on an `axis`.
+    """A joint as it is seen: its pieces by row of the view, which of them are bought `helpers`, the
+    screws and holes that lie in the plane of the cut, and those that go slanting through or to it,
+    `crossing`; the plane stands `at` a place on an `axis`.
 
     `both` are the rows of the two that are joined, `rest` all others; `told` gives the work of the
     two by row.
@@ -80,7 +80,7 @@ def shown(all_of: Joined, shot: Shot) -> Shown:
         told={row: _work(all_of, pieces[row], gaze, kind) for row in both},
         view=cropped(view, _flat_box(gaze, low, high)), pieces=pieces, helpers=helpers,
         bars=tuple(bar for bar in lines if bar.lies_at(axis, at)),
-        crossing=tuple(bar for bar in lines if bar.crosses(axis, at)),
+        crossing=tuple(bar for bar in lines if bar.crosses(axis, at) or bar.is_pocket),
         at=at, axis=axis,
     )  # fmt: skip
 
