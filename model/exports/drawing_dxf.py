@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from model.cutting.record import Box
 from model.drawings.dimensioning.told import Unit
@@ -32,12 +32,8 @@ from model.drawings.paper import (
 from model.exports.drawing_svg import grey
 from model.exports.dxf_frame import GREY, STYLE, Layer, Lengths, file_of, new_document
 from model.exports.dxf_hatch import hatched_loops
+from model.exports.dxf_ink import Ink
 from model.exports.dxf_words import line, override
-
-if TYPE_CHECKING:
-    from ezdxf.layouts import BlockLayout, Modelspace
-
-    Space = Modelspace | BlockLayout
 
 OF_PENS: dict[Pen, str] = {
     "wide": "outline", "narrow": "edges", "fine": "fine-lines", "hidden": "hidden",
@@ -52,8 +48,6 @@ LAYERS: dict[str, Layer] = {
     HATCHING: Layer(GREY, PEN_WIDTHS["fine"]), DIMENSIONS: Layer(), WORDS: Layer(),
     GROUND: Layer(GREY),
 }  # fmt: skip
-_HALIGN = {"left": 0, "middle": 1, "right": 2}
-_HALF_WAY = 2  # up the capitals
 _LINEAR = 0 + 32 + 128  # a level or upright one, with a block of its own and words in their place
 _TRUE = 1e-9
 
@@ -79,6 +73,7 @@ class _Player:
         self.lengths = lengths
         self.document = new_document(lengths, LAYERS)
         self._space = self.document.modelspace()
+        self._ink = Ink(self._space)
         self._per = lengths.per_paper
 
     def play(self, items: Sequence[Item]) -> None:
@@ -86,11 +81,11 @@ class _Player:
         for item in items:
             match item:
                 case Stroke():
-                    self._stroke(self._space, item, OF_PENS[item.pen])
+                    self._stroke(self._ink, item, OF_PENS[item.pen])
                 case Ring():
                     self._ring(item)
                 case Text():
-                    self._text(self._space, item, WORDS)
+                    self._text(self._ink, item, WORDS)
                 case Hatch():
                     self._hatch(item, blanks)
                 case Fill():
@@ -101,29 +96,19 @@ class _Player:
     def _at(self, point: Point) -> Point:
         return (point[0] * self._per, point[1] * self._per)
 
-    def _stroke(self, space: Space, stroke: Stroke, layer: str) -> None:
+    def _stroke(self, ink: Ink, stroke: Stroke, layer: str) -> None:
         points = [self._at(point) for point in stroke.points]
-        on = {"layer": layer}
-        if len(points) == 2:
-            space.add_line(points[0], points[1], dxfattribs=on)
-            return
         closes = len(points) > 3 and math.dist(points[0], points[-1]) < 1e-6
-        space.add_lwpolyline(points[:-1] if closes else points, close=closes, dxfattribs=on)
+        ink.stroke(points[:-1] if closes else points, layer, closes)
 
     def _ring(self, ring: Ring) -> None:
-        on = {"layer": OF_PENS[ring.pen]}
-        self._space.add_circle(self._at(ring.at), ring.radius * self._per, dxfattribs=on)
+        self._ink.circle(self._at(ring.at), ring.radius * self._per, OF_PENS[ring.pen])
 
-    def _text(self, space: Space, text: Text, layer: str) -> None:
-        at = self._at(text.at)
-        space.add_text(
-            line(text.words),
-            dxfattribs={
-                "layer": layer, "style": "bold" if text.bold else "regular",
-                "height": text.height * self._per, "rotation": 90.0 if text.turned else 0.0,
-                "insert": at, "align_point": at, "halign": _HALIGN[text.anchor],
-                "valign": _HALF_WAY,
-            },
+    def _text(self, ink: Ink, text: Text, layer: str) -> None:
+        style = "bold" if text.bold else "regular"
+        ink.words(
+            self._at(text.at), line(text.words), text.height * self._per, text.anchor, text.turned,
+            style, layer,
         )  # fmt: skip
 
     # ------------------------------------------------------------ what is filled
@@ -158,11 +143,12 @@ class _Player:
         from ezdxf.entities import DimStyleOverride
 
         block = self.document.blocks.new_anonymous_block(type_char="D")
+        ink = Ink(block)
         for item in measure_ink(measure):
             if isinstance(item, Stroke):
-                self._stroke(block, item, "0")
+                self._stroke(ink, item, "0")
             elif isinstance(item, Text):
-                self._text(block, item, "0")
+                self._text(ink, item, "0")
         along = 1 if measure.upright else 0
         x, y = measure.end
         size = measure.size * self.lengths.per_wood

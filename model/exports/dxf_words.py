@@ -13,9 +13,11 @@ _SIGNS = {"⌀": "%%c", "Ø": "%%c", "°": "%%d", "±": "%%p"}
 
 
 def line(words: str) -> str:
-    """Words of a TEXT entity, which reads `%%` and `^` as the beginning of a code."""
-    plain = words.replace("%%", "%%%%%%").replace("^", "^ ")
-    return _with_signs(plain)
+    """Words of a TEXT entity, which reads `%%` and `^` as the beginning of a code, and ends where
+    a line does.
+    """
+    shown = "".join(each if each.isprintable() else " " for each in words)
+    return _with_signs(shown.replace("%%", "%%%%%%").replace("^", "^ "))
 
 
 def dimension_words(words: str) -> str:
