@@ -139,6 +139,14 @@ class Bands:
         """What a blank holds along a band and across, of pieces that carry a kerf each."""
         return self._rooms(self.blanks[number])
 
+    def rest(self, valued: Valued, number: int) -> Values | None:
+        """What a part of the blank could be worth, for every sum of bands; None where the blank has
+        bad spans.
+        """
+        if number in self._around:
+            return None
+        return valued.outer.values[:, valued.cases[number]]
+
     def placed(self, number: int, bands: Sequence[Sequence[int]]) -> Cut:
         """Bands of so many of each lot, side by side from the blank's corner; widest first."""
         rect = self.blanks[number].rect

@@ -25,8 +25,9 @@ ROUNDS = 100  # of column generation
 MOVES_A_START = 750  # a plan from scratch and its parts take as long as so many small changes
 FRESH = 3  # plans that begin with no board of the best
 PARTS = 10  # of each plan made from scratch, that are made anew
-NODES_A_SET = 200  # of the effort: one condition for sets of boards
-NODES = 60  # of a branch and bound for one set
+NODES_A_SET = 50  # of the effort: one condition for sets of boards
+PAIRS_A_NODE = 24_000  # of the effort: work on the bound, for all boards and again for sets
+STEPS = 3  # of cutting planes, in a close look
 SEED = 5
 
 TWO_WAYS = "any plan of rips then crosscuts, or crosscuts then rips, board by board"
@@ -59,15 +60,20 @@ def _improve(search: Search, effort: Effort) -> None:
     generate(search, ROUNDS)
     solve_small(search)
     if not search.is_done:
-        _make_starts(search, 1 + effort.moves // MOVES_A_START)
-        bound_by_sets(search, effort.nodes // NODES_A_SET, NODES)
+        work, starts = effort.nodes * PAIRS_A_NODE, 1 + effort.moves // MOVES_A_START
+        # The first plans are made while columns still differ, the others from sharp prices.
+        for share, rounds, some in ((4, 2, (starts + 1) // 2), (1, ROUNDS, starts // 2)):
+            search.work = work // share
+            tighten(search, rounds, STEPS)
+            _make_starts(search, some)
+        search.work = work
+        bound_by_sets(search, effort.nodes // NODES_A_SET, ROUNDS)
 
 
 def _make_starts(search: Search, starts: int) -> None:
     """Plans from the relaxation, each with parts made anew; later ones begin with boards of the
     best.
     """
-    tighten(search, rounds=min(3, starts), steps=6)
     random = Random(SEED)
     for start in range(starts):
         if search.is_done:

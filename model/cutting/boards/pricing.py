@@ -46,7 +46,7 @@ class Pricing:
         self.lots = len(sizes)
         blanks = [blank for board in boards for form in board.forms for blank in form]
         numbers = iter(range(len(blanks)))
-        self._blanks = [[[next(numbers) for _ in form] for form in x.forms] for x in boards]
+        self.blanks = [[[next(numbers) for _ in form] for form in x.forms] for x in boards]
         self.ways = (
             Bands("rip", sizes, demand, blanks, kerf),
             Bands("crosscut", sizes, demand, blanks, kerf),
@@ -61,11 +61,11 @@ class Pricing:
     ) -> Prices:
         """What these boards (or all) can be worth, with at most `limits` of a lot in a band."""
         chosen = tuple(range(len(self.boards)) if boards is None else boards)
-        blanks = [blank for board in chosen for form in self._blanks[board] for blank in form]
+        blanks = [blank for board in chosen for form in self.blanks[board] for blank in form]
         rip, crosscut = (way.value(worth, limits, blanks) for way in self.ways)
         best = {blank: max(rip.values[blank], crosscut.values[blank]) for blank in blanks}
         forms = tuple(
-            tuple(sum(best[blank] for blank in form) for form in self._blanks[board])
+            tuple(sum(best[blank] for blank in form) for form in self.blanks[board])
             for board in chosen
         )
         return Prices(worth, (rip, crosscut), chosen, forms)
@@ -86,7 +86,7 @@ class Pricing:
         """A board as it is worth most, in the form that is worth most."""
         form = int(np.argmax(prices.forms[prices.boards.index(board)]))
         left: Ints = np.array(limits, dtype=np.int64)
-        cuts = tuple(self._cut(prices, blank, left) for blank in self._blanks[board][form])
+        cuts = tuple(self._cut(prices, blank, left) for blank in self.blanks[board][form])
         counts: Ints = np.array(limits, dtype=np.int64) - left
         return Column(board, tuple(counts.tolist()), Pattern(board, form, cuts))
 

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 import numpy as np
 
+from model.cutting.boards.exact import Exact
 from model.cutting.boards.pattern import Lying, Pattern
 from model.cutting.boards.pricing import Pricing
 from model.cutting.boards.rack import Board
@@ -44,12 +45,15 @@ class Search:
     worth: Floats = field(default_factory=lambda: np.zeros(0))
     rent: Floats = field(default_factory=lambda: np.zeros(0))
     relaxed: float = 0.0  # what the linear relaxation costs, in the dearest board
+    work: int = 0  # pairs that may still be looked at for a bound (see `exact.Exact.pairs`)
+    held: list[Floats] = field(default_factory=list)  # shares of the list that each board can hold
 
     def __post_init__(self) -> None:
         ask = self.question
         sources = tuple(Source(b.cost, b.quantity, b.own_cost) for b in ask.boards)
         self.master: Master[Pattern] = Master(ask.demand, sources)
         self._pricing: Pricing | None = None
+        self._exact: Exact | None = None
 
     @property
     def pricing(self) -> Pricing:
@@ -58,6 +62,12 @@ class Search:
             ask = self.question
             self._pricing = Pricing(ask.sizes, ask.boards, ask.demand, ask.kerf)
         return self._pricing
+
+    @property
+    def exact(self) -> Exact:
+        if self._exact is None:
+            self._exact = Exact(self.pricing, self.question.demand)
+        return self._exact
 
     def relax(self) -> None:
         """What lots and boards are worth by the columns found so far."""
@@ -122,6 +132,7 @@ class Search:
     def learn(self, worth: Ints, most: Sequence[int]) -> None:
         """The bound that follows from what lots are worth, for plans of the kinds we make."""
         if self.pricing.is_exact:
+            self.held.append(shares(self, worth, most))
             self.raise_bound(self.master.least(worth, most, self._asked()))
 
     def raise_bound(self, bound: Fraction, is_any: bool = False) -> None:
@@ -148,6 +159,12 @@ class Search:
         own = sum(ask.boards[each.board].own_cost for each in patterns)
         rips = {b.high - b.low for p in patterns for c in p.cuts if c.way == "rip" for b in c.bands}
         return (lost, cost, own, len(rips), len(patterns))
+
+
+def shares(search: Search, worth: Ints, most: Sequence[int]) -> Floats:
+    """Which share of all that the list is worth each board can hold, being worth this at most."""
+    wanted = int(np.dot(worth, search.question.demand)) or 1
+    return np.array([float(each) for each in most]) / wanted
 
 
 def _totals(patterns: Iterable[Pattern], lots: int) -> Counts:
