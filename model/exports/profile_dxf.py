@@ -73,7 +73,7 @@ def _notes(mark: Mark, profile: FlatProfile, unit: Unit) -> Iterator[str]:
             "turn the sheet over about its length and mirror them."
         )
     if profile.left_out:
-        yield f"Not in this file: {', '.join(profile.left_out)}. See {mark.mark}.dxf beside it."
+        yield f"Not in this file: {', '.join(profile.left_out)}. See drawings/{mark.mark}.dxf."
 
 
 def _grain(grain: str) -> str:

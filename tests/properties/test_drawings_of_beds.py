@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import re
 from collections import Counter
@@ -12,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
+import pypdf
 import pytest
 
 from model.bed import Bed, solve
@@ -21,8 +23,10 @@ from model.errors import CannotBuild
 from model.exports.drawing_dxf import dxf_file
 from model.exports.drawing_files import Named, drawings, sheet_marks
 from model.exports.features import features
+from model.exports.pdf import pdf_file
 from model.exports.profile_dxf import profile_file
 from model.parts.marks import Mark
+from model.planset.book import PlanSet
 from model.planset.elevations import told_by
 from model.planset.setting import Setting
 from model.solids.exact import solid
@@ -41,6 +45,11 @@ COUNT = int(os.environ.get("BEDWRIGHT_DRAWN_BEDS", "2"))  # drawn by lot, beside
 FILES = [path.stem for path in sorted(DEMOS.glob("*.bedwright"))]
 BEDS = [*FILES, *(f"random {n}" for n in range(COUNT))]
 TRUE = 1e-6  # mm
+# The page that shows the same view, by the name of a drawing.
+PAGES = {
+    "ends": "ends", "sides": "sides", "plan": "plan", "section-1": "sections",
+    "section-2": "sections/2", "section-3": "sections/3",
+}  # fmt: skip
 
 
 @cache
@@ -85,6 +94,25 @@ def test_dimensions_measure_wood_and_say_what_the_paper_says(name: str) -> None:
             [measure.size for measure in wanted], abs=TRUE
         )
         assert [plain(told.words) for told in found] == [measure.words for measure in wanted]
+
+
+@pytest.mark.parametrize("name", ["guest_room_double", "painted_storage_queen"])  # mm, inches
+def test_dimensions_of_views_stand_on_the_pages_of_the_plan_set(name: str) -> None:
+    book = PlanSet(bed_of(name))
+    keys = [sheet.key for sheet in book.sheets]
+    for each in drawn(name):
+        key = PAGES.get(each.name, "")
+        if key not in keys:
+            continue
+        (page,) = book.pages({keys.index(key)})
+        file = io.BytesIO(pdf_file([page], book.title))
+        text = _packed(pypdf.PdfReader(file).pages[0].extract_text())
+        words = [plain(told.words) for told in dimensions(reopened(name, each))]
+        assert words and [each for each in words if _packed(each) not in text] == []
+
+
+def _packed(words: str) -> str:
+    return "".join(words.split())
 
 
 @pytest.mark.parametrize("name", BEDS)

@@ -91,7 +91,7 @@ def test_work_from_below_is_said_to_need_the_sheet_turned() -> None:
 def test_what_is_not_in_the_file_is_said() -> None:
     said = notes(opened(profile_file(mark(GROOVE, DOWEL), "mm")))
 
-    assert said[-1] == "Not in this file: dowel holes in the near end. See B1.dxf beside it."
+    assert said[-1] == "Not in this file: dowel holes in the near end. See drawings/B1.dxf."
 
 
 @pytest.mark.parametrize(
