@@ -92,6 +92,7 @@ class Session(QObject):
         self._saved: Design | None = None
         self._is_judged = False
         self.waits_for = ""  # a lane of the worker whose answer a dragged slider waits for a little
+        self.judged_after = ""  # a lane that is looked at, and has its answer before judging begins
         self._since_bed = QElapsedTimer()
         self._soon = QTimer(self, singleShot=True, interval=0)
         self._soon.timeout.connect(self._take_when_ready)
@@ -328,8 +329,17 @@ class Session(QObject):
 
     def _judge(self) -> None:
         self._judge_soon.stop()
+        if self._is_looked_at():
+            self._judge_soon.start(PAUSE)
+            return
         bed = self.bed
         self.worker.ask("judge", lambda: judgement(bed), lambda _: self._judged(bed))
+
+    def _is_looked_at(self) -> bool:
+        """Whether what the maker looks at is not there yet: two threads would halve each other."""
+        if not self.judged_after or self._since_bed.elapsed() > LONGEST_PAUSE:
+            return False
+        return self.worker.is_busy(self.judged_after)
 
     def _judged(self, bed: Bed) -> None:
         if bed is self.bed:

@@ -53,6 +53,7 @@ class PlanDesk(QObject):
         self._late.timeout.connect(lambda: pane.foot.say(LATE))
         session.changed.connect(lambda _: self.follow())
         session.history_moved.connect(self.follow)  # the hand is off the slider
+        session.judged_after = PAGE_LANE
         session.worker.leaving.connect(self.stop)
         pane.seen.connect(self.follow)
         pane.page_asked.connect(self._ask_page)
