@@ -22,7 +22,7 @@ from model.cutting.lengths.lots import Lot, at_least, lots
 from model.cutting.record import Effort, Plan, Task
 
 ROUNDS = 100  # of column generation
-MOVES_A_START = 750  # a plan from scratch and its parts take as long as so many small changes
+MOVES_A_START = 1000  # a plan from scratch and its parts take as long as so many small changes
 FRESH = 3  # plans that begin with no board of the best
 PARTS = 10  # of each plan made from scratch, that are made anew
 NODES_A_SET = 50  # of the effort: one condition for sets of boards
