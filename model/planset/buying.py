@@ -73,7 +73,7 @@ def _lumber_row(setting: Setting, name: str, pieces: list[CutPiece], by: BoardMe
                 for each in pieces)  # fmt: skip
     longest = max(pieces, key=lambda each: each.rough.length)
     widest = max(pieces, key=lambda each: each.rough.width)
-    measured = f"{total:.1f} board feet" if by == "board foot" else f"{total:.3f} m3"
+    measured = f"{total:.1f} board feet" if by == "board foot" else f"{total:.4f} m3"
     return Row(
         (name, setting.size(thick), measured, str(sum(each.quantity for each in pieces)),
          f"{say.rough(longest.rough.length, setting.unit)} ({longest.name})",
@@ -89,10 +89,16 @@ def _row(buy: Buy) -> Row:
 def _packs(buy: Buy) -> str:
     if buy.on_hand:
         return "on hand"
-    return (
-        f"{buy.packs:g} × {buy.pack:g} {buy.unit}" if buy.pack != 1 else f"{buy.packs:g} {buy.unit}"
-    )
+    if buy.pack != 1:
+        return f"{buy.packs:g} × {_amount(buy.pack, buy.unit)}"
+    return _amount(buy.packs, buy.unit)
 
 
 def _quantity(buy: Buy) -> str:
-    return f"{round(buy.quantity, 2):g} {buy.unit}"
+    return _amount(round(buy.quantity, 2), buy.unit)
+
+
+def _amount(number: float, unit: str) -> str:
+    """`1 sheet`, `37 board feet`, `0.5 litre`."""
+    many = {"board foot": "board feet", "m3": "m3", "kg": "kg"}
+    return f"{number:g} {many.get(unit, f'{unit}s') if number > 1 else unit}"

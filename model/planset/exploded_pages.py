@@ -89,8 +89,8 @@ def _one(bed: Bed, name: str, room: Box) -> Content:
 def _pieces(bed: Bed, name: str) -> Iterator[int]:
     """All pieces of an assembly; of drawers and fronts, those of the first of each kind of mark."""
     if name not in ("drawers", "fronts"):
-        marks = (mark for mark in bed.marks if mark.assembly == name)
-        yield from (piece for mark in marks for piece in mark.pieces)
+        wood = (piece for mark in bed.marks for piece in mark.pieces)
+        yield from (piece for piece in wood if bed.pieces.form(piece).assembly == name)
         return
     shown: set[str] = set()
     for group in bed.pieces.groups:

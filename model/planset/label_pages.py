@@ -50,7 +50,10 @@ def _of(setting: Setting, mark: Mark) -> Iterator[Label]:
     size = " × ".join(setting.size(float(side)) for side in sides)
     for number in range(1, mark.quantity + 1):
         yield Label(
-            f"{mark.mark}-{number}", mark.name, size, f"{mark.assembly} · {mark.material_name}"
+            f"{mark.mark}-{number}",
+            mark.name,
+            size,
+            f"{setting.assembly(mark)} · {mark.material_name}",
         )
 
 

@@ -34,7 +34,7 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
     yield from paragraph(SAID, width)
     rows = {mark.mark: _row(setting, mark) for mark in setting.bed.marks}
-    for assembly, marks in groupby(setting.bed.marks, key=lambda mark: mark.assembly):
+    for assembly, marks in groupby(setting.bed.marks, key=setting.assembly):
         yield from heading(assembly.capitalize(), width)
         some = [rows[mark.mark] for mark in marks]
         yield from table(HEADS, some, width, alike=tuple(rows.values()))

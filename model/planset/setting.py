@@ -9,6 +9,7 @@ from functools import cached_property
 from model.bed import Bed
 from model.building.record import Step
 from model.building.steps import build_steps
+from model.parts.marks import Mark
 from model.planset.page import PAPERS, Paper
 from model.planset.sheet import Sheet
 from model.units import Mm, show_length
@@ -47,6 +48,12 @@ class Setting:
     def tells_both(self) -> bool:
         """Whether sizes are told in mm and inches."""
         return bool(self.bed.design.value("sizes_in") == "mm and inches")
+
+    def assembly(self, mark: Mark) -> str:
+        """The assembly that a mark belongs to; `both sides` where its pieces lie at both."""
+        pieces = self.bed.pieces
+        own = {pieces.form(piece).assembly for piece in mark.pieces}
+        return "both sides" if own == {"left side", "right side"} else mark.assembly
 
     def size(self, mm: Mm) -> str:
         """A size as the set tells it: `27 3/8"`, or `27 3/8" [695.3 mm]`."""
