@@ -60,9 +60,10 @@ class Listed(NamedTuple):
         return (piece,) if piece >= 0 else ()
 
     def abouts(self, pieces: tuple[int, ...]) -> tuple[str, ...]:
-        """How drawings name these pieces of the bed, whole or sawn."""
-        whole = (f"piece/{mark}-{owners.index(piece) + 1}" for piece in pieces
-                 for mark, owners in self.names.in_bed.items() if piece in owners)  # fmt: skip
+        """How drawings name these pieces of the bed, whole or sawn, and their balloons."""
+        whole = (about for piece in pieces for mark, owners in self.names.in_bed.items()
+                 if piece in owners for about in (f"piece/{mark}-{owners.index(piece) + 1}", mark)
+                 )  # fmt: skip
         sawn = (f"piece/{name}" for piece in pieces for name in self.names.of_bed_piece(piece))
         return tuple(dict.fromkeys((*whole, *sawn)))
 
