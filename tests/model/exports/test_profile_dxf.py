@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import io
 from typing import Any
 
+import numpy as np
 import pytest
+import trimesh
 
 from model.exports.profile_dxf import profile_file, told
 from model.part import Cut, Face, Hole, Part
@@ -63,6 +66,22 @@ def test_an_inch_bed_has_inches() -> None:
     assert "pocket-0.25in-face" in layers(document)
     assert document.header["$INSUNITS"] == 1
     assert extents(document, but="notes") == pytest.approx((0, 0, SIZE[0], SIZE[1]), abs=1e-6)
+
+
+@pytest.mark.parametrize("unit", ["mm", "inch"])
+def test_a_reader_that_did_not_write_it_finds_the_outline_and_the_hole(unit: Any) -> None:
+    found = trimesh.load_path(io.BytesIO(profile_file(mark(THROUGH), unit)), file_type="dxf")
+
+    mm = 25.4 if unit == "inch" else 1.0
+    by_layer = {
+        str(each.layer): np.asarray(each.discrete(found.vertices)) for each in found.entities
+    }
+    names = {"mm": ("millimeters", "HOLE-8MM-THROUGH"), "inch": ("inches", "HOLE-0.315IN-THROUGH")}
+    units, hole = names[unit]
+    assert found.units == units
+    corners, round_ = mm * by_layer["OUTLINE"], mm * by_layer[hole]
+    assert np.allclose([corners.min(axis=0), corners.max(axis=0)], [(0, 0), SIZE[:2]])
+    assert np.allclose(np.linalg.norm(round_ - THROUGH.at[:2], axis=1), 4.0)
 
 
 def test_outlines_are_closed() -> None:
