@@ -11,6 +11,7 @@ from model.building.joined import Joined
 from model.parts.pieces import Ints
 from model.planset.details.kinds import TWICE, Kind, joined, kinds
 from model.planset.details.works import Works, works
+from model.planset.kept import kept
 from model.planset.setting import Setting
 from model.units import Mm
 
@@ -39,13 +40,10 @@ class Shot:
         return CUTS[self.axis]
 
 
+@kept
 def shots(setting: Setting) -> tuple[Shot, ...]:
-    """All pictures, in the order in which marks are made; kept for a set."""
-    if "joints" not in setting.kept:
-        setting.kept["joints"] = _shots(joined(setting))
-    found = setting.kept["joints"]
-    assert isinstance(found, tuple)
-    return found
+    """All pictures, in the order in which marks are made."""
+    return _shots(joined(setting))
 
 
 def _shots(all_of: Joined) -> tuple[Shot, ...]:

@@ -34,6 +34,7 @@ from model.units import Mm, Share
 
 KEY = "drawers"
 TITLE = "Drawers and fronts"
+VIEWS = FRONT_VIEW, SIDE_VIEW, CUT_VIEW = "Front", "Side", "Cut across"
 CUT_AT: Share = 0.45  # of a box from its front: no slide's screw and no muntin stands there
 BELOW: Mm = 4.0
 
@@ -63,11 +64,15 @@ class Drawer:
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
-    """One for each kind of drawer; none for a bed without any."""
-    every = drawers(joined(setting))
+    """One for each kind of drawer, two where sizes are told twice; none for a bed without any."""
+    shown = ((FRONT_VIEW, SIDE_VIEW), (CUT_VIEW,)) if setting.tells_both else (VIEWS,)
+    every = [
+        (each, views) for each in drawers(joined(setting))
+        for views in (shown if each.box else ((FRONT_VIEW,),))
+    ]  # fmt: skip
     return tuple(
         Sheet(KEY if not k else f"{KEY}/{k + 1}", TITLE if not k else f"{TITLE}, continued",
-              partial(_draw, setting, each), "" if not k else KEY, chapter_title=TITLE)
+              partial(_draw, setting, *each), "" if not k else KEY, chapter_title=TITLE)
         for k, each in enumerate(every)
     )  # fmt: skip
 
@@ -102,9 +107,9 @@ def _drawer(all_of: Joined, names: Sequence[str], pieces: Sequence[int]) -> Draw
 # ---------------------------------------------------------------- the page
 
 
-def _draw(setting: Setting, drawer: Drawer, room: Box) -> Content:
+def _draw(setting: Setting, drawer: Drawer, views: Sequence[str], room: Box) -> Content:
     items, links, y = _words(setting, drawer, room)
-    figures = list(_figures(setting, drawer))
+    figures = [_figure(setting, drawer, name) for name in views]
     drawn = figures_on(Box(room.x0, room.y0, room.x1, y - BELOW), figures, told_by(setting))
     return drawn._replace(items=(*items, *drawn.items), links=tuple(links))
 
@@ -141,19 +146,19 @@ def _marks(setting: Setting, drawer: Drawer) -> Iterator[tuple[str, str]]:
         yield f"{mark} {all_of.part(piece).name}", mark
 
 
-def _figures(setting: Setting, drawer: Drawer) -> Iterator[Figure]:
+def _figure(setting: Setting, drawer: Drawer, name: str) -> Figure:
     all_of = joined(setting)
     bed, gaze = setting.bed, drawer.gaze
     scene = bed_scene(bed, drawer.pieces)
-    of_box = [row for row, piece in enumerate(scene.pieces.tolist()) if _shows(all_of, piece)]
-    front = seen(scene, gaze, hidden=of_box)
-    yield Figure("Front", front, tuple(_front(all_of, drawer, front)))
-    if not drawer.box:
-        return
-    side = seen(scene, drawer.side_gaze, hidden=False)
-    yield Figure("Side", side, tuple(_side(bed, drawer, side)))
-    cut = seen(scene, gaze, cut=plane_across(gaze, _middle(bed, drawer)), hidden=False)
-    yield Figure("Cut across", cut, tuple(_across(all_of, drawer, cut)))
+    if name == FRONT_VIEW:
+        of_box = [row for row, piece in enumerate(scene.pieces.tolist()) if _shows(all_of, piece)]
+        view = seen(scene, gaze, hidden=of_box)
+        return Figure(name, view, tuple(_front(all_of, drawer, view)))
+    if name == SIDE_VIEW:
+        view = seen(scene, drawer.side_gaze, hidden=False)
+        return Figure(name, view, tuple(_side(bed, drawer, view)))
+    view = seen(scene, gaze, cut=plane_across(gaze, _middle(bed, drawer)), hidden=False)
+    return Figure(name, view, tuple(_across(all_of, drawer, view)))
 
 
 def _shows(all_of: Joined, piece: int) -> bool:

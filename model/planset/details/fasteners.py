@@ -46,7 +46,7 @@ class Bar:
     @property
     def is_pocket(self) -> bool:
         """Whether it slants from a face to an end."""
-        return self.kind == "pocket hole"
+        return self.kind == "pocket pilot"
 
     def is_square_to(self, axis: int) -> bool:
         """Whether it lies in planes square to an axis."""

@@ -9,6 +9,7 @@ import numpy as np
 
 from model.building.joined import Joined, Link
 from model.parts.pieces import Floats
+from model.planset.kept import kept
 from model.planset.setting import Setting
 from model.units import Mm
 
@@ -63,13 +64,10 @@ class Kind:
         return TITLES.get(self.joint, self.joint[0].upper() + self.joint[1:])
 
 
+@kept
 def joined(setting: Setting) -> Joined:
-    """The pieces and their links, worked out once for a set."""
-    if "joined" not in setting.kept:
-        setting.kept["joined"] = Joined(setting.bed)
-    found = setting.kept["joined"]
-    assert isinstance(found, Joined)
-    return found
+    """The pieces and their links."""
+    return Joined(setting.bed)
 
 
 def kinds(all_of: Joined) -> list[Kind]:

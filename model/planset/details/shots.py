@@ -45,8 +45,8 @@ class Shown:
     screws and holes that lie in the plane of the cut, and those that go slanting through or to it,
     `crossing`; the plane stands `at` a place on an `axis`.
 
-    `both` are the rows of the two that are joined, `rest` all others; `told` gives the work of the
-    two by row.
+    `both` are the rows of the two that are joined, `rest` all others, `is_bought` says of which
+    rows they are; `told` gives the work of the two by row.
     """
 
     view: View
@@ -58,6 +58,7 @@ class Shown:
     axis: int
     both: tuple[int, int]
     rest: tuple[int, ...]
+    is_bought: tuple[bool, ...]
     told: dict[int, Work]
 
 
@@ -77,6 +78,7 @@ def shown(all_of: Joined, shot: Shot) -> Shown:
     both = (pieces.index(kind.one), pieces.index(kind.other))
     return Shown(
         both=both, rest=tuple(row for row in range(len(pieces)) if row not in both),
+        is_bought=tuple(not all_of.is_wood(piece) for piece in pieces),
         told={row: _work(all_of, pieces[row], gaze, kind) for row in both},
         view=cropped(view, _flat_box(gaze, low, high)), pieces=pieces, helpers=helpers,
         bars=tuple(bar for bar in lines if bar.lies_at(axis, at)),

@@ -24,7 +24,7 @@ LEAST: Mm = 2.0  # of a straight face that is measured
 SAME: Mm = 0.02
 ROOM: Mm = 8.0  # a gap up to this is a room that was left on purpose
 BORED = ("dowel hole", "bolt hole", "nut hole", "counterbore")
-POCKETS = ("pocket hole",)
+POCKETS = ("pocket pilot",)
 AXES = (*BORED, "shank hole", *POCKETS)  # told by their axes
 
 
@@ -53,7 +53,10 @@ def chains(seen: Shown) -> Iterator[Chain]:
     """
     view = seen.view
     own = [list(edges(view, row, seen.told[row])) for row in seen.both]
-    rest = [list(edges(view, row, None)) for row in seen.rest]
+    wood, bought = (
+        [list(edges(view, row, None)) for row in seen.rest if seen.is_bought[row] == each]
+        for each in (False, True)
+    )
     for axis in (0, 1):
         sides: tuple[Side, ...] = ("below", "below") if axis == 0 else ("left", "right")
         found = [
@@ -66,7 +69,9 @@ def chains(seen: Shown) -> Iterator[Chain]:
             if not spans <= told:
                 yield Chain(sides[k], _led_to(sides[k], found[k]))
             told |= spans
-        for ends in (*_rooms([*own, *rest], axis), *_offset(found)):
+        # Between wood and wood, and between bought things: these lie close on the wood.
+        rooms = (*_rooms([*own, *wood], axis), *_rooms(bought, axis))
+        for ends in (*rooms, *_offset(found)):
             if not _spans([at for at, _ in ends]) <= told:
                 told |= _spans([at for at, _ in ends])
                 yield Chain(sides[0], _led_to(sides[0], ends))
