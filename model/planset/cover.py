@@ -12,7 +12,8 @@ from model.drawings.views.on_paper import on_paper
 from model.drawings.views.scene import bed_scene
 from model.drawings.views.view import seen
 from model.parts.overall import overall
-from model.planset.flow import Column, Line, line_of, paragraph
+from model.planset.exploded import fitted
+from model.planset.flow import Column, Line, labelled, paragraph
 from model.planset.letters import BODY, HEADING, wrapped
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet
@@ -22,7 +23,6 @@ KEY = "cover"
 NAME: Mm = 9.0
 NAME_LINES = 2
 LOGO_WIDE, LOGO_HIGH = 46.0, 18.0
-PICTURE_SHARE = 0.5  # of the height, at most
 LABEL: Mm = 42.0  # from the left edge to what a label tells
 MOST_FINDINGS = 4
 
@@ -76,21 +76,13 @@ def _name(setting: Setting, room: Box) -> Iterator[Item]:
 
 def _picture(setting: Setting, room: Box) -> Iterator[Item]:
     view = seen(bed_scene(setting.bed), FOOT_LEFT, hidden=False)
-    wide, high = view.box.x1 - view.box.x0, view.box.y1 - view.box.y0
-    scale = min((room.x1 - room.x0) / wide, (room.y1 - room.y0) / high)
-    middle_x, middle_y = (view.box.x0 + view.box.x1) / 2, (view.box.y0 + view.box.y1) / 2
-    at = ((room.x0 + room.x1) / 2 - scale * middle_x, (room.y0 + room.y1) / 2 - scale * middle_y)
-    yield from on_paper(view, scale, at)
+    yield from on_paper(view, *fitted(view, room))
 
 
 def _facts(setting: Setting, width: Mm) -> Iterator[Line]:
     rule = Stroke(((0.0, 0.0), (width, 0.0)), "narrow")
     yield Line(3.0, (rule,))
-    for label, words in _told(setting):
-        for at, line in enumerate(wrapped(words, width - LABEL, BODY)):
-            made = line_of(line, BODY, LABEL)
-            name = line_of(label, BODY, bold=True).items if not at else ()
-            yield made._replace(items=(*name, *made.items))
+    yield from labelled(_told(setting), width, LABEL)
     yield from _failing(setting, width)
 
 

@@ -37,6 +37,7 @@ class Column(NamedTuple):
 
     @property
     def height(self) -> Mm:
+        """Of all its lines."""
         return sum(line.height for line in self.lines)
 
     def at(self, corner: Point) -> tuple[tuple[Item, ...], tuple[Link, ...]]:
@@ -81,6 +82,15 @@ def points(
             made = line_of(words, height, INDENT)
             yield made if at else made._replace(items=(first, *made.items))
         yield Line(GAP / 2)
+
+
+def labelled(told: Iterable[tuple[str, str]], width: Mm, indent: Mm) -> Iterator[Line]:
+    """Words that start at `indent`, the label of each before its first line."""
+    for label, words in told:
+        for at, line in enumerate(wrapped(words, width - indent, BODY)):
+            made = line_of(line, BODY, indent)
+            name = line_of(label, BODY, bold=True).items if not at else ()
+            yield made._replace(items=(*name, *made.items))
 
 
 def line_of(

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import partial
-from typing import cast
 
 from model.cutting.record import Box
 from model.drawings.moved import moved
@@ -14,8 +13,9 @@ from model.drawings.part_sheet.sheet import PartSheet, part_sheet
 from model.drawings.scales import scale_words
 from model.parts.marks import Mark
 from model.planset.elevations import told_by
-from model.planset.flow import Column, Line, line_of
-from model.planset.letters import BODY, HEADING, wrapped
+from model.planset.flow import Column, Line, labelled, line_of
+from model.planset.kept import kept
+from model.planset.letters import HEADING
 from model.planset.page import Link
 from model.planset.setting import Setting
 from model.planset.sheet import HEAD, Content, Sheet, room_on
@@ -33,21 +33,29 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
     made: list[Sheet] = []
     for at, some in enumerate(_paged(setting)):
         title = " and ".join(f"{mark.mark} {mark.name}" for mark in some)
-        first = f"part/{some[0].mark}"
+        key = key_of(setting, some[0].mark)
         draw, chapter = partial(_draw, setting, some), made[0].key if at else ""
-        made.append(Sheet(first, title, draw, chapter, chapter_title="Parts, mark by mark"))
+        made.append(Sheet(key, title, draw, chapter, chapter_title="Parts, mark by mark"))
     return tuple(made)
 
 
 def key_of(setting: Setting, mark: str) -> str:
-    """The page on which a mark stands."""
-    for some in _paged(setting):
-        if any(each.mark == mark for each in some):
-            return f"part/{some[0].mark}"
-    return ""
+    """The key of the page on which a mark of the bed stands."""
+    return _keys(setting)[mark]
 
 
-def _paged(setting: Setting) -> Iterator[tuple[Mark, ...]]:
+@kept
+def _keys(setting: Setting) -> Mapping[str, str]:
+    """The page of each mark: that of the first one on it."""
+    return {mark.mark: f"{CHAPTER}/{some[0].mark}" for some in _paged(setting) for mark in some}
+
+
+@kept
+def _paged(setting: Setting) -> tuple[tuple[Mark, ...], ...]:
+    return tuple(_pages(setting))
+
+
+def _pages(setting: Setting) -> Iterator[tuple[Mark, ...]]:
     """What shares a page; a part that waits for another goes alone before a larger one."""
     waiting: Mark | None = None
     for mark in setting.bed.marks:
@@ -106,13 +114,15 @@ def _one(setting: Setting, mark: Mark, room: Box, is_named: bool) -> tuple[list[
 
 
 def _sheet(setting: Setting, mark: Mark, room: Box) -> PartSheet:
-    """The drawing of a mark for a room; kept, for the list of pages asks for it first."""
-    wide, high = round(room.x1 - room.x0, 3), round(room.y1 - room.y0, 3)
-    key = (mark.mark, wide, high)
-    if key not in setting.kept:
-        is_third_angle = not setting.is_first_angle
-        setting.kept[key] = part_sheet(mark, told_by(setting), wide, high, is_third_angle)
-    return cast(PartSheet, setting.kept[key])
+    """The drawing of a mark for a room."""
+    size = (round(room.x1 - room.x0, 3), round(room.y1 - room.y0, 3))
+    return _sheet_of_size(setting, mark.mark, *size)
+
+
+@kept
+def _sheet_of_size(setting: Setting, name: str, wide: Mm, high: Mm) -> PartSheet:
+    (mark,) = (each for each in setting.bed.marks if each.mark == name)
+    return part_sheet(mark, told_by(setting), wide, high, not setting.is_first_angle)
 
 
 def _below_facts(setting: Setting, mark: Mark, room: Box, is_named: bool) -> Box:
@@ -131,18 +141,10 @@ def _facts(setting: Setting, mark: Mark, width: Mm, is_named: bool) -> Iterator[
         yield Line(1.5)
     told = facts(setting.bed, mark)
     half = -(-len(told) // 2)
-    left, right = (list(_told(some, width)) for some in (told[:half], told[half:]))
+    left, right = (list(labelled(some, width, LABEL)) for some in (told[:half], told[half:]))
     for at in range(max(len(left), len(right))):
         items: list[Item] = []
         for x, lines in ((0.0, left), (width + 8.0, right)):
             if at < len(lines):
                 items += (moved(item, x, 0.0) for item in lines[at].items)
         yield Line(line_of("").height, tuple(items))
-
-
-def _told(told: Sequence[tuple[str, str]], width: Mm) -> Iterator[Line]:
-    for label, words in told:
-        for at, line in enumerate(wrapped(words, width - LABEL, BODY)):
-            made = line_of(line, BODY, LABEL)
-            name = line_of(label, BODY, bold=True).items if not at else ()
-            yield made._replace(items=(*name, *made.items))

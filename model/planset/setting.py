@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 
 from model.bed import Bed
@@ -17,15 +17,14 @@ from model.units import Mm, show_length
 OTHER = {"inch": "mm", "mm": "inch"}
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Setting:
-    """A bed as its plan set tells it; `listed` gives all its pages, for the list of them. `kept` is
-    what pages and the list of them would work out twice.
+    """A bed as its plan set tells it; `listed` gives all its pages, for the list of them. Each set
+    is one of its own: `kept` holds what is worked out for it.
     """
 
     bed: Bed
     listed: Callable[[], Sequence[Sheet]] = tuple
-    kept: dict[object, object] = field(default_factory=dict, compare=False, repr=False)
 
     @cached_property
     def steps(self) -> tuple[Step, ...]:
@@ -34,14 +33,17 @@ class Setting:
 
     @property
     def paper(self) -> Paper:
+        """The paper that all pages are laid out for."""
         return PAPERS[self.bed.design.value("paper")]
 
     @property
     def is_first_angle(self) -> bool:
+        """Whether views stand as in Europe: that from the left at the right."""
         return bool(self.bed.design.value("views_stand") == "first angle")
 
     @cached_property
     def unit(self) -> str:
+        """The unit that sizes are told in first: `inch` or `mm`."""
         return str(self.bed.design.value("shown_unit"))
 
     @property
