@@ -13,6 +13,7 @@ from model.planset.sheet import FOOT, HEAD, MARGIN, Sheet, room_on
 from model.units import Mm
 
 SIGN: Mm = 10.8  # width of the sign of projection
+WIDEST = "888 / 888"  # room for any page's number: what stands beside it keeps its place
 
 
 class Around(NamedTuple):
@@ -56,7 +57,7 @@ def _frame(
     y = bottom + SMALL / 2
     number = f"{at + 1} / {many}"
     yield Text((right, y), number, SMALL, "right", bold=True)
-    beside = right - words_width(number, SMALL, bold=True) - 3.0
+    beside = right - max(words_width(each, SMALL, bold=True) for each in (number, WIDEST)) - 3.0
     if scale:
         yield from projection_sign((beside - SIGN / 2, y), around.is_first_angle)
         beside -= SIGN + 3.0
