@@ -21,6 +21,8 @@ from model.planset.standing import boxes_of, chain_along, named, outlines, row_o
 from model.units import Mm
 
 Chains = Callable[[Setting, View], Iterator[Chain]]
+FLOOR: Mm = 0.0  # its height, bed axes: posts or glides stand on it
+SLIMMEST: Mm = 15.0  # what is slimmer on a view is a dowel, a pin or a wedge
 
 
 class Look(NamedTuple):
@@ -73,7 +75,6 @@ def _end(assembly: str, setting: Setting, view: View) -> Iterator[Chain]:
     own = boxes_of(setting.bed, view.gaze, _frame_of(assembly))
     upright = [box for box in own if _is_upright(box) and _is_wide(box)]
     level = [box for box in own if not _is_upright(box) and _is_wide(box)]
-    floor = floor_of(setting)
     yield from chain_along(upright, "below")
     open_slats = boxes_of(setting.bed, view.gaze, named(assembly, "open slat"))
     if open_slats:
@@ -81,8 +82,8 @@ def _end(assembly: str, setting: Setting, view: View) -> Iterator[Chain]:
         high = min(box.x0 for box in upright if box.x0 >= 0)
         yield from row_of(open_slats, "above", told_by(setting), low, high)
     yield whole(together(own), "below")
-    yield from chain_along(level, "left", ends=(floor, view.box.y1 if not level else _top(own)))
-    yield whole(together([*own, _on_floor(own, floor)]), "left")
+    yield from chain_along(level, "left", ends=(FLOOR, view.box.y1 if not level else _top(own)))
+    yield whole(_on_floor(own), "left")
     yield from _heights(setting, view)
 
 
@@ -97,10 +98,10 @@ def _side(side: str, setting: Setting, view: View) -> Iterator[Chain]:
     fronts = _fronts(setting, side, gaze)
     if fronts:
         yield from chain_along(fronts, "below", ends=_outer(posts, "below"))
-        yield from chain_along(fronts, "right", ends=(floor_of(setting),))
+        yield from chain_along(fronts, "right", ends=(FLOOR,))
     rails = boxes_of(bed, gaze, named(f"{side} side", "top rail", "bottom rail", "side rail"))
-    yield from chain_along(rails or own, "left", ends=(floor_of(setting),))
-    yield whole(together([*posts, _on_floor(posts, floor_of(setting))]), "left")
+    yield from chain_along(rails or own, "left", ends=(FLOOR,))
+    yield whole(_on_floor(posts), "left")
 
 
 def _frame_of(assembly: str) -> Callable[[Part], bool]:
@@ -145,16 +146,11 @@ def _plan(setting: Setting, view: View) -> Iterator[Chain]:
 
 def _heights(setting: Setting, view: View) -> Iterator[Chain]:
     """How high one lies, beside an end."""
-    bed, floor = setting.bed, floor_of(setting)
+    bed = setting.bed
     x = view.box.x1
-    tops = {floor, bed["rail_top"], bed["deck_top"], bed["deck_top"] + bed["mattress_high"]}
+    tops = {FLOOR, bed["rail_top"], bed["deck_top"], bed["deck_top"] + bed["mattress_high"]}
     places = sorted(tops)
     yield Chain("right", tuple((x, at) for at in places))
-
-
-def floor_of(setting: Setting) -> Mm:
-    """The floor's height, bed axes: glides stand on it."""
-    return 0.0
 
 
 def _is_upright(box: Box) -> bool:
@@ -162,13 +158,12 @@ def _is_upright(box: Box) -> bool:
 
 
 def _is_wide(box: Box) -> bool:
-    """Whether it is no dowel, pin or wedge."""
-    return min(box.x1 - box.x0, box.y1 - box.y0) > 15.0
+    return min(box.x1 - box.x0, box.y1 - box.y0) > SLIMMEST
 
 
-def _on_floor(boxes: list[Box], floor: Mm) -> Box:
-    held = together(boxes)
-    return Box(held.x0, floor, held.x1, held.y1)
+def _on_floor(boxes: list[Box]) -> Box:
+    """The box around some, down to the floor."""
+    return together(boxes)._replace(y0=FLOOR)
 
 
 def _top(boxes: list[Box]) -> Mm:
