@@ -45,16 +45,24 @@ class PlanFiles(QObject):
         self.desk, self._window, self._notice = desk, window, notice
         self.dialog: QDialog | None = None
         self._breath = Breath()
+        self._job: Printing | None = None
         foot = desk.pane.foot
         foot.pdf_asked.connect(lambda: desk.when_known(self.ask_for_file))
         foot.print_asked.connect(lambda: desk.when_known(self.ask_for_printer))
         foot.given_up.connect(self.give_up)
         self.reached.connect(foot.show_work, Qt.ConnectionType.QueuedConnection)
-        desk.session.worker.leaving.connect(self.give_up)
+        desk.session.worker.leaving.connect(self.leave)
 
     def give_up(self) -> None:
         """Stop after the page under way."""
         self._breath.stop()
+
+    def leave(self) -> None:
+        """The window closes: no answer comes any more, so a print under way is broken off here."""
+        self.give_up()
+        if self._job is not None and self._job.painter.isActive():
+            self._job.printer.abort()
+            self._job.painter.end()
 
     # ------------------------------------------------------------ a file
 
@@ -144,7 +152,8 @@ class PlanFiles(QObject):
             said = (
                 f"{said} They are laid out for {paper.name}; on {name} they keep their true size."
             )
-        self._print(Printing(printer, painter, found.planset, places, self._breath, said), 0)
+        self._job = Printing(printer, painter, found.planset, places, self._breath, said)
+        self._print(self._job, 0)
 
     def _print(self, job: Printing, done: int) -> None:
         """The page at a place of those chosen, then the next one."""

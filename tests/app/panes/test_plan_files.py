@@ -251,6 +251,19 @@ def test_giving_up_ends_the_print(qtbot: QtBot, out: PlanFiles, tmp_path: Path) 
     assert not out.desk.pane.foot.bar.isVisible()
 
 
+def test_a_window_that_closes_breaks_off_the_print(
+    qtbot: QtBot, out: PlanFiles, tmp_path: Path
+) -> None:
+    out.desk.pane.list.all_button.click()
+    assert out.desk.listed is not None
+    out.print_on(out.desk.listed, pdf_printer(tmp_path / "bed.pdf", out))
+    assert out._job is not None and out._job.painter.isActive()
+
+    out.desk.session.worker.wait()
+
+    assert not out._job.painter.isActive()
+
+
 @pytest.mark.qt_log_ignore("QPainter::begin")  # Qt says it as well
 def test_a_printer_that_takes_nothing_is_told_in_a_sentence(
     qtbot: QtBot, out: PlanFiles, tmp_path: Path
