@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import partial
 from typing import NamedTuple
 
 from model.cutting.record import Box
@@ -13,6 +14,7 @@ from model.units import Mm
 
 MARGIN: Mm = 17.0
 HEAD: Mm = 15.0  # below the upper margin: chapter, title and a rule
+GUTTER: Mm = 8.0  # between columns of words
 FOOT: Mm = 9.0  # above the lower margin
 
 
@@ -47,24 +49,36 @@ def room_on(paper: Paper, is_bare: bool = False) -> Box:
 
 
 def text_sheets(
-    key: str, title: str, lines: Callable[[Mm], tuple[Line, ...]], paper: Paper, chapter: str = ""
+    key: str,
+    title: str,
+    lines: Callable[[Mm], tuple[Line, ...]],
+    paper: Paper,
+    chapter: str = "",
+    across: int = 1,
 ) -> tuple[Sheet, ...]:
-    """As many sheets as a running text takes: `key`, `key/2`, `key/3`."""
+    """As many sheets as a running text takes: `key`, `key/2`, `key/3`. `across` columns stand
+    beside each other on a page.
+    """
     room = room_on(paper)
-    laid = columns(lines(room.x1 - room.x0), room.y1 - room.y0)
+    wide = (room.x1 - room.x0 - GUTTER * (across - 1)) / across
+    laid = columns(lines(wide), room.y1 - room.y0)
+    pages = [laid[at : at + across] for at in range(0, len(laid), across)]
     return tuple(
         Sheet(
             key if number == 1 else f"{key}/{number}",
             title if number == 1 else f"{title}, continued",
-            _drawn(column),
+            partial(_beside, some, wide),
             chapter or ("" if number == 1 else key),
         )
-        for number, column in enumerate(laid, 1)
+        for number, some in enumerate(pages, 1)
     )
 
 
-def _drawn(column: Column) -> Callable[[Box], Content]:
-    def draw(room: Box) -> Content:
-        return Content(*column.at((room.x0, room.y1)))
-
-    return draw
+def _beside(some: Sequence[Column], wide: Mm, room: Box) -> Content:
+    items: list[Item] = []
+    links: list[Link] = []
+    for at, column in enumerate(some):
+        own, lead = column.at((room.x0 + at * (wide + GUTTER), room.y1))
+        items += own
+        links += lead
+    return Content(tuple(items), tuple(links))

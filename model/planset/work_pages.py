@@ -27,8 +27,9 @@ SAID = (
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
     """The pages of the work order."""
     return text_sheets(
-        KEY, "Work at the machines", lambda wide: tuple(_lines(setting, wide)), setting.paper
-    )
+        KEY, "Work at the machines", lambda wide: tuple(_lines(setting, wide)), setting.paper,
+        across=2,
+    )  # fmt: skip
 
 
 def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
