@@ -8,13 +8,13 @@ from functools import cached_property
 from typing import NamedTuple
 
 from model.cutting.record import Box, Layout, Placed, Region
-from model.drawings import dimension
 from model.drawings.cut_numbers import Line, Number, numbered
 from model.drawings.cut_told import Shown, sawn
 from model.drawings.labels import Label, label_in
 from model.drawings.leaders import ROW, Small, rows_for, runs
 from model.drawings.letters import text_box, words_width
-from model.drawings.paper import Item, Text, grown
+from model.drawings.measures import ABOVE, WORDS, measure_ink
+from model.drawings.paper import Item, Measure, Text, grown
 from model.units import Mm, Share
 
 TITLE: Mm = 3.0
@@ -160,11 +160,25 @@ def _around(sheet: SheetOnPaper) -> Iterator[Item]:
     """Overall sizes and the title."""
     board, stock = sheet.board, sheet.layout.stock
     length, width = sheet.shown.length(stock.length), sheet.shown.length(stock.width)
-    if words_width(width, dimension.WORDS) > board.y1 - board.y0:  # a board too narrow for it
+    if words_width(width, WORDS) > board.y1 - board.y0:  # a board too narrow for it
         length = f"{length} × {width}"
     else:
-        yield from dimension.upright(board.y0, board.y1, board.x0 - AWAY, board.x0, width)
-    yield from dimension.level(board.x0, board.x1, board.y0 - AWAY, board.y0, length)
+        yield from _dimension(board, width, stock.width, upright=True)
+    yield from _dimension(board, length, stock.length, upright=False)
     if sheet.shown.title:
         top = board.y1 + sheet.upper - TITLE
         yield Text((board.x0, top), sheet.shown.title, TITLE, "left")
+
+
+def _dimension(board: Box, words: str, size: Mm, upright: bool) -> Iterator[Item]:
+    """A side of the board, left of it or below it; a level one has its words below its line, out of
+    the way of the rings.
+    """
+    start = (board.x0, board.y0)
+    if upright:
+        measure = Measure(start, (board.x0, board.y1), board.x0 - AWAY, True, words, size)
+    else:
+        line = board.y0 - AWAY
+        at = ((board.x0 + board.x1) / 2, line - ABOVE * WORDS)
+        measure = Measure(start, (board.x1, board.y0), line, False, words, size, words_at=at)
+    return measure_ink(measure)

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from model.drawings.dimension import GAP, PAST, TICK, WORDS
 from model.drawings.letters import words_width
 from model.drawings.paper import Item, Measure, Point, Stroke, Text
 from model.units import Mm
 
+WORDS: Mm = 2.5  # height of their capitals
+TICK: Mm = 0.9  # half of it, along each axis
+PAST: Mm = 1.2  # how far a leading line runs past the dimension
+GAP: Mm = 0.8  # between what is measured and its leading line
 ABOVE = 0.95  # from the line to the middle of its words, in heights of a capital
 
 

@@ -12,8 +12,8 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, NamedTuple
 
 from model.cutting.record import Box
-from model.drawings.dimension import GAP, PAST, TICK, WORDS
 from model.drawings.dimensioning.told import Unit
+from model.drawings.measures import GAP, PAST, TICK, WORDS
 from model.drawings.paper import DASHES, PEN_WIDTHS, Pen, Point
 from model.units import INCH, Mm, Share
 

@@ -11,12 +11,11 @@ from itertools import pairwise
 from typing import NamedTuple
 
 from model.cutting.record import Box
-from model.drawings.dimension import PAST, TICK, WORDS
 from model.drawings.dimensioning.row_numbers import row_numbers
 from model.drawings.dimensioning.runs import Run, Side, axis_of, distinct
 from model.drawings.dimensioning.words_room import AIR, HIGH, Leader, Word, WordsRoom, foot_of
 from model.drawings.letters import words_width
-from model.drawings.measures import ABOVE
+from model.drawings.measures import ABOVE, PAST, TICK, WORDS
 from model.drawings.paper import Item, Measure, Point, Stroke, grown, is_free
 from model.units import Mm
 

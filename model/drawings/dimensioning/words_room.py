@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from model.drawings.dimension import WORDS
+from model.drawings.measures import WORDS
 from model.units import Mm
 
 HIGH: Mm = 1.4 * WORDS  # room of a line of words, tails of letters included
