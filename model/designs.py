@@ -4,8 +4,8 @@
 are mm, or text with a unit; every choice is written, so that a design stays the same bed when a
 later program has other defaults. `own` holds the maker's own woods and sheets, `stock` what there
 is to cut from, `prices` the price list, `progress` the plans in use and what is done, `publisher`
-the shop's name and logo, each where there is any, so that the design opens elsewhere; `kept` what a later version had to say and this
-one does not use.
+the shop's name and logo, each where there is any, so that the design opens elsewhere; `kept` what
+a later version had to say and this one does not use.
 """
 
 from __future__ import annotations
