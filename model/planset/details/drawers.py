@@ -26,6 +26,7 @@ from model.planset.details.works import works
 from model.planset.elevations import told_by
 from model.planset.letters import BODY, leading, wrapped
 from model.planset.page import Link
+from model.planset.part_pages import key_of
 from model.planset.plate import Chain, Figure, figures_on
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet
@@ -134,7 +135,7 @@ def _words(
             x, y = room.x0, y - leading(BODY)
         text = Text((x, y + leading(BODY) / 2), words, BODY, "left")
         items.append(text)
-        links.append(Link(text_box(text), f"part/{mark}"))
+        links.append(Link(text_box(text), key_of(setting, mark)))
         x += wide + 2 * BODY
     return items, links, y
 

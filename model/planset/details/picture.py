@@ -17,6 +17,7 @@ from model.planset.details.shots import shown
 from model.planset.elevations import told_by
 from model.planset.letters import BODY, SMALL, leading, wrapped
 from model.planset.page import Link
+from model.planset.part_pages import key_of
 from model.planset.setting import Setting
 from model.units import Mm, Share
 
@@ -81,4 +82,4 @@ def _links(items: Sequence[Item], setting: Setting) -> Iterator[Link]:
     marks = {mark.mark for mark in setting.bed.marks}
     for item in items:
         if isinstance(item, Text) and item.about in marks:
-            yield Link(text_box(item), f"part/{item.about}")
+            yield Link(text_box(item), key_of(setting, item.about))

@@ -20,6 +20,7 @@ from model.drawings.measures import inked
 from model.drawings.paper import Item, Measure, Text, touches
 from model.errors import CannotBuild
 from model.part import Cut, Part
+from model.planset import part_pages
 from model.planset.details import drawers
 from model.planset.details import pages as details
 from model.planset.details.alike import Shot, shots
@@ -330,3 +331,14 @@ def capitals(text: Text) -> Box:
     if text.turned:
         return Box(box.x0 + spare, box.y0, box.x1 - spare, box.y1)
     return Box(box.x0, box.y0 + spare, box.x1, box.y1 - spare)
+
+
+def test_marks_lead_to_the_pages_of_their_parts(demo: Shown) -> None:
+    setting = demo.setting
+    keys = {sheet.key for sheet in part_pages.sheets(setting)}
+    room = room_on(setting.paper)
+    every = (*details.sheets(setting), *drawers.sheets(setting))
+    found = [link for sheet in every for link in sheet.draw(room).links]
+
+    assert len(found) > len(every)
+    assert {link.to for link in found} <= keys
