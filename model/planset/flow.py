@@ -73,13 +73,15 @@ def heading(words: str, width: Mm, height: Mm = HEADING) -> Iterator[Line]:
 def points(
     sentences: Iterable[str], width: Mm, sign: str = "·", height: Mm = BODY
 ) -> Iterator[Line]:
-    """Sentences below each other, a sign before each; `sign` "1" counts them."""
+    """Sentences below each other, a sign before each, none broken between pages; `sign` "1" counts
+    them.
+    """
     for number, sentence in enumerate(sentences, 1):
         first = Text(
             (0.0, -leading(height) / 2), f"{number}" if sign == "1" else sign, height, "left"
         )
         for at, words in enumerate(wrapped(sentence, width - INDENT, height)):
-            made = line_of(words, height, INDENT)
+            made = line_of(words, height, INDENT, keeps=True)
             yield made if at else made._replace(items=(first, *made.items))
         yield Line(GAP / 2)
 
