@@ -28,11 +28,13 @@ def written(bed: Bed, folder: Path, design: Path, columns: int) -> Iterator[str]
     """
     from model.exports.checks_text import tally
     from model.exports.package import write_package
+    from model.planset.unprinted import unprinted_names
     from model.shop.idle_stock import idle_stock
 
     paths = write_package(bed, folder)
     yield f"Wrote {len(paths)} files to {folder}:"
     yield from wrap(", ".join(_named(paths, folder)), columns)
+    yield from wrap(unprinted_names(bed.design), columns)
     yield from wrap(tally(bed), columns)
     for said in idle_stock(bed):
         yield from wrap(said, columns)

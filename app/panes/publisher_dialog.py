@@ -123,11 +123,9 @@ class PublisherDialog(QDialog):
 
     def _tell_letters(self) -> None:
         """Letters that no page can show are told of while they are typed."""
-        from model.drawings.fonts import unprintable
+        from model.planset.unprinted import unprinted_letters
 
-        missing = unprintable(self.name.text() + self.line.text())
-        some = "an empty box is printed in its place." if len(missing) == 1 else "empty boxes are."
-        self._say(f"The set's letters have no {missing}: {some}" if missing else "")
+        self._say(unprinted_letters(f"{self.name.text()} {self.line.text()}"))
 
     def _give(self) -> None:
         try:

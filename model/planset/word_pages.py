@@ -18,6 +18,7 @@ from model.planset.page import Link
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet, text_sheets
 from model.planset.table import Head, Row, table
+from model.planset.unprinted import unprinted_names
 from model.units import Mm
 
 Lines = Callable[[Setting, Mm], Iterator[Line]]
@@ -90,6 +91,10 @@ def _use(setting: Setting, width: Mm) -> Iterator[Line]:
     for note in how_to_use(setting.bed):
         yield from heading(note.title, width)
         yield from paragraph(note.text, width)
+    missing = unprinted_names(setting.bed.design)
+    if missing:
+        yield from heading("Letters", width)
+        yield from paragraph(missing, width)
 
 
 def _tools(setting: Setting, width: Mm) -> Iterator[Line]:
