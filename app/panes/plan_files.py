@@ -235,7 +235,9 @@ def written(
     for done, at in enumerate(places, 1):
         pages.append(planset.page(at))
         told(done)
-    content = pdf_file(pages, planset.title, lambda done: told(len(places) + done))
+    content = pdf_file(
+        pages, planset.title, lambda done: told(len(places) + done), author=planset.author
+    )
     replace_file(path, content)
 
 

@@ -9,7 +9,6 @@ import io
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
 from itertools import groupby
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from model.drawings.fonts import CAPITAL, Face, face_file, runs
@@ -42,30 +41,27 @@ LANGUAGE = "en"
 _SHARE = {"left": 0.0, "middle": 0.5, "right": 1.0}
 
 
-def write_pages(
+def pdf_file(
     pages: Sequence[Page],
-    path: Path,
     title: str,
     told: Callable[[int], None] = lambda done: None,
-) -> None:
-    """Write the file; `told` hears how many pages are done, and may raise to give up."""
-    path.write_bytes(pdf_file(pages, title, told))
-
-
-def pdf_file(
-    pages: Sequence[Page], title: str, told: Callable[[int], None] = lambda done: None
+    author: str = "",
 ) -> bytes:
-    """The whole file."""
+    """The whole file; `told` hears how many pages are done, and may raise to give up."""
     from reportlab import rl_config
     from reportlab.pdfgen.canvas import Canvas
 
     rl_config.useA85 = 0  # bytes as they are: nobody sends files through seven-bit lines any more
     _fonts_known()
     file = io.BytesIO()
-    canvas = Canvas(file, invariant=1, lang=LANGUAGE, pageCompression=1, pdfVersion=(1, 7))
+    canvas = Canvas(
+        file, invariant=1, lang=LANGUAGE, pageCompression=1, pdfVersion=(1, 7),
+        initialFontName=_called("regular"),  # else each page names one that is not within
+    )  # fmt: skip
     canvas.setTitle(title)
+    canvas.setSubject("Plans to build a bed by")
     canvas.setCreator("Bedwright")
-    canvas.setAuthor("")
+    canvas.setAuthor(author)
     canvas.setViewerPreference("DisplayDocTitle", "true")
     canvas.showOutline()
     known = {page.key for page in pages}
@@ -141,6 +137,7 @@ def _lines(items: Iterable[Item]) -> Iterator[Sequence[Point]]:
 
 
 def _take(canvas: Canvas, pen: Pen) -> None:
+    """Take a pen: dashes end square, so that they keep their length."""
     width = PEN_WIDTHS[pen]
     canvas.setLineWidth(width)
     canvas.setLineCap(0 if pen in DASHES else 1)

@@ -68,7 +68,13 @@ class PlanSet:
 
     @property
     def title(self) -> str:
+        """What the whole is called, as the file's title says."""
         return f"{self.setting.bed.design.name}: plan set"
+
+    @property
+    def author(self) -> str:
+        """Who publishes it: the shop's name, or nobody's."""
+        return self.setting.bed.design.publisher.name
 
     @cached_property
     def chapters(self) -> tuple[tuple[Sheet, ...], ...]:
