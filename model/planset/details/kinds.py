@@ -17,7 +17,6 @@ LONG: Mm = 130.0  # joints that run on for longer are alike all along
 TOUCH: Mm = 0.5
 HOOKED, RUNS, BRACKETS = "hooked in", "runs", "brackets or screws"
 BETWEEN = (HOOKED, RUNS)  # two bought things that meet, each of them fixed to wood
-PLATES = "HOOK-PLATE-"
 # Joints whose sizes show in two directions; all others are alike wherever they are cut.
 TWICE = frozenset((
     "mortise and tenon", "stub tenon", "dowel", "pocket screw", "pocket screws",
