@@ -23,7 +23,7 @@ def unprinted_letters(words: str) -> str:
 def unprinted_names(design: Design) -> str:
     """The same of all that a maker names: the bed, the shop, own materials, boards of the rack."""
     publisher, own = design.publisher, design.own
-    materials = (row.name for row in (*own.species, *own.sheets))
-    boards = (row.name for row in design.stock.boards)
-    names = (design.name, publisher.name, publisher.line, *materials, *boards)
+    names = [design.name, publisher.name, publisher.line]
+    for rows in (own.species, own.sheets, design.stock.boards):
+        names += (row.name for row in rows)
     return unprinted_letters(" ".join(names))
