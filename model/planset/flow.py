@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from model.drawings.moved import moved, moved_box
 from model.drawings.paper import Item, Point, Text
-from model.planset.letters import BODY, HEADING, leading, wrapped
+from model.planset.letters import BODY, HAIR, HEADING, leading, wrapped
 from model.planset.page import Link
 from model.units import Mm
 
@@ -28,6 +28,11 @@ class Line(NamedTuple):
     keeps: bool = False
     heads: tuple[Line, ...] = ()
     drawn: Callable[[], Iterable[Item]] = tuple
+
+    @property
+    def is_blank(self) -> bool:
+        """Whether it is a gap and nothing else."""
+        return not self.items and not self.links and self.drawn is tuple
 
 
 class Column(NamedTuple):
@@ -106,17 +111,32 @@ def line_of(
 # ---------------------------------------------------------------- onto pages
 
 
-def columns(lines: Sequence[Line], height: Mm, first: Mm | None = None) -> tuple[Column, ...]:
-    """The lines shared out to pages of this height; the first page may have less room."""
-    pages: list[tuple[Line, ...]] = []
-    taken: list[Line] = []
-    room = height if first is None else first
+def columns(lines: Sequence[Line], height: Mm) -> tuple[Column, ...]:
+    """The lines shared out to pages of this height.
+
+    Lines that keep together are parted only where they are higher than a page; gaps that have no
+    room at the foot of a page are left out, so that none begins or makes a page of its own.
+    """
+    pages: list[list[Line]] = []
+    left = -1.0  # no page is begun
+    for block in _blocks(lines, height):
+        if _sum(block) > left + HAIR:
+            if all(line.is_blank for line in block):
+                continue
+            pages.append(list(block[0].heads))
+            left = height - _sum(pages[-1])
+        pages[-1] += block
+        left -= _sum(block)
+    return tuple(Column(tuple(page)) for page in pages)
+
+
+def _blocks(lines: Sequence[Line], height: Mm) -> Iterator[list[Line]]:
+    """What stands on one page: lines that keep together, or one by one if no page is so high."""
     for group in _kept_together(lines):
-        if taken and _sum(taken) + _sum(group) > room + 1e-9:
-            pages.append(tuple(taken))
-            taken, room = list(group[0].heads), height
-        taken += group
-    return tuple(Column(page) for page in (*pages, tuple(taken)) if page)
+        if _sum((*group[0].heads, *group)) > height + HAIR:
+            yield from ([line] for line in group)
+        else:
+            yield group
 
 
 def _kept_together(lines: Sequence[Line]) -> Iterator[list[Line]]:
