@@ -28,6 +28,7 @@ CAPITAL = 0.689  # height of a capital to the size of its letters (the font's ow
 UNITS = 1000  # to the size of the letters, in all of these fonts
 MISSING = "□"  # printed for a letter that no font has
 SIGNS = {"symbol1": "⌀", "symbol2": "☐✓⚠□"}
+HINTS = frozenset("\u00ad\u2060" + "".join(map(chr, range(0xFE00, 0xFE10))))
 CURVE_ERROR = 0.5  # units by which a curve may be off when it is written in the other way
 
 _FILES: dict[Face, str] = {"regular": "figo", "bold": "figbo"}
@@ -89,6 +90,7 @@ def as_set(words: str) -> str:
     """The letters of a line in the order in which they stand from left to right."""
     if words.isascii():
         return words
+    words = _inked(words)
     if any(_is_arabic(letter) for letter in words):
         words = "".join(map(_plain_where_alone, _joiner().reshape(words)))
     if any("\u0590" <= letter <= "\u08ff" or letter >= "\ufb1d" for letter in words):
@@ -96,6 +98,15 @@ def as_set(words: str) -> str:
 
         return str(get_display(words))
     return words
+
+
+def _inked(words: str) -> str:
+    """Letters with their accents in one, any space as a plain one, and no hints that leave no ink:
+    where a word may be broken, or which of two drawings of a sign is meant.
+    """
+    composed = unicodedata.normalize("NFC", words)
+    spaced = (" " if unicodedata.category(each) == "Zs" else each for each in composed)
+    return "".join(each for each in spaced if each not in HINTS)
 
 
 def _plain_where_alone(letter: str) -> str:
