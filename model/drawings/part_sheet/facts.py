@@ -36,7 +36,7 @@ def _facts(bed: Bed, mark: Mark) -> Iterator[Fact]:
     if piece.is_glued and piece.strips > 1:
         yield "Glued up of", f"{piece.strips} strips ({piece.name})"
     yield "Assembly", mark.assembly
-    lies = on_bed_words(mark)
+    lies = on_bed_words(mark, bed)
     if lies:
         yield "On the bed", lies
     joined = partners(bed, mark)

@@ -10,8 +10,9 @@ import pytest
 from model.bed import Bed, solve
 from model.designs import read
 from model.drawings.part_sheet.facts import facts, partners
-from model.drawings.part_sheet.on_bed import on_bed_words
+from model.drawings.part_sheet.on_bed import has_two_faces, on_bed_words
 from model.shop.part_sizes import shown_sizes
+from tests.model.building.beds import DEMOS, demo
 from tests.model.drawings.part_sheet.samples import mark_of, part
 
 DEMO = Path(__file__).resolve().parents[4] / "resources/demos/painted_storage_queen.bedwright"
@@ -68,3 +69,33 @@ def test_pieces_that_lie_otherwise_are_told_only_as_far_as_they_agree() -> None:
     from dataclasses import replace
 
     assert on_bed_words(replace(mark, matrices=both)) == "near end to the left"
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_the_face_of_a_part_with_two_kinds_of_faces_has_its_way(name: str) -> None:
+    solved = demo(name)
+    for mark in solved.marks:
+        if has_two_faces(mark.part):
+            told = on_bed_words(mark, solved)
+            assert "face " in told or ("near end " in told and "upper edge " in told), mark.mark
+
+
+def test_what_stands_on_both_sides_of_the_bed_is_told_by_its_middle(bed: Bed) -> None:
+    cleat = next(mark for mark in bed.marks if mark.name == "cleat")
+    faces = cleat.matrices[:, :3, 2] * -np.sign(cleat.matrices[:, :3, 3][:, :1])
+
+    assert len(cleat.pieces) == 2
+    is_inside = bool((faces[:, 0] > 0).all())
+    way = "inside" if is_inside else "outside"
+    assert f"face to the {way} of the bed" in on_bed_words(cleat, bed)
+
+
+def test_a_bore_from_one_side_makes_the_faces_differ() -> None:
+    from model.part import Face, Hole
+
+    blind = Hole("nut hole", Face.FACE, (50, 10, 10), (0.0, 0.0, -1.0), 10, 6)
+    through = Hole("bolt hole", Face.FACE, (50, 10, 10), (0.0, 0.0, -1.0), 10, 10)
+
+    assert has_two_faces(part(100, 20, 10, holes=(blind,)))
+    assert not has_two_faces(part(100, 20, 10, holes=(through,)))
+    assert not has_two_faces(part(100, 20, 10))
