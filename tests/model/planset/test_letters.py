@@ -63,3 +63,12 @@ def test_lines_are_apart_by_more_than_their_letters() -> None:
     source).
     """
     assert 1.2 <= leading(BODY) * 0.689 / BODY <= 1.45
+
+
+@given(st.lists(st.text("abcdefgh", min_size=1, max_size=6), min_size=4, max_size=12))
+def test_a_line_takes_what_just_fits_and_no_more(words: list[str]) -> None:
+    first = " ".join(words[:3])
+    long = words_width(first, BODY)
+
+    assert wrapped(" ".join(words), long, BODY)[0] == first
+    assert len(wrapped(" ".join(words), long - 0.01, BODY)[0]) < len(first)

@@ -28,7 +28,7 @@ def test_words_stay_in_the_table(rows: list[Row], width: float) -> None:
     for line in table(HEADS, rows, width):
         for text in words(line):
             box = text_box(text)
-            assert -ROOM <= box.x0 and box.x1 <= width + ROOM
+            assert box.x0 >= -ROOM and box.x1 <= width + ROOM
             assert -line.height - AIR <= box.y0 and box.y1 <= AIR
 
 
