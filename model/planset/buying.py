@@ -95,6 +95,9 @@ def _packs(buy: Buy) -> str:
 
 
 def _quantity(buy: Buy) -> str:
+    """What the bed takes; lumber by the measure stands in a table of its own, net of waste."""
+    if buy.unit in ("board foot", "m3"):
+        return ""
     return _amount(round(buy.quantity, 2), buy.unit)
 
 

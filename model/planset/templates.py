@@ -11,10 +11,12 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import NamedTuple
 
 from model.bed import Bed
 from model.cutting.record import Box
 from model.drawings.clip import clipped
+from model.drawings.letters import words_width
 from model.drawings.moved import moved
 from model.drawings.paper import Item, Stroke, Text
 from model.drawings.part_sheet.faces import LOOKS, Look
@@ -31,12 +33,14 @@ from model.units import INCH, Mm
 
 KEY = "templates"
 KINDS = ("plate recess", "hook pocket", "bolt hole", "counterbore", "nut hole", "pull hole")
-AROUND: Mm = 12.0  # paper around what is marked
+AROUND: Mm = 8.0  # paper around what is marked
 EDGE: Mm = 5.0  # for the crosses, around a sheet's part of it
 TO_AN_END: Mm = 90.0  # how far from an end a template still begins there
 APART: Mm = 140.0  # marks of one template are no farther from each other
-HEAD: Mm = 16.0  # for its title, on the first sheet
+HEAD: Mm = 14.0  # for its words, above it
 FOOT: Mm = 12.0  # for the bar
+BETWEEN: Mm = 6.0  # from one template to the words of the next
+NAMED: Mm = 2.2  # from a side to what it is called
 ARM: Mm = 6.0  # of a cross on a centre
 HAIR = 1e-9
 
@@ -142,21 +146,53 @@ def _together(spans: Sequence[tuple[Mm, Mm]], length: Mm, step: Mm) -> list[tupl
 # ---------------------------------------------------------------- on sheets
 
 
+class Piece(NamedTuple):
+    """What is drawn of a template at one place of a page: all of it, or the part of this name."""
+
+    template: Template
+    window: Box
+    name: str
+
+    @property
+    def height(self) -> Mm:
+        """On paper, with its words above it."""
+        return HEAD + self.window.y1 - self.window.y0 + 2 * EDGE + BETWEEN
+
+
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
-    """As many sheets for each template as its size takes."""
+    """As many templates below each other on each page as have room."""
     room = room_on(setting.paper)
-    made: list[Sheet] = []
-    for template in templates(setting.bed):
+    pages = list(_paged(list(_pieces(setting.bed, room)), room))
+    return tuple(
+        Sheet(
+            KEY if not at else f"{KEY}/{at + 1}", _title(some), partial(_draw, setting, some),
+            KEY if at else "", chapter_title="Templates, full size",
+        )
+        for at, some in enumerate(pages)
+    )  # fmt: skip
+
+
+def _title(pieces: Sequence[Piece]) -> str:
+    marks = dict.fromkeys(each.template.mark.mark for each in pieces)
+    return f"Template{'s' if len(pieces) > 1 else ''}: {', '.join(marks)}"
+
+
+def _pieces(bed: Bed, room: Box) -> Iterator[Piece]:
+    for template in templates(bed):
         turned = _turned_to_fit(template, room)
-        for window, name in _windows(turned, room):
-            key = KEY if not made else f"{KEY}/{len(made) + 1}"
-            title = f"Template: {template.mark.mark} {template.mark.name}, {template.face}"
-            draw = partial(_draw, setting, turned, window, name)
-            made.append(
-                Sheet(key, f"{title}, sheet {name}" if name else title, draw, KEY if made else "",
-                      chapter_title="Templates, full size")
-            )  # fmt: skip
-    return tuple(made)
+        yield from (Piece(turned, window, name) for window, name in _windows(turned, room))
+
+
+def _paged(pieces: Sequence[Piece], room: Box) -> Iterator[tuple[Piece, ...]]:
+    taken: list[Piece] = []
+    high = room.y1 - room.y0 - FOOT
+    for piece in pieces:
+        if taken and sum(each.height for each in taken) + piece.height > high + BETWEEN:
+            yield tuple(taken)
+            taken = []
+        taken.append(piece)
+    if taken:
+        yield tuple(taken)
 
 
 def _turned_to_fit(template: Template, room: Box) -> Template:
@@ -179,18 +215,48 @@ def _windows(template: Template, room: Box) -> Iterator[tuple[Box, str]]:
             yield Box(x, y, min(x + wide, box.x1), min(y + high, box.y1)), name
 
 
-def _draw(setting: Setting, template: Template, window: Box, name: str, room: Box) -> Content:
+def _draw(setting: Setting, pieces: Sequence[Piece], room: Box) -> Content:
+    items: list[Item] = list(_bar(room))
+    top = room.y1
+    for piece in pieces:
+        items += _one(setting, piece, room._replace(y1=top))
+        top -= piece.height
+    return Content(tuple(items), scale="1 : 1")
+
+
+def _one(setting: Setting, piece: Piece, room: Box) -> Iterator[Item]:
+    template, window = piece.template, piece.window
     x = (room.x0 + room.x1 - window.x1 - window.x0) / 2
     y = room.y1 - HEAD - EDGE - window.y1
     view = seen(part_scene(template.mark.part), template.gaze, hidden=False)
     drawn = on_paper(view, 1.0, (-view.box.x0, -view.box.y0))
-    items = [moved(item, x, y) for item in clipped(drawn, window)]
-    frame = Box(window.x0 + x, window.y0 + y, window.x1 + x, window.y1 + y)
-    items += _register(frame)
-    items += (moved(line, x, y) for line in clipped(_crosses(template), window))
-    items += _words(setting, template, name, room)
-    items += _bar(room)
-    return Content(tuple(items), scale="1 : 1")
+    yield from (moved(item, x, y) for item in clipped(drawn, window))
+    yield from _register(Box(window.x0 + x, window.y0 + y, window.x1 + x, window.y1 + y))
+    yield from (moved(line, x, y) for line in clipped(_crosses(template), window))
+    yield from (moved(item, x, y) for item in _sides(template, window))
+    yield from _words(setting, template, piece.name, room)
+
+
+def _sides(template: Template, window: Box) -> Iterator[Text]:
+    """What lies at the sides of a template: its near end, and the edge that is measured from."""
+    low = "lower edge" if template.look.up == 1 else "back"
+    near, beside = (
+        ((window.x0 + window.x1) / 2, window.y0 - NAMED),
+        (
+            window.x0 - NAMED if template.look.up_sign < 0 else window.x1 + NAMED,
+            (window.y0 + window.y1) / 2,
+        ),
+    )
+    if template.is_upright:
+        if template.low < HAIR and window.y0 < HAIR:
+            yield Text(near, "near end", SMALL)
+        if window.y1 - window.y0 > words_width(low, SMALL):
+            yield Text(beside, low, SMALL, turned=True)
+        return
+    if template.low < HAIR and window.x0 < HAIR:
+        yield Text((window.x0 - NAMED, (window.y0 + window.y1) / 2), "near end", SMALL, turned=True)
+    y = window.y0 - NAMED if template.look.up_sign > 0 else window.y1 + NAMED
+    yield Text(((window.x0 + window.x1) / 2, y), low, SMALL)
 
 
 def _register(frame: Box) -> Iterator[Stroke]:

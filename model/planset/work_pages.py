@@ -65,5 +65,5 @@ def _batch(number: int, batch: Batch, width: Mm) -> Iterator[Line]:
 
 
 def _said(line: WorkLine) -> str:
-    named = f"{line.mark}  {line.quantity} × {line.name}" if line.mark else f"{line.name}"
+    named = f"{line.quantity} × {line.mark} {line.name}" if line.mark else f"{line.name}"
     return f"{named}: {line.detail}" if line.detail else named
