@@ -14,7 +14,7 @@ from model.shop.order import say
 from model.shop.order.aids import measured, spacers
 from model.shop.order.finish import finishing
 from model.shop.order.jobs import figure
-from model.shop.order.joinery import joinery
+from model.shop.order.joinery import joinery, while_long
 from model.shop.order.keys import key_of, line_of
 from model.shop.order.milling import Milling
 from model.shop.order.record import Batch, WorkOrder
@@ -40,7 +40,9 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
         *_sawn(boards, unit),
         *milling.milled(),
         *milling.glued(),
-        *milling.trimmed(),
+        *milling.widened(),
+        *while_long(bed, who),
+        *milling.lengths(),
         *_sawn(sheets, unit),
         *_sheet_layers(bed, pieces, who, unit),
         *joinery(bed, who),

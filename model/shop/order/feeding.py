@@ -81,14 +81,19 @@ def thin_feed(thickness: Mm, unit: str) -> tuple[str, ...]:
     return (f"Thinner than {say.size(THINNEST, unit)}: through the planer on a carrier board.",)
 
 
+def is_small(mark: Mark) -> bool:
+    """Whether a part cut to length is too short to hold beside a cutter."""
+    return float(mark.length) < SMALL
+
+
 def joinery_cautions(at: Operation, own: Sequence[Mark], unit: str) -> tuple[str, ...]:
     """Small parts at a turning cutter, and end cuts that stand upright."""
     if "jig" in at.machine or "drill" in at.machine:
         return ()
-    small = [mark.mark for mark in own if float(mark.length) < SMALL]
+    small = [mark.mark for mark in own if is_small(mark)]
     if not small:
         return ()
     return (
         f"{say.listed(small)}: too short to hold by hand at the cutter. Clamp to a larger board or "
-        "a jig, or cut the joint before it is cut to length.",
+        "a jig.",
     )

@@ -1,46 +1,115 @@
-"""Joints and holes as batches: alike cuts of all parts together, each setting made once."""
+"""Joints and holes as batches: alike cuts of all parts together, each setting made once.
+
+What runs along a part that is too short to hold is cut while the part is still long: its batch
+comes before all is cut to length, and takes the other solid parts of the setting with it.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import NamedTuple
 
 from model.bed import Bed
 from model.part import Face
 from model.parts.marks import Mark
 from model.shop.order import say
-from model.shop.order.feeding import joinery_cautions
+from model.shop.order.feeding import is_small, joinery_cautions
 from model.shop.order.jobs import Alike, Job, alike, figure, jobs
 from model.shop.order.keys import key_of, line_of
 from model.shop.order.mates import Mates
-from model.shop.order.operations import TAPER, Operation, operation
+from model.shop.order.operations import TAPER, Operation, operation, runs_along
 from model.shop.order.record import Batch, Distance, Line, Spot
 from model.shop.order.trying import before
 
 Figures = tuple[Distance, ...]
+_WHILE_LONG = (
+    "Cut it along the whole piece, before any part of it is cut to length: then some are too short "
+    "to hold. Mark the ends of each part after, so that the cut lies as its line says."
+)
 
 
 class _Group(NamedTuple):
-    """All jobs that one setting makes, by mark."""
+    """All jobs that one setting makes, by mark; `across` are the marks of which some do not run
+    along from end to end.
+    """
 
     operation: Operation
     first: Job
     spots: dict[str, list[Spot]]
+    across: set[str]
 
 
 def joinery(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
     """Every cut and hole of every part, in the order of the trade; tapers last."""
+    marks, made = _marks(bed), []
+    mates, unit = Mates(bed), bed.design.value("shown_unit")
+    for group in _groups(bed):
+        early = _early(group, marks)
+        spots = {name: own for name, own in group.spots.items() if name not in early}
+        if spots:
+            made.append(_batch(group._replace(spots=spots), marks, who, mates, unit))
+    return (*made, *_tapers(bed, who, unit))
+
+
+def while_long(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
+    """The cuts that are made before parts are cut to length, for these are too short after."""
+    marks, mates, made = _marks(bed), Mates(bed), []
+    unit: str = bed.design.value("shown_unit")
+    for group in _groups(bed):
+        early = _early(group, marks)
+        spots = {name: own for name, own in group.spots.items() if name in early}
+        if spots:
+            batch = _batch(group._replace(spots=spots), marks, who, mates, unit)
+            key = f"{batch.key} while long"
+            made.append(
+                replace(
+                    batch,
+                    key=key,
+                    stage="trim",
+                    lines=tuple(_relined(line, key, marks, who) for line in batch.lines),
+                    before=(*batch.before, _WHILE_LONG),
+                    aids=(),
+                    cautions=(),
+                )
+            )
+    return tuple(made)
+
+
+def _relined(line: Line, key: str, marks: Mapping[str, Mark], who: Mapping[str, str]) -> Line:
+    return line_of(key, marks[line.mark], who, line.detail, line.spots)
+
+
+def _marks(bed: Bed) -> Mapping[str, Mark]:
+    return {mark.mark: mark for mark in bed.marks}
+
+
+def _groups(bed: Bed) -> list[_Group]:
+    """All settings with what they are for, in the order of the trade."""
     groups: dict[tuple[Operation, str, Alike], _Group] = {}
-    marks = {mark.mark: mark for mark in bed.marks}
     for mark in bed.marks:
         for job in jobs(mark.part):
             at = operation(job, mark.part.size)
-            group = groups.setdefault((at, job.way, alike(job.figures)), _Group(at, job, {}))
+            group = groups.setdefault((at, job.way, alike(job.figures)), _Group(at, job, {}, set()))
             group.spots.setdefault(mark.mark, []).append(job.spot)
-    mates, unit = Mates(bed), bed.design.value("shown_unit")
+            if not runs_along(job, mark.part.size):
+                group.across.add(mark.mark)
     ordered = sorted(groups, key=lambda key: (key[0].rank, key[0].machine, key[2]))
-    made = [_batch(groups[key], marks, who, mates, unit) for key in ordered]
-    return (*made, *_tapers(bed, who, unit))
+    return [groups[key] for key in ordered]
+
+
+def _early(group: _Group, marks: Mapping[str, Mark]) -> set[str]:
+    """The marks whose cuts a setting makes before they are cut to length: all solid ones that it
+    runs along, if one of them is too short to hold after.
+    """
+    solid = {
+        name
+        for name in group.spots
+        if name not in group.across
+        and (made_of := marks[name].made_of) is not None
+        and made_of.kind == "solid"
+    }
+    return solid if any(is_small(marks[name]) for name in solid) else set()
 
 
 def _batch(
@@ -64,7 +133,9 @@ def _batch(
         way=first.way,
         lines=lines,
         distances=figures,
-        setting=say.setting(first.kind, first.way, figures, first.spot.against, unit),
+        setting=say.setting(
+            first.kind, first.way, figures, [s for own in group.spots.values() for s in own], unit
+        ),
         before=before(group.operation.key, first, own, group.spots, mates, unit),
         aids=_aids(lines, unit),
         cautions=joinery_cautions(group.operation, own, unit),

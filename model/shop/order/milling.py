@@ -77,10 +77,10 @@ class Milling:
             *self._glue("layers", layers, lambda b: float(b.mark.thickness)),
         )
 
-    def trimmed(self) -> tuple[Batch, ...]:
-        """What is glued up is ripped to its width; then all is cut to length."""
+    def widened(self) -> tuple[Batch, ...]:
+        """What is glued up is ripped to its width."""
         wide = [each for each in self._blanks if _is_ripped_late(each)]
-        return (*self._widths("trim", wide, _whole_width), *self._lengths())
+        return self._widths("trim", wide, _whole_width)
 
     # ------------------------------------------------------------ single boards
 
@@ -156,7 +156,8 @@ class Milling:
             )  # fmt: skip
         return tuple(made)
 
-    def _lengths(self) -> tuple[Batch, ...]:
+    def lengths(self) -> tuple[Batch, ...]:
+        """Everything is cut to length, the longest first."""
         made: list[Batch] = []
         for length, own in _by(self._blanks, lambda b: float(b.mark.length)):
             widest = max(float(each.mark.width) for each in own)

@@ -69,6 +69,13 @@ def operation(job: Job, size: Point) -> Operation:
     return found
 
 
+def runs_along(job: Job, size: Point) -> bool:
+    """Whether a cut runs along the grain from end to end, so that it can be made while the part is
+    still too long.
+    """
+    return job.way == "slot" and job.spot.end.axis == 0 and _is_through(job, size)
+
+
 def _is_through(job: Job, size: Point) -> bool:
     """Whether a cut runs from end to end: what stops inside is never made over a saw blade."""
     return job.spot.start <= HAIR and job.spot.stop >= size[job.spot.end.axis] - HAIR

@@ -11,8 +11,9 @@ from model.shop.order.jobs import figure
 from model.shop.order.record import Batch, Line, Stage
 from model.shop.plans import CutPlan
 from model.shop.tracking_cuts import cut_key, ready
-from model.units import Mm
+from model.units import Mm, tape_grid
 
+_SAME: Mm = 1e-6
 HALF = 0.5  # of a sheet: a larger one goes over the saw with a helper, or is cut on the floor
 
 _ROUGH_RIP = (
@@ -71,10 +72,29 @@ def _size(plan: CutPlan, mm: Mm, unit: str) -> str:
 def _setting(plan: CutPlan, batch: order.Batch, unit: str) -> str:
     """A trim is marked out by what goes; other cuts are made by fence or stop."""
     way, distance, is_trim = batch.setting
-    size = _size(plan, distance, unit)
     if is_trim:
-        return f"Take {size} off the {'edge' if way == 'rip' else 'end'}, the kerf with it"
+        off = say.size(_taken(plan, batch, unit), unit)
+        return f"Take {off} off the {'edge' if way == 'rip' else 'end'}, the kerf with it"
+    size = _size(plan, distance, unit)
     return f"{'Fence' if way == 'rip' else 'Stop'} at {size}"
+
+
+def _taken(plan: CutPlan, batch: order.Batch, unit: str) -> Mm:
+    """What a trim takes off. Of a board it is what the told sizes before and after differ by, so
+    that they add up; its own rounded size where the boards of a batch round differently.
+    """
+    way, distance, _ = batch.setting
+    if stock_word(plan) == "sheet":
+        return distance
+    near, axis = tape_grid(unit).near, "width" if way == "rip" else "length"
+    told = {
+        near(getattr(step.region, axis))
+        - max(near(getattr(part, axis)) for part in step.region.parts)
+        for step in batch.steps
+        if not all(part.use == "waste" for part in step.region.parts)
+    }
+    apart = max(told, default=0.0) - min(told, default=0.0)
+    return min(told) if told and apart < _SAME else near(distance)
 
 
 def stock_name(plan: CutPlan, unit: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from model.part import Face, Part
 from model.shop.order.bits import bit
@@ -42,8 +42,11 @@ def listed(words: Sequence[str], last: str = "and") -> str:
     return f"{', '.join(words[:-1])} {last} {words[-1]}"
 
 
-def setting(kind: str, way: str, figures: tuple[Distance, ...], against: Face, unit: str) -> str:
-    """What a machine is set to for a cut or hole."""
+def setting(
+    kind: str, way: str, figures: tuple[Distance, ...], spots: Sequence[Spot], unit: str
+) -> str:
+    """What a machine is set to for a cut or hole; `spots` are all that it is made at."""
+    against = spots[0].against
     told = {each.what: size(each.size, unit) for each in figures if each.what != "angle"}
     if way == "pocket":
         return (
@@ -51,9 +54,14 @@ def setting(kind: str, way: str, figures: tuple[Distance, ...], against: Face, u
             f"along the bit, its pilot {told['pilot']}; mouth {told['from end']} from the end"
         )
     if way == "hole":
-        deep = f"{told['depth']} deep from the face" if "depth" in told else "through"
+        deep = (
+            f"{told['depth']} deep from the {_kinds(spot.face for spot in spots)}"
+            if "depth" in told
+            else "through"
+        )
         drill = bit(kind, next(each.size for each in figures if each.what == "diameter"), unit)
-        return f"Bit {drill}, {deep}; centre {told['fence']} from the {edge(against)}"
+        fence = _kinds(spot.against for spot in spots)
+        return f"Bit {drill}, {deep}; centre {told['fence']} from the {fence}"
     if kind in ("tenon cheek", "tenon shoulder"):
         return f"{told['depth']} deep, stop for {told['width']} from the end"
     if kind == "dovetail allowance":
@@ -65,8 +73,13 @@ def setting(kind: str, way: str, figures: tuple[Distance, ...], against: Face, u
     return f"{sizes}, {told['fence']} from the {'stop' if against.axis == 0 else 'fence'}"
 
 
+def _kinds(faces: Iterable[Face]) -> str:
+    """`face`, or `edge or face` where one setting serves both."""
+    return listed(sorted({edge(face) for face in faces}), "or")
+
+
 def edge(face: Face) -> str:
-    """The kind of face that lies at the fence: it can be either of two."""
+    """The kind of a face: it can be either of two."""
     return ("end", "edge", "face")[face.axis]
 
 

@@ -13,8 +13,8 @@ TOLD = re.compile(r"^     (Set|Before|Stops|Take care): (.*)$")
 LINE = re.compile(r"^     \[([ x])\] (.*)$")
 MARKED = re.compile(r"^(\S+) +(\d+) x (.*)$")
 BIT = re.compile(
-    r"^Bit (.+?)(?: \(reckoned (.+?)\))?, (?:(.+) deep from the face|through); "
-    r"centre (.+) from the \w+$"
+    r"^Bit (.+?)(?: \(reckoned (.+?)\))?, (?:(.+) deep from the (.+)|through); "
+    r"centre (.+) from the (?:\w+ or )?\w+$"
 )
 WHERE = re.compile(r"^(.*?), (fence|stop|at)(?: at)? (?:the )?(.*?): (.*)$")
 BOTH = {
@@ -141,7 +141,7 @@ def holes(set_to: str, where: str, part: tuple[float, ...]) -> list[Hole]:
     """The straight holes that a line asks for, each from its face."""
     match = BIT.match(set_to)
     assert match is not None, set_to
-    diameter, fence = size(match[2] or match[1]), size(match[4])
+    diameter, fence = size(match[2] or match[1]), size(match[5])
     assert abs(diameter - size(match[1])) < 1.0, "the next bit that is sold is no farther"
     made = []
     for place in where.split("; "):
@@ -149,6 +149,8 @@ def holes(set_to: str, where: str, part: tuple[float, ...]) -> list[Hole]:
         assert told is not None, place
         for face in faces(told[1]):
             depth = size(match[3]) if match[3] else part[face.axis]
+            own = ("end", "edge", "face")[face.axis]
+            assert match[4] is None or own in match[4].split(" or "), "deep from what it is in"
             for against in faces(told[3]):
                 for end, start in centres(told[4]):
                     made.append(bored(part, face, against, fence, end, start, diameter, depth))

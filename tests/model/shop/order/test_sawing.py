@@ -120,3 +120,22 @@ def test_what_is_left_of_a_sheet_is_told_no_closer_than_a_tape_reads() -> None:
     assert batch.lines[0].detail.startswith('whole (sheet) ~96 1/16" x ~48 1/16": ')
     (metric,) = sawing(cut(2440.0, 1220.0, "rip", 300.0), "mm")
     assert metric.lines[0].detail.startswith("whole (sheet) 2440 mm x 1220 mm: ")
+
+
+def test_what_a_trim_takes_off_a_board_and_what_it_leaves_add_up() -> None:
+    """9 ft less 173.6 mm leaves 2569.6 mm: 2743, 174 and 2570 would not add up on paper."""
+    low = Region(x=0.0, y=0.0, length=170.4, width=150.0, use="waste")
+    high = Region(x=173.6, y=0.0, length=2569.6, width=150.0, use="offcut")
+    tree = Region(
+        x=0.0, y=0.0, length=2743.2, width=150.0, cut="crosscut", at=170.4, kerf=3.2,
+        low=low, high=high, is_trim=True,
+    )  # fmt: skip
+    board = Stock(key="M1", length=2743.2, width=150.0)
+    task = Task(kind="boards", pieces=(), stock=(board,), kerf=3.2)
+    plan = Plan(task=task, layouts=(Layout(number=1, stock=board, tree=tree),))
+    cut_plan = CutPlan(key="oak", material="oak", material_name="Oak", thickness=38.1, plan=plan)
+
+    (batch,) = sawing(cut_plan, "mm")
+
+    assert batch.setting == "Take 173 mm off the end, the kerf with it"
+    assert "2743 mm x 150 mm: leaves waste and an offcut 2570 mm x 150 mm" in batch.lines[0].detail

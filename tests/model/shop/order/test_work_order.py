@@ -15,7 +15,9 @@ from model.part import Face
 from model.shop.cut_list import cut_list
 from model.shop.order.aids import spacers
 from model.shop.order.build import work_order
-from model.shop.order.jobs import nearer
+from model.shop.order.feeding import joinery_cautions
+from model.shop.order.jobs import jobs, nearer
+from model.shop.order.operations import operation
 from model.shop.order.record import STAGES, Batch, WorkOrder
 from model.shop.plans import first_plans
 from model.stock.rows import SheetSize
@@ -169,11 +171,44 @@ def test_layers_are_jointed_again_before_the_post_is_ripped() -> None:
     ]
 
 
-def test_a_small_part_is_not_held_by_hand_at_a_cutter() -> None:
-    """The blocks of a dummy side are 138 mm long and rabbeted."""
-    rabbets = batches(demo("guest_room_double")[1], "Rabbets")[0]
+def test_a_joint_along_a_part_too_short_to_hold_is_cut_while_it_is_long() -> None:
+    """The blocks of a dummy side are 138 mm long and rabbeted along the grain."""
+    order = demo("guest_room_double")[1]
+    when = {
+        (batch.operation, line.mark): n
+        for n, batch in enumerate(order.batches)
+        for line in batch.lines
+    }
 
-    assert rabbets.cautions[0].startswith("R1 and R2: too short to hold by hand")
+    for mark in ("R1", "R2"):
+        assert when["Rip to width", mark] < when["Rabbets", mark] < when["Crosscut to length", mark]
+    assert not any(
+        "before it is cut to length" in said for b in order.batches for said in b.cautions
+    )
+
+
+def test_a_small_part_is_not_held_by_hand_at_a_cutter() -> None:
+    """A rail 400 mm long takes its tenon as it is; one of 150 mm needs a jig."""
+    bed = demo("guest_room_double")[0]
+    job = next(job for mark in bed.marks for job in jobs(mark.part) if job.kind == "tenon cheek")
+    mark = next(mark for mark in bed.marks if mark.mark == "H3")
+    at = operation(job, mark.part.size)
+
+    said = joinery_cautions(at, [replace(mark, length=150.0)], "mm")
+
+    assert said == (
+        "H3: too short to hold by hand at the cutter. Clamp to a larger board or a jig.",
+    )
+    assert joinery_cautions(at, [mark], "mm") == ()
+
+
+def test_a_hole_in_an_end_is_deep_from_the_end() -> None:
+    bolts = batches(demo("guest_room_double")[1], "Bolt holes")
+
+    told = {line.mark: batch.setting for batch in bolts for line in batch.lines}
+
+    assert "deep from the end; " in told["S1"]
+    assert "through; " in told["H1"]
 
 
 def test_clamps_for_a_glued_post_open_beyond_its_layers() -> None:
