@@ -70,7 +70,7 @@ def fixed_front_blocks(
                     )
                     for share in (0.25, 0.75)
                 ),
-                held=(Hold("stiles", "glued and screwed", glued=True),),
+                held=(Hold("stiles", "glued", glued=True),),
             )
         )  # fmt: skip
     return tuple(made)
