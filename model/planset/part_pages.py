@@ -1,4 +1,4 @@
-"""A page or half a page for each mark: what it is, and its drawing to cut it by."""
+"""A page or a share of one for each mark: what it is, and its drawing to cut it by."""
 
 from __future__ import annotations
 
@@ -19,17 +19,18 @@ from model.planset.letters import HEADING
 from model.planset.page import Link
 from model.planset.setting import Setting
 from model.planset.sheet import HEAD, Content, Sheet, room_on
-from model.units import Mm
+from model.units import Mm, Share
 
 CHAPTER = "part"
-SIMPLE = 6  # cuts and holes of a part that half a page is enough for
+SHARES: tuple[Share, ...] = (0.5, 0.4, 0.6, 0.34, 0.66)  # of a page, for the upper one of two
+LARGE: Share = 0.5  # no part needs a larger scale than this
 LABEL: Mm = 26.0
 HALVES_APART: Mm = 8.0
 BELOW: Mm = 4.0  # from what is told of a part to its drawing
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
-    """The parts in the order of their marks, two simple ones that follow each other on one page."""
+    """The parts in the order of their marks, two that have room for it on one page."""
     made: list[Sheet] = []
     for at, some in enumerate(_paged(setting)):
         title = " and ".join(f"{mark.mark} {mark.name}" for mark in some)
@@ -56,42 +57,58 @@ def _paged(setting: Setting) -> tuple[tuple[Mark, ...], ...]:
 
 
 def _pages(setting: Setting) -> Iterator[tuple[Mark, ...]]:
-    """What shares a page; a part that waits for another goes alone before a larger one."""
+    """What shares a page: two that follow each other, where neither is the smaller for it."""
     waiting: Mark | None = None
     for mark in setting.bed.marks:
-        is_simple = _has_room_in_half(setting, mark)
-        if waiting is not None:
-            yield (waiting, mark) if is_simple else (waiting,)
-            waiting = None
-            if is_simple:
-                continue
-        if is_simple:
+        if waiting is None:
             waiting = mark
+        elif _share(setting, waiting.mark, mark.mark):
+            yield (waiting, mark)
+            waiting = None
         else:
-            yield (mark,)
+            yield (waiting,)
+            waiting = mark
     if waiting is not None:
         yield (waiting,)
 
 
-def _has_room_in_half(setting: Setting, mark: Mark) -> bool:
-    if len(mark.features) > SIMPLE or mark.part.taper:
-        return False
+@kept
+def _share(setting: Setting, upper: str, lower: str) -> Share:
+    """How much of a page the upper one of two takes, so that both are drawn as well as on a page
+    of their own; 0 where they have no room.
+    """
     room = room_on(setting.paper)
-    half = _rooms(room, 2)[0]
-    return _sheet(setting, mark, _below_facts(setting, mark, half, is_named=True)).fits
+    marks = [_named(setting, name) for name in (upper, lower)]
+    alone = [_sheet(setting, mark, _below_facts(setting, mark, room, True)) for mark in marks]
+    for share in SHARES:
+        drawn = [
+            _sheet(setting, mark, _below_facts(setting, mark, own, True))
+            for mark, own in zip(marks, _rooms(room, share), strict=True)
+        ]
+        if all(map(_is_enough, marks, drawn, alone)):
+            return share
+    return 0.0
 
 
-def _rooms(room: Box, count: int) -> list[Box]:
-    """The page's room in so many parts, from the top."""
-    high = (room.y1 - room.y0 - HALVES_APART * (count - 1)) / count
-    tops = [room.y1 - at * (high + HALVES_APART) for at in range(count)]
-    return [Box(room.x0, top - high, room.x1, top) for top in tops]
+def _is_enough(mark: Mark, shared: PartSheet, alone: PartSheet) -> bool:
+    """Whether a drawing on a shared page shows as much as one on a page of its own."""
+    is_as_large = shared.drawing.scale >= min(alone.drawing.scale, LARGE)
+    return shared.fits and (is_as_large or not mark.features)
+
+
+def _rooms(room: Box, share: Share) -> tuple[Box, Box]:
+    """A page's room in two, the upper one with so much of it."""
+    high = room.y1 - room.y0 - HALVES_APART
+    low = room.y1 - share * high
+    return room._replace(y0=low), room._replace(y1=low - HALVES_APART)
 
 
 def _draw(setting: Setting, marks: Sequence[Mark], room: Box) -> Content:
     items: list[Item] = []
     told: list[str] = []
-    for at, (mark, own) in enumerate(zip(marks, _rooms(room, len(marks)), strict=True)):
+    names = [mark.mark for mark in marks]
+    rooms = _rooms(room, _share(setting, *names)) if len(marks) > 1 else (room,)
+    for at, (mark, own) in enumerate(zip(marks, rooms, strict=True)):
         drawn, scale = _one(setting, mark, own, len(marks) > 1)
         items += drawn
         told.append(scale)
@@ -121,8 +138,13 @@ def _sheet(setting: Setting, mark: Mark, room: Box) -> PartSheet:
 
 @kept
 def _sheet_of_size(setting: Setting, name: str, wide: Mm, high: Mm) -> PartSheet:
-    (mark,) = (each for each in setting.bed.marks if each.mark == name)
+    mark = _named(setting, name)
     return part_sheet(mark, told_by(setting), wide, high, not setting.is_first_angle)
+
+
+def _named(setting: Setting, name: str) -> Mark:
+    (mark,) = (each for each in setting.bed.marks if each.mark == name)
+    return mark
 
 
 def _below_facts(setting: Setting, mark: Mark, room: Box, is_named: bool) -> Box:

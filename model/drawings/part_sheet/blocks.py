@@ -5,7 +5,7 @@ from __future__ import annotations
 from model.drawings.dimensioning.told import Told
 from model.drawings.part_sheet.block import Block
 from model.drawings.part_sheet.edges import Edges, cells_of, edges, section, square_holes
-from model.drawings.part_sheet.end_detail import EndDetail, walls_across
+from model.drawings.part_sheet.end_detail import EndDetail, depths_across, walls_across
 from model.drawings.part_sheet.faces import LOOKS, in_order
 from model.drawings.part_sheet.long_view import long_view
 from model.drawings.part_sheet.record import Group, PartWork
@@ -111,9 +111,10 @@ class Blocks:
             part=self._part, cut=cut, letter=letter, scale=1.0, told=self._told,
             has_thickness=is_first, has_width=is_first and is_slim,
         )  # fmt: skip
-        scaled = (view.at_scale(scale) for scale in scales(self._told.unit))
-        fitting = (v for v in scaled if v.size[0] <= limit[0] and v.size[1] <= limit[1])
-        view = next(fitting, view.at_scale(0.01))
+        scaled = [view.at_scale(scale) for scale in scales(self._told.unit)]
+        fitting = [v for v in scaled if v.size[0] <= limit[0] and v.size[1] <= limit[1]]
+        largest = fitting[0] if fitting else view.at_scale(0.01)
+        view = next((v for v in fitting if v.is_readable), largest)  # whole rather than larger
         return view.block(section(self._bored, cut.at), section(self._cells, cut.at))
 
     # ------------------------------------------------------------ details along the part
@@ -130,10 +131,12 @@ class Blocks:
         if not letter:
             return []
         walls = walls_across(self._work, self._part.size)
+        depths = depths_across(self._work, self._part.size)
         views = (
-            EndDetail(part=self._part, letter=letter, scale=large, walls=walls)
+            EndDetail(part=self._part, told=self._told, letter=letter, scale=large, walls=walls,
+                      depths=depths)
             for large in scales(self._told.unit)
-        )
+        )  # fmt: skip
         fitting = (v for v in views if v.size[0] <= DETAIL[0] and v.size[1] <= DETAIL[1])
         return [view.block(self._cells) for view in [next(fitting, None)] if view is not None]
 

@@ -2,7 +2,7 @@
 
 A part is a box less boxes: cut along every wall it is a grid of cells. Two columns of cells side by
 side have an edge between them where the wood in them differs; it is seen where the nearest wood
-does. (ScenesScenes of many pieces, seen from any direction, are `model.drawings.views`.)
+does. (Scenes of many pieces, seen from any direction, are `model.drawings.views`.)
 """
 
 from __future__ import annotations

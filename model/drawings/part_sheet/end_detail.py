@@ -5,8 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 
 from model.cutting.record import Box
+from model.drawings.dimensioning.rows import rows
+from model.drawings.dimensioning.runs import Run, chain, span
+from model.drawings.dimensioning.told import Told
 from model.drawings.moved import around, together
 from model.drawings.paper import Hatch, Item, Pen, Stroke, Text, corners
 from model.drawings.part_sheet.block import LABEL, Block
@@ -18,6 +22,7 @@ from model.part import Part, Point
 from model.units import Mm, Share
 
 HATCHED: Mm = 2.2
+FIRST: Mm = 7.0  # from the outline to the first row of dimensions
 
 
 def walls_across(work: PartWork, size: Point) -> tuple[tuple[Mm, Mm], ...]:
@@ -36,11 +41,31 @@ def walls_across(work: PartWork, size: Point) -> tuple[tuple[Mm, Mm], ...]:
     return tuple(sorted(found))
 
 
+def depths_across(work: PartWork, size: Point) -> tuple[Mm, ...]:
+    """How far from the back lie the bottoms of what runs across, and the sides of tongues."""
+    depths = [
+        side
+        for group in work.groups
+        if group.face.axis == 2 and group.shape != "hole"
+        and group.is_through(1, size) and not group.is_through(0, size)
+        for side in (group.spots[0].low[2], group.spots[0].high[2])
+    ]  # fmt: skip
+    for stub in work.stubs:
+        if stub.kind == "tongue" and stub.face.axis == 0:
+            depths += stub.thickness
+    inside = {round(z, 6) for z in depths if HAIR < z < size[2] - HAIR}
+    return tuple(sorted(inside))
+
+
 @dataclass(frozen=True, kw_only=True)
 class EndDetail:
-    """What is kept of the length is what lies near the walls; the face is up."""
+    """What is kept of the length is what lies near the walls; the face is up. Walls are measured
+    along the part, `depths` from the back.
+    """
 
     part: Part
+    told: Told
+    depths: tuple[Mm, ...]
     letter: str
     scale: Share
     walls: tuple[tuple[Mm, Mm], ...]
@@ -57,10 +82,25 @@ class EndDetail:
     def block(self, cells: Cells) -> Block:
         """The detail with its lower left corner at (0, 0)."""
         view = Box(0.0, 0.0, *self.size)
+        below = rows(view, "below", self._level(), FIRST)
+        left = rows(view, "left", self._upright(), FIRST, below.words)
         words = f"{self.letter}  {scale_words(self.scale)}  along the middle, the face above"
-        title = Text((0.0, view.y1 + 4.5), words, LABEL, "left", bold=True)
+        top = max(view.y1, left.box.y1) + 4.5
+        title = Text((left.box.x0, top), words, LABEL, "left", bold=True)
         beside: tuple[Item, ...] = (*self._breaks(), title)
-        return Block.of((*self._ink(cells), *beside), together([view, around(beside) or view]))
+        items = (*self._ink(cells), *below.items, *left.items, *beside)
+        return Block.of(items, together([view, below.box, left.box, around(beside) or view]))
+
+    def _level(self) -> Iterator[Run]:
+        at = self.lengths.at
+        for low, high in self.walls:
+            yield span((at(low), 0.0), (at(high), 0.0), high - low, self.told)
+
+    def _upright(self) -> Iterator[Run]:
+        if self.depths:
+            row = (0.0, *self.depths, self.part.size[2])
+            points = [(0.0, z * self.scale) for z in row]
+            yield chain(points, [b - a for a, b in pairwise(row)], self.told)
 
     def _ink(self, cells: Cells) -> Iterator[Item]:
         found = lengthwise(cells, self.part.size[1] / 2)

@@ -17,7 +17,7 @@ from model.drawings.dimensioning.told import Told
 from model.drawings.moved import around, together
 from model.drawings.paper import Hatch, Item, Ring, Stroke, Text, corners
 from model.drawings.part_sheet.block import LABEL, Block, datum
-from model.drawings.part_sheet.broken import GAP, WHOLE, Broken, broken, kinked
+from model.drawings.part_sheet.broken import GAP, Broken, broken, kinked
 from model.drawings.part_sheet.edges import Line, Section
 from model.drawings.part_sheet.sections import Cut
 from model.drawings.scales import scale_words
@@ -25,7 +25,8 @@ from model.part import Part
 from model.units import Mm, Share
 
 HATCHED: Mm = 2.2  # from line to line
-PLAIN: Mm = 22.0  # height on paper of a section without work: it shows the thickness alone
+THICK: Mm = 6.0  # on paper, of a section that is drawn whole rather than larger and broken
+FINEST: Mm = 2.5  # on paper, of what is measured in it
 FIRST: Mm = 7.0  # from the outline to the first row of dimensions
 
 
@@ -52,8 +53,16 @@ class SectionView:
 
     @cached_property
     def heights(self) -> Broken:
-        whole = WHOLE if self.cut.needs else PLAIN
-        return broken(self.part.size[1], self._places(), self.scale, whole)
+        return broken(self.part.size[1], self._places(), self.scale)
+
+    @property
+    def is_readable(self) -> bool:
+        """Whether it is whole, and thick enough for its hatching and its dimensions."""
+        rows = (row for need in self.cut.needs for row in (*need.up, *need.deep))
+        spans = [b - a for row in rows for a, b in pairwise(row)]
+        finest = min(spans, default=self.part.size[2]) * self.scale
+        is_thick = self.part.size[2] * self.scale >= THICK
+        return not self.heights.breaks and is_thick and finest >= FINEST
 
     def _places(self) -> Iterator[Mm]:
         for need in self.cut.needs:

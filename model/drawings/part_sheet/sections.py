@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from model.drawings.part_sheet.record import HAIR, Group, PartWork, Stub
+from model.drawings.part_sheet.record import HAIR, Group, PartWork, Spot, Stub
 from model.part import Face, Point
 from model.units import Mm
 
@@ -92,18 +92,39 @@ def _stub_needs(stubs: Iterable[Stub], size: Point) -> Iterator[Need]:
 
 def _walls(span: tuple[Mm, Mm], size: Mm) -> Marks:
     """A chain from side to side; none where nothing is taken off."""
-    places = sorted({0.0, *span, size})
-    places = [x for k, x in enumerate(places) if k == 0 or x - places[k - 1] > HAIR]
-    return (tuple(places),) if len(places) > 2 else ()
+    return _chain_of(span, size)
 
 
 def _group_needs(groups: Iterable[Group], size: Point, is_slim: bool) -> Iterator[Need]:
     for group in groups:
+        if group.shape == "step" and group.is_through(0, size):
+            yield _step_need(group, size)
+            continue
         up = _up(group, size) if is_slim or group.face.axis == 0 else ()
         deep = _deep(group, size) if group.face.axis != 2 else ()
         spans = tuple((spot.low[0], spot.high[0]) for spot in group.spots)
         if up or deep or (group.shape != "hole" and group.is_through(0, size)):
             yield Need(group.kind, up, deep, spans, (group,))
+
+
+def _step_need(group: Group, size: Point) -> Need:
+    """A rabbet along an edge: its width and what it leaves, its depth and what it leaves."""
+    rows = [_chain_of([_wall(spot, axis, size) for spot in group.spots], size[axis])
+            for axis in (1, 2)]  # fmt: skip
+    spans = tuple((spot.low[0], spot.high[0]) for spot in group.spots)
+    return Need(group.kind, rows[0], rows[1], spans, (group,))
+
+
+def _wall(spot: Spot, axis: int, size: Point) -> Mm:
+    """Where a step ends that begins at a side."""
+    return spot.high[axis] if spot.low[axis] <= HAIR else spot.low[axis]
+
+
+def _chain_of(walls: Iterable[Mm], size: Mm) -> Marks:
+    """From side to side through some walls; none where they lie at the sides."""
+    places = sorted({0.0, *(round(wall, 6) for wall in walls), size})
+    places = [x for k, x in enumerate(places) if k == 0 or x - places[k - 1] > HAIR]
+    return (tuple(places),) if len(places) > 2 else ()
 
 
 def _up(group: Group, size: Point) -> Marks:

@@ -39,15 +39,19 @@ def _cut_words(cut: Cut, size: Point, told: Told) -> str:
     run, across = _run_axes(cut, size)
     extent = [high - low for low, high in zip(cut.low, cut.high, strict=True)]
     long, wide, deep = (told.size(extent[axis]) for axis in (run, across, cut.face.axis))
-    sides = _at_sides(cut, run, size)
-    if all(sides):
-        full = "" if _is_step(cut, size) else f", full {('length', 'width', 'thickness')[run]}"
-        return f"{cut.kind} {wide} wide, {deep} deep{full}"
+    sides, is_step = _at_sides(cut, run, size), _is_step(cut, size)
     if not any(sides):
         return f"{cut.kind} {long} × {wide}, {deep} deep"
+    said = f"{cut.kind} {wide} wide, {deep} deep"
+    if cut.face.axis == 1 and across == 2 and sum(_at_sides(cut, 2, size)) == 1:
+        # Told as seen on the broad side, whichever side it is sawn from.
+        broad = Face.FACE if _at_sides(cut, 2, size)[1] else Face.BACK
+        said = f"{cut.kind} {deep} wide on the {broad}, {wide} deep"
+    if all(sides):
+        return said if is_step else f"{said}, full {('length', 'width', 'thickness')[run]}"
     ends = (("near end", "far end"), ("lower edge", "upper edge"), ("back", "face"))[run]
     start = ends[0] if sides[0] else ends[1]
-    return f"{cut.kind} {wide} wide, {deep} deep, {long} long from the {start}"
+    return f"{said}, {long} long from the {start}"
 
 
 def _run_axes(cut: Cut, size: Point) -> tuple[int, int]:

@@ -46,6 +46,27 @@ def test_rabbets_at_the_ends_are_drawn_again_along_the_part() -> None:
     told = sheet_of(part(*size, cuts=ends)).told
 
     assert any("along the middle" in words and "1 : 1" in words for words in told)
+    assert told.count("6") == 2 and "12" in told  # what is taken off, what is left, how far in
+
+
+def test_a_section_along_an_edge_has_all_sizes_of_a_rabbet() -> None:
+    size = (138.0, 38.0, 21.0)
+    block = part(*size, cuts=(rabbet(size, Face.BACK, Face.LOWER, width=17, depth=8),))
+
+    told = sheet_of(block).told
+
+    assert {"17", "8", "13"} <= set(told)  # 38 - 17 = 21, which is its thickness as well
+    assert told.count("21") == 2
+
+
+def test_a_section_is_broken_off_only_where_it_would_be_too_thin() -> None:
+    bore = Hole("shank hole", Face.FACE, (13, 44.5, 24), (0.0, 0.0, -1.0), 4.5, 24)
+    slat = sheet_of(part(1422, 89, 24, holes=(bore,)))
+    panel = sheet_of(part(1422, 189, 6, cuts=(groove((1422, 189, 6), Face.BACK, between=(9, 15),
+                                                     depth=3),)))  # fmt: skip
+
+    assert "A  1 : 2  shank hole" in slat.told  # 1:1 would be 89 mm high
+    assert any(words.startswith("A  1 : 1") for words in panel.told)
 
 
 def test_a_taper_is_told_with_its_length_and_its_end() -> None:

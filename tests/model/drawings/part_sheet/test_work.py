@@ -58,6 +58,15 @@ def test_rabbets_at_both_ends_are_told_once() -> None:
     assert words(board(*ends)) == ["rabbet 12 wide, 6 deep, both ends"]
 
 
+def test_a_rabbet_along_an_edge_is_told_as_on_its_broad_side() -> None:
+    # 8 into the face, 19 in from the edge: one and the same step, sawn from either side.
+    from_face = rabbet(SIZE, Face.FACE, Face.LOWER, width=19, depth=8)
+    from_edge = rabbet(SIZE, Face.LOWER, Face.FACE, width=8, depth=19)
+
+    assert words(board(from_face)) == ["rabbet 19 wide, 8 deep, lower edge"]
+    assert words(board(from_edge)) == ["rabbet 19 wide on the face, 8 deep, lower edge"]
+
+
 def test_a_dado_runs_across() -> None:
     assert words(board(dado(SIZE, Face.FACE, between=(200, 212), depth=6))) == [
         "dado 12 wide, 6 deep, full width"
