@@ -8,30 +8,27 @@ from typing import NamedTuple
 
 import numpy as np
 
-from model.building.joined import Joined
 from model.cutting.record import Box
-from model.drawings.clip import holds
-from model.drawings.dimensioning.notes import Note, notes_above
+from model.drawings.dimensioning.notes import notes_above
 from model.drawings.dimensioning.rows import Rows, rows
 from model.drawings.dimensioning.runs import Run, Side
 from model.drawings.dimensioning.told import Told
 from model.drawings.letters import text_box
 from model.drawings.moved import around, together
-from model.drawings.paper import Item, Point, Text, grown, is_free, touches
+from model.drawings.paper import Item, Text, grown, is_free, touches
 from model.drawings.scales import scales
 from model.drawings.views.on_paper import on_paper
-from model.parts.pieces import Floats
-from model.planset.details.fasteners import Bar, centre_line, drawn
+from model.planset.details.fasteners import centre_line, drawn
 from model.planset.details.kinds import joined
+from model.planset.details.names import notes_on
 from model.planset.details.shots import Shown
-from model.planset.details.sizes import chains, inside
+from model.planset.details.sizes import chains
 from model.planset.plate import SIDES, Chain
 from model.planset.setting import Setting
 from model.units import Mm, Share
 
 FIRST: tuple[Mm, ...] = (6.0, 10.0, 14.0, 18.0, 24.0, 30.0)  # from the view to its first dimension
 AIR: Mm = 0.3  # so much of the room around words may be shared
-TOLD_HOLES = ("counterbore", "bolt hole", "nut hole")
 LITTLE: Share = 0.02  # a smaller scale must be so much better, where none has room
 
 
@@ -86,7 +83,7 @@ def _tried(
             boxes.append(laid.box)
     box = together(boxes)
     spare = max(0.0, wide - (box.x1 - box.x0)) / 2
-    notes = notes_above(list(_notes(setting, seen, told, scale)), view,
+    notes = notes_above(list(notes_on(setting, seen, told, scale)), view,
                         box.x0 - spare, box.x1 + spare,
                         [word for word in words if word.y1 > view.y1])  # fmt: skip
     items += notes.items
@@ -134,54 +131,3 @@ def _axes(setting: Setting, seen: Shown, scale: Share) -> Iterator[Item]:
 def _run(chain: Chain, told: Told, scale: Share) -> Run:
     points = tuple((x * scale, y * scale) for x, y in chain.points)
     return Run(points, chain.sizes(), told.row(chain.sizes()), chain.level)
-
-
-def _notes(setting: Setting, seen: Shown, told: Told, scale: Share) -> Iterator[Note]:
-    """The name of each piece that is cut, and of what holds them together; each once."""
-    found: dict[str, Note] = {}
-    for (x, y), words, mark in _named(setting, seen, told):
-        found.setdefault(words, Note((x * scale, y * scale), words, mark))
-    yield from found.values()
-
-
-def _named(setting: Setting, seen: Shown, told: Told) -> Iterator[tuple[Point, str, str]]:
-    all_of = joined(setting)
-    for section in sorted(seen.view.sections, key=lambda each: -_area(each.outline)):
-        piece = seen.pieces[section.piece]
-        mark = all_of.mark_of.get(piece, "")
-        yield inside(section), _name(all_of, piece, told), mark
-    for piece in seen.helpers:
-        low, high = (bound[piece] for bound in all_of.pieces.bounds)
-        if low[seen.axis] < seen.at < high[seen.axis]:
-            yield from _held(seen, (low + high) / 2, _name(all_of, piece, told))
-    for bar in seen.bars:
-        if bar.is_screw:
-            at = bar.start + 0.3 * (bar.end - bar.start)
-            yield from _held(seen, at, f"{bar.kind} × {told.size(bar.length)}")
-        elif bar.kind in TOLD_HOLES:
-            yield from _held(seen, (bar.start + bar.end) / 2, _bored(bar, told))
-
-
-def _bored(bar: Bar, told: Told) -> str:
-    words = f"{bar.kind} ⌀ {told.size(bar.diameter)}"
-    return f"{words}, {told.size(bar.length)} deep" if bar.kind == "counterbore" else words
-
-
-def _held(seen: Shown, at: Floats, words: str) -> Iterator[tuple[Point, str, str]]:
-    """A name, where its place is in the window."""
-    x, y = seen.view.gaze.flat(at).tolist()
-    if holds(seen.view.box, (x, y)):
-        yield (x, y), words, ""
-
-
-def _name(all_of: Joined, piece: int, told: Told) -> str:
-    """`F3 end rail`; what is round and bought with its sizes: `dowel ⌀ 10 × 50`."""
-    form = all_of.part(piece)
-    if form.is_round and form.hardware:
-        return f"{form.name} ⌀ {told.size(form.size[1])} × {told.size(form.size[0])}"
-    return f"{all_of.mark_of.get(piece, '')} {form.name}".strip()
-
-
-def _area(loop: Floats) -> float:
-    x, y = loop.T
-    return float((x.max() - x.min()) * (y.max() - y.min()))
