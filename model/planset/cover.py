@@ -9,12 +9,12 @@ from model.cutting.record import Box
 from model.drawings.paper import Item, Picture, Stroke, Text
 from model.drawings.views.gaze import FOOT_LEFT
 from model.drawings.views.on_paper import on_paper
-from model.drawings.views.scene import bed_scene
 from model.drawings.views.view import seen
 from model.parts.overall import overall
 from model.planset.exploded import fitted
 from model.planset.flow import Column, Line, labelled, paragraph
 from model.planset.letters import BODY, HEADING, wrapped
+from model.planset.outside import outside
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet
 from model.units import Mm
@@ -75,7 +75,7 @@ def _name(setting: Setting, room: Box) -> Iterator[Item]:
 
 
 def _picture(setting: Setting, room: Box) -> Iterator[Item]:
-    view = seen(bed_scene(setting.bed), FOOT_LEFT, hidden=False)
+    view = seen(outside(setting.bed), FOOT_LEFT, hidden=False)
     yield from on_paper(view, *fitted(view, room))
 
 

@@ -11,9 +11,9 @@ from model.drawings.dimensioning.runs import Side, axis_of
 from model.drawings.dimensioning.told import Told
 from model.drawings.moved import together
 from model.drawings.views.gaze import BACK, FRONT, LEFT, PLAN, RIGHT, Gaze
-from model.drawings.views.scene import bed_scene
 from model.drawings.views.view import View, seen
 from model.part import Part
+from model.planset.outside import outside
 from model.planset.plate import Chain, Figure, figures_on
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet
@@ -62,7 +62,7 @@ def told_by(setting: Setting) -> Told:
 def _draw(setting: Setting, looks: Sequence[Look], room: Box) -> Content:
     figures = []
     for look in looks:
-        view = seen(bed_scene(setting.bed), look.gaze, hidden=False)
+        view = seen(outside(setting.bed), look.gaze, hidden=False)
         figures.append(Figure(look.title, view, tuple(look.chains(setting, view))))
     return figures_on(room, figures, told_by(setting))
 
