@@ -6,23 +6,26 @@ from collections.abc import Iterator
 
 from model.checks.record import Finding, Verdict
 from model.cutting.record import Box
-from model.drawings.paper import Item, Picture, Stroke, Text
+from model.drawings.paper import Item, Picture, Stroke
 from model.drawings.views.gaze import FOOT_LEFT
 from model.drawings.views.on_paper import on_paper
 from model.drawings.views.view import seen
 from model.parts.overall import overall
 from model.planset.exploded import fitted
-from model.planset.flow import Column, Line, labelled, paragraph
+from model.planset.flow import Column, Line, labelled, line_of, paragraph
 from model.planset.letters import BODY, HEADING, wrapped
 from model.planset.outside import outside
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet
+from model.publisher import Publisher
 from model.units import Mm
 
 KEY = "cover"
 NAME: Mm = 9.0
 NAME_LINES = 2
 LOGO_WIDE, LOGO_HIGH = 46.0, 18.0
+AIR: Mm = 7.0  # between what stands below each other
+LOWEST: Mm = 30.0  # a picture that is lower tells nothing
 LABEL: Mm = 42.0  # from the left edge to what a label tells
 MOST_FINDINGS = 4
 
@@ -33,45 +36,53 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 
 
 def _cover(setting: Setting, room: Box) -> Content:
-    items = [*_publisher(setting, room), *_name(setting, room)]
-    told = Column(tuple(_facts(setting, room.x1 - room.x0)))
-    items += told.at((room.x0, room.y0 + told.height))[0]
-    low = room.y0 + told.height + 8.0
-    high = room.y1 - LOGO_HIGH - 8.0 - NAME_LINES * 1.5 * NAME
-    items += _picture(setting, Box(room.x0, low, room.x1, high))
+    """From above: the shop, the bed's name, its picture, and what is to know of it."""
+    publisher, width = setting.bed.design.publisher, room.x1 - room.x0
+    shop, name, told = (
+        Column(tuple(lines)) for lines in (
+            _shop(publisher, width), _name(setting.bed.design.name, width), _facts(setting, width),
+        )
+    )  # fmt: skip
+    top = room.y1 - max(shop.height, LOGO_HIGH) - AIR
+    low, high = room.y0 + told.height + AIR, top - name.height - AIR
+    items = [
+        *_logo(publisher.logo, room),
+        *shop.at((room.x0, room.y1))[0],
+        *name.at((room.x0, top))[0],
+        *told.at((room.x0, room.y0 + told.height))[0],
+    ]
+    if high - low > LOWEST:
+        items += _picture(setting, Box(room.x0, low, room.x1, high))
     return Content(tuple(items))
 
 
-def _publisher(setting: Setting, room: Box) -> Iterator[Item]:
-    publisher = setting.bed.design.publisher
-    y = room.y1 - HEADING / 2
+def _shop(publisher: Publisher, width: Mm) -> Iterator[Line]:
+    """Who publishes it, beside the logo if there is one."""
+    beside = width - (LOGO_WIDE + AIR if publisher.logo else 0.0)
     if publisher.name:
-        yield Text((room.x0, y), publisher.name, HEADING, "left", bold=True)
+        yield from paragraph(publisher.name, beside, HEADING, bold=True)
     if publisher.line:
-        yield Text((room.x0, y - 2.2 * HEADING), publisher.line, BODY, "left")
-    if publisher.logo:
-        yield _logo(publisher.logo, room)
+        yield from paragraph(publisher.line, beside)
 
 
-def _logo(file: bytes, room: Box) -> Picture:
+def _logo(file: bytes, room: Box) -> Iterator[Picture]:
     """In the upper right corner, as large as its room lets it be. A PNG tells its width and height
     in its bytes 16 to 24 (ISO/IEC 15948).
     """
-    wide, high = int.from_bytes(file[16:20], "big"), int.from_bytes(file[20:24], "big")
-    scale = min(LOGO_WIDE / wide, LOGO_HIGH / high)
-    return Picture(Box(room.x1 - wide * scale, room.y1 - high * scale, room.x1, room.y1), file)
+    if file:
+        wide, high = int.from_bytes(file[16:20], "big"), int.from_bytes(file[20:24], "big")
+        scale = min(LOGO_WIDE / wide, LOGO_HIGH / high)
+        corner = (room.x1 - wide * scale, room.y1 - high * scale)
+        yield Picture(Box(*corner, room.x1, room.y1), file)
 
 
-def _name(setting: Setting, room: Box) -> Iterator[Item]:
-    """The bed's name on two lines at most: smaller where it is long."""
-    name, width = setting.bed.design.name, room.x1 - room.x0
+def _name(name: str, width: Mm) -> Iterator[Line]:
+    """The bed's name on two lines if that can be: smaller where it is long."""
     height = NAME
     while len(wrapped(name, width, height, bold=True)) > NAME_LINES and height > BODY:
-        height *= 0.9
-    top = room.y1 - LOGO_HIGH - 6.0
-    for number, words in enumerate(wrapped(name, width, height, bold=True)):
-        y = top - (number + 0.5) * 1.5 * height
-        yield Text((room.x0, y), words, height, "left", bold=True)
+        height = max(0.9 * height, BODY)
+    for words in wrapped(name, width, height, bold=True):
+        yield line_of(words, height, bold=True)
 
 
 def _picture(setting: Setting, room: Box) -> Iterator[Item]:

@@ -49,9 +49,7 @@ def _frame(
 ) -> Iterator[Item]:
     left, right = MARGIN, paper.width - MARGIN
     top, bottom = paper.height - MARGIN, MARGIN
-    yield Text(
-        (left, top - TITLE / 2), sheet.title, _fitting(sheet.title, right - left), "left", bold=True
-    )
+    yield _title(sheet.title, (left, top - TITLE / 2), right - left)
     yield Stroke(((left, top - HEAD + 6.0), (right, top - HEAD + 6.0)), "narrow")
     yield Stroke(((left, bottom + FOOT - 4.0), (right, bottom + FOOT - 4.0)), "fine")
     y = bottom + SMALL / 2
@@ -84,10 +82,12 @@ def projection_sign(at: Point, is_first_angle: bool) -> Iterator[Item]:
     yield Stroke(((x - half, y), (x + half, y)), "fine")
 
 
-def _fitting(words: str, room: Mm) -> Mm:
-    """The height of a title: smaller where it is long."""
-    long = words_width(words, TITLE, bold=True)
-    return TITLE if long <= room else max(TITLE * room / long, SMALL)
+def _title(words: str, at: Point, room: Mm) -> Text:
+    """Smaller where it is long, and shortened where even that does not help."""
+    long = max(words_width(words, TITLE, bold=True), room)
+    height = max(TITLE * room / long, SMALL)
+    told = shortened(words, room, height, bold=True) if height == SMALL else words
+    return Text(at, told, height, "left", bold=True)
 
 
 def shortened(words: str, room: Mm, height: Mm, bold: bool = False) -> str:
