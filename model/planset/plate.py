@@ -62,21 +62,34 @@ class Plate(NamedTuple):
 
     @property
     def width(self) -> Mm:
+        """Of all its ink."""
         return self.box.x1 - self.box.x0
 
     @property
     def height(self) -> Mm:
+        """With its caption."""
         return self.box.y1 - self.box.y0 + (CAPTION if self.figure.caption else 0.0)
 
 
 def figures_on(
     room: Box, figures: Sequence[Figure], told: Told, largest: Share = LARGEST
 ) -> Content:
-    """Figures below each other, all at the largest scale at which they have room."""
+    """Figures below each other, all at the largest scale at which they have room; at that which
+    lacks least where none does: words take the same room at every scale.
+    """
+    best: tuple[Mm, Share, list[Plate]] | None = None
     for scale in scales(told.unit, largest):
         plates = [plate_at(figure, told, scale) for figure in figures]
-        if _fit(plates, room):
+        lack = _lack(plates, room)
+        if best is None or lack < best[0]:
+            best = (lack, scale, plates)
+        if lack <= 0.0:
             break
+    assert best is not None
+    return _below_each_other(best[2], room, best[1])
+
+
+def _below_each_other(plates: Sequence[Plate], room: Box, scale: Share) -> Content:
     items: list[Item] = []
     spare = room.y1 - room.y0 - sum(each.height for each in plates)
     y = room.y1
@@ -86,10 +99,11 @@ def figures_on(
     return Content(tuple(items), scale=scale_words(scale))
 
 
-def _fit(plates: Sequence[Plate], room: Box) -> bool:
+def _lack(plates: Sequence[Plate], room: Box) -> Mm:
+    """How much they are too wide or too high; less than nothing where they have room."""
     high = sum(each.height for each in plates) + BETWEEN * (len(plates) - 1)
     wide = max(each.width for each in plates)
-    return wide <= room.x1 - room.x0 and high <= room.y1 - room.y0
+    return max(wide - (room.x1 - room.x0), high - (room.y1 - room.y0))
 
 
 def _placed(plate: Plate, room: Box, top: Mm, scale: Share) -> Iterator[Item]:
