@@ -3,15 +3,24 @@
 from __future__ import annotations
 
 import io
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
 
 import pypdf
 import pypdfium2
 import pytest
+from PIL import Image
 
 from model.cutting.record import Box
-from model.drawings.paper import Drawing, Fill, Hatch, Item, Measure, Ring, Stroke, Text
+from model.drawings.paper import Drawing, Fill, Hatch, Item, Measure, Picture, Ring, Stroke, Text
 from model.exports.pdf import pdf_file
 from model.planset.page import A4, Link, Page
+
+ROOT = Path(__file__).parents[3]
+POINT = 25.4 / 72  # mm
 
 
 def page(key: str, *items: Item, **more: object) -> Page:
@@ -93,7 +102,8 @@ def test_title_and_language_are_told() -> None:
 def test_every_font_is_embedded() -> None:
     fonts = read(page("a", *ALL_ITEMS)).pages[0]["/Resources"]["/Font"]
     used = [font.get_object() for name, font in fonts.items()]
-    for font in (each for each in used if each["/BaseFont"] != "/Helvetica"):
+    assert used
+    for font in used:
         assert "/FontFile2" in font["/FontDescriptor"].get_object()
 
 
@@ -114,3 +124,72 @@ def test_whoever_listens_hears_every_page_and_may_give_up() -> None:
 
     with pytest.raises(GivenUp):
         pdf_file([page("a"), page("b")], "A bed", give_up)
+
+
+# ---------------------------------------------------------------- facts of the file
+
+
+def test_the_author_is_who_publishes_it() -> None:
+    found = pypdf.PdfReader(io.BytesIO(pdf_file([page("a")], "A bed", author="Žofie & דוד")))
+    assert found.metadata is not None and found.metadata.author == "Žofie & דוד"
+
+
+def test_fonts_are_subsets_and_no_other_font_is_named() -> None:
+    file = pdf_file([page("a", *ALL_ITEMS), page("b")], "A bed")
+    fonts = read(page("a", *ALL_ITEMS)).pages[0]["/Resources"]["/Font"]
+    names = [font.get_object()["/BaseFont"] for font in fonts.values()]
+
+    assert b"Helvetica" not in file
+    # A tag of six letters and a plus stand before the name of a subset (ISO 32000-1, 9.6.4).
+    assert names and all(re.fullmatch(r"/[A-Z]{6}\+.+", name) for name in names)
+    assert len(file) < 100_000  # the whole fonts take 300 kB each
+
+
+def test_other_processes_write_the_same_bytes(tmp_path: Path) -> None:
+    """Whatever order Python's own hashes give to sets."""
+    files = []
+    for seed in ("1", "2"):
+        path = tmp_path / f"{seed}.pdf"
+        code = (
+            "import sys; from pathlib import Path; from model.exports.pdf import pdf_file;"
+            "from tests.model.exports.test_pdf import ALL_ITEMS, page;"
+            "Path(sys.argv[1]).write_bytes(pdf_file([page('a', *ALL_ITEMS)], 'A bed'))"
+        )
+        environment = {**os.environ, "PYTHONHASHSEED": seed}
+        subprocess.run([sys.executable, "-c", code, path], check=True, env=environment, cwd=ROOT)
+        files.append(path.read_bytes())
+
+    assert files[0] == files[1] == pdf_file([page("a", *ALL_ITEMS)], "A bed")
+
+
+@pytest.mark.parametrize("mode", ["RGB", "RGBA", "L", "P"])
+@pytest.mark.parametrize("size", [(1, 1), (4000, 20), (20, 20)])
+def test_a_picture_is_shown_in_its_box(mode: str, size: tuple[int, int]) -> None:
+    """Painted by PDFium: black where the picture is, also of a picture with clear parts."""
+    made = Image.new(mode, size, (0, 0, 0, 255) if mode == "RGBA" else 0)
+    file = io.BytesIO()
+    made.save(file, "PNG")
+    picture = Picture(Box(20, 20, 60, 40), file.getvalue())
+    document = pypdfium2.PdfDocument(pdf_file([page("a", picture)], "A bed"))
+    shown = document[0].render(scale=72 / 72, grayscale=True).to_numpy().squeeze()
+    dark = (shown < 100).nonzero()
+
+    assert dark[1].min() * POINT == pytest.approx(20, abs=0.8)
+    assert dark[1].max() * POINT == pytest.approx(60, abs=0.8)
+    assert 297 - dark[0].max() * POINT == pytest.approx(20, abs=0.8)
+
+
+def test_what_is_clear_in_a_picture_shows_the_paper() -> None:
+    file = io.BytesIO()
+    Image.new("RGBA", (8, 8), (0, 0, 0, 0)).save(file, "PNG")
+    picture = Picture(Box(20, 20, 60, 40), file.getvalue())
+    document = pypdfium2.PdfDocument(pdf_file([page("a", picture)], "A bed"))
+
+    assert document[0].render(grayscale=True).to_numpy().min() == 255
+
+
+@pytest.mark.parametrize("words", ["床 oak 床", "מיטה 12", "سرير", "a\u00adb\u2060c", "🛏️ bed", ""])
+def test_any_words_can_be_written(words: str) -> None:
+    """What has no letter is an empty box: `unprinted_names` says so beforehand."""
+    told = read(page("a", Text((20, 200), words, 2.1, "left"))).pages[0].extract_text()
+    assert ("□" in told) == any(each in words for each in "床🛏")

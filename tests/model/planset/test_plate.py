@@ -1,4 +1,4 @@
-"""Views with dimensions on a page: within it, clear of each other, at the largest scale that fits."""
+"""Views with dimensions on a page: within it, clear of each other, as large as they can be."""
 
 from __future__ import annotations
 
