@@ -47,3 +47,19 @@ def test_the_small_font_of_signs_is_always_the_same_file() -> None:
     again = face_file.__wrapped__("signs")  # type: ignore[attr-defined]
     assert again == face_file("signs")
     assert set(advances("signs")) == set("⌀☐✓⚠□")
+
+
+def test_accents_written_apart_are_letters_of_one_piece() -> None:
+    """Unicode, normalization form C."""
+    assert runs("e\u0301te\u0301") == runs("été")
+
+
+@pytest.mark.parametrize("hint", ["\u00ad", "\u2060", "\ufe0f"])
+def test_hints_leave_no_ink(hint: str) -> None:
+    assert runs(f"W{hint}ald") == runs("Wald")
+    assert not unprintable(hint)
+
+
+@pytest.mark.parametrize("space", ["\u2009", "\u202f", "\u3000", "\u00a0"])
+def test_any_space_is_as_wide_as_the_plain_one(space: str) -> None:
+    assert words_width(f"27{space}mm", 2.0) == words_width("27 mm", 2.0)

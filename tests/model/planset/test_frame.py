@@ -33,7 +33,11 @@ def test_a_title_stays_between_the_margins(title: str) -> None:
     assert box.x0 >= MARGIN - 1e-6 and box.x1 <= A4.width - MARGIN + 1e-6
 
 
-@pytest.mark.parametrize("shop", ["", "Two Rivers Beds", LONG[:120], "נגריית שני הנהרות"])
+@pytest.mark.parametrize(
+    "shop",
+    ["", "Two Rivers Beds", LONG[:120], "W" * 120, "נגריית שני הנהרות", "سرير الأطفال", "床" * 120,
+     "a\u00a0b\u00a0" * 30],
+)  # fmt: skip
 @pytest.mark.parametrize("many", [1, 9, 99, 999])
 def test_no_words_at_the_foot_lie_on_others(shop: str, many: int) -> None:
     one = page(many=many, at=many - 1, scale="1 : 10, 1 : 5", shop=shop)
