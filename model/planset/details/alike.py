@@ -9,13 +9,14 @@ import numpy as np
 
 from model.building.joined import Joined
 from model.parts.pieces import Ints
-from model.planset.details.kinds import TWICE, Kind, joined, kinds
+from model.planset.details.kinds import BRACKETS, TWICE, Kind, brackets, joined, kinds
 from model.planset.details.works import Works, works
 from model.planset.kept import kept
 from model.planset.setting import Setting
 from model.units import Mm
 
 HAIR: Mm = 0.1
+UP = 2  # the axis of the bed along which heights are told
 NEAR: Mm = 50.0  # what is cut farther from a joint is no part of it
 # To a mm, where sizes are compared: odd, so that a half is no borderline between two of them.
 _STEPS = 9.424778
@@ -50,13 +51,26 @@ def _shots(all_of: Joined) -> tuple[Shot, ...]:
     alike: dict[object, list[tuple[Kind, int]]] = {}
     for kind in sorted(kinds(all_of), key=lambda each: _order(each.pair)):
         own = [works(all_of, piece) for piece in (kind.one, kind.other)]
-        for axis in (kind.run, kind.across) if kind.joint in TWICE else (kind.run,):
+        for axis in _axes(all_of, kind):
             key = (kind.joint, axis == kind.run, _shape(own, kind, axis))
             alike.setdefault(key, []).append((kind, axis))
     return tuple(
         Shot(kind=same[0][0], axis=same[0][1], pairs=tuple(each.pair for each, _ in same))
         for same in alike.values()
     )
+
+
+def _axes(all_of: Joined, kind: Kind) -> tuple[int, ...]:
+    """Along which axes a joint is looked at: a bracket where both its leaves show, and what is
+    flush on both sides from where it is not.
+    """
+    if kind.joint == BRACKETS and brackets(all_of, kind.one):
+        return tuple(k for k in (kind.run, kind.across) if k != UP)[:1]
+    if kind.joint in TWICE:
+        return kind.run, kind.across
+    low, high = (bound[[kind.one, kind.other], kind.across] for bound in all_of.pieces.bounds)
+    is_flush = max(np.ptp(low), np.ptp(high)) < HAIR
+    return (kind.across if is_flush else kind.run,)
 
 
 def _order(pair: Pair) -> tuple[object, ...]:

@@ -1,4 +1,4 @@
-"""Screws, and the axes of holes, near a joint; and how they are drawn."""
+"""Screws, and the axes of holes, near a joint."""
 
 from __future__ import annotations
 
@@ -9,16 +9,18 @@ import numpy as np
 
 from model.building.joined import Joined
 from model.cutting.record import Box
-from model.drawings.clip import clipped, holds
-from model.drawings.paper import Fill, Item, Point, Stroke
-from model.drawings.views.gaze import Gaze
+from model.drawings.clip import clipped
+from model.drawings.paper import Item, Point, Stroke
 from model.drawings.views.view import View
+from model.part import Part
+from model.part import Point as Spot
 from model.parts.pieces import Floats
 from model.units import Mm, Share
 
 NEAR: Mm = 3.0
-POINTED = 1.5  # length of a point in diameters
-HEAD = 2.0  # width of a head in diameters
+WIDE = 1.5  # a hole so many diameters wide lets a head through: a washer lies under that
+FLAT, PAN, WASHER = "flat", "pan", "washer"
+STOOD_ON = ("BRACKET", "SLIDE-")  # their screws have heads that stand on thin metal
 PAST: Mm = 2.5  # of a centre line beyond its ends, on paper
 
 
@@ -32,6 +34,7 @@ class Bar:
     end: Floats
     diameter: Mm
     is_screw: bool
+    head: str = FLAT  # `flat` is sunk, `pan` stands on what it holds, `washer` on a washer there
 
     @property
     def length(self) -> Mm:
@@ -80,39 +83,30 @@ def bars(
 
 def _of(all_of: Joined, piece: int) -> Iterator[Bar]:
     form, matrix = all_of.part(piece), all_of.pieces.matrices[piece]
+    stood_on = form.hardware.startswith(STOOD_ON)
     every = [(s.kind, s.at, s.toward, s.length, s.diameter, True) for s in form.screws]
     every += [(h.kind, h.at, h.toward, h.depth, h.diameter, False) for h in form.holes]
     for kind, at, toward, length, diameter, is_screw in every:
         start = matrix[:3, :3] @ np.array(at) + matrix[:3, 3]
         end = start + matrix[:3, :3] @ np.array(toward) * length
+        head = PAN if stood_on else _head(form, kind, at, diameter)
         yield Bar(
-            piece=piece, kind=kind, start=start, end=end, diameter=diameter, is_screw=is_screw
-        )
+            piece=piece, kind=kind, start=start, end=end, diameter=diameter, is_screw=is_screw,
+            head=head,
+        )  # fmt: skip
+
+
+def _head(form: Part, kind: str, at: Spot, diameter: Mm) -> str:
+    """The head of a screw in wood, by the hole that it starts in."""
+    if kind in ("pocket screw", "pull screw"):
+        return PAN
+    bores = [hole.diameter for hole in form.holes if hole.at == at]
+    return WASHER if max(bores, default=0.0) > WIDE * diameter else FLAT
 
 
 def _crosses(bar: Bar, low: Floats, high: Floats) -> bool:
     lo, hi = np.minimum(bar.start, bar.end), np.maximum(bar.start, bar.end)
     return bool((lo < high + NEAR).all() and (hi > low - NEAR).all())
-
-
-def drawn(bar: Bar, gaze: Gaze, scale: Share, view: Box) -> Iterator[Item]:
-    """A screw from its side: shank, point, head and centre line, mm on paper with the view's (0, 0)
-    at the paper's.
-    """
-    start, end = gaze.flat(bar.start) * scale, gaze.flat(bar.end) * scale
-    far = float(np.linalg.norm(end - start))
-    if far < 0.5 or not (_inside(start, view) and _inside(end, view)):
-        return
-    way = (end - start) / far
-    side = np.array([-way[1], way[0]]) * bar.diameter * scale / 2
-    neck = min(bar.diameter * scale * HEAD / 4, far / 4)
-    tip = end - way * min(bar.diameter * scale * POINTED, far / 2)
-    body = [start + HEAD * side, start + way * neck + side, tip + side, end,
-            tip - side, start + way * neck - side, start - HEAD * side]  # fmt: skip
-    loop = tuple(_point(each) for each in body)
-    yield Fill(loop, 0.0)
-    yield Stroke((*loop, loop[0]), "narrow")
-    yield Stroke((_point(start - way * PAST), _point(end + way * PAST)), "centre")
 
 
 def centre_line(view: View, start: Floats, end: Floats, scale: Share) -> Iterator[Item]:
@@ -122,14 +116,10 @@ def centre_line(view: View, start: Floats, end: Floats, scale: Share) -> Iterato
     far = float(np.linalg.norm(ends[1] - ends[0]))
     if far > 0.5:
         way = (ends[1] - ends[0]) / far * PAST
-        line = Stroke((_point(ends[0] - way), _point(ends[1] + way)), "centre")
+        line = Stroke((point(ends[0] - way), point(ends[1] + way)), "centre")
         yield from clipped([line], box)
 
 
-def _inside(at: Floats, view: Box) -> bool:
-    return holds(view, _point(at))
-
-
-def _point(at: Floats) -> Point:
+def point(at: Floats) -> Point:
     x, y = at.tolist()
     return (round(x, 3), round(y, 3))

@@ -15,7 +15,7 @@ from model.units import Mm
 
 LONG: Mm = 130.0  # joints that run on for longer are alike all along
 TOUCH: Mm = 0.5
-HOOKED, RUNS, BRACKETS = "hooked in", "runs", "brackets or screws"
+HOOKED, RUNS, BRACKETS, PULLS = "hooked in", "runs", "brackets or screws", "bolted"
 BETWEEN = (HOOKED, RUNS)  # two bought things that meet, each of them fixed to wood
 # Joints whose sizes show in two directions; all others are alike wherever they are cut.
 TWICE = frozenset((
@@ -34,7 +34,7 @@ TITLES = {
     "rests": "Bearing",
     "rests, screwed": "Bearing, screwed",
     "stands": "Foot",
-    "bolted": "Pull",
+    PULLS: "Pull",
     BRACKETS: "Angle bracket",
 }
 

@@ -18,9 +18,10 @@ from model.drawings.moved import around, together
 from model.drawings.paper import Item, Text, grown, is_free, touches
 from model.drawings.scales import scales
 from model.drawings.views.on_paper import on_paper
-from model.planset.details.fasteners import centre_line, drawn
+from model.planset.details.fasteners import centre_line
 from model.planset.details.kinds import joined
 from model.planset.details.names import notes_on
+from model.planset.details.screws import drawn
 from model.planset.details.shots import Shown
 from model.planset.details.sizes import chains
 from model.planset.plate import SIDES, Chain

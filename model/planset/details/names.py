@@ -11,12 +11,13 @@ from model.drawings.dimensioning.told import Told
 from model.drawings.paper import Point
 from model.parts.pieces import Floats
 from model.planset.details.faces import inside
-from model.planset.details.fasteners import Bar
+from model.planset.details.fasteners import FLAT, PAN, WASHER, Bar
 from model.planset.details.kinds import joined
 from model.planset.details.shots import Shown
 from model.planset.setting import Setting
 from model.units import Share
 
+HEADS = {FLAT: ", head sunk", PAN: "", WASHER: ", with a washer"}
 TOLD_HOLES = ("counterbore", "bolt hole", "nut hole")
 
 
@@ -41,9 +42,13 @@ def _named(setting: Setting, seen: Shown, told: Told) -> Iterator[tuple[Point, s
     for bar in seen.bars:
         if bar.is_screw:
             at = bar.start + 0.3 * (bar.end - bar.start)
-            yield from _held(seen, at, f"{bar.kind} × {told.size(bar.length)}")
+            yield from _held(seen, at, _screw(bar, told))
         elif bar.kind in TOLD_HOLES:
             yield from _held(seen, (bar.start + bar.end) / 2, _bored(bar, told))
+
+
+def _screw(bar: Bar, told: Told) -> str:
+    return f"{bar.kind} × {told.size(bar.length)}{HEADS[bar.head]}"
 
 
 def _bored(bar: Bar, told: Told) -> str:

@@ -8,26 +8,18 @@ from typing import NamedTuple
 
 from model.cutting.record import Box
 from model.drawings.paper import Item
-from model.drawings.scales import scales
 from model.planset.details.alike import Shot, shots
-from model.planset.details.kinds import joined
-from model.planset.details.picture import picture
-from model.planset.details.shots import size_of
-from model.planset.elevations import told_by
+from model.planset.details.picture import height_of, picture
 from model.planset.page import Link
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet, room_on
-from model.units import Mm
+from model.units import Mm, Share
 
 KEY = "details"
 TITLE = "Details of joints"
 ACROSS = 2
 BETWEEN: Mm = 8.0
-# What a picture is taken to need until it is drawn: at most so much for the view, and so much for
-# caption, names and dimensions around it.
-VIEW_WIDE: Mm = 50.0
-VIEW_HIGH: Mm = 72.0
-AROUND: Mm = 56.0
+MOST: Share = 0.62  # of a page, for one row
 
 
 class Row(NamedTuple):
@@ -40,45 +32,45 @@ class Row(NamedTuple):
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
     """As many as it takes."""
     room = room_on(setting.paper)
-    rows = _rows(setting, (room.y1 - room.y0 - BETWEEN) / 2)
     return tuple(
         Sheet(KEY if not k else f"{KEY}/{k + 1}", TITLE if not k else f"{TITLE}, continued",
               partial(_draw, setting, page), "" if not k else KEY, chapter_title=TITLE)
-        for k, page in enumerate(_pages(rows, room.y1 - room.y0))
+        for k, page in enumerate(_pages(_rows(setting, room), room.y1 - room.y0))
     )  # fmt: skip
 
 
-def _rows(setting: Setting, most: Mm) -> list[Row]:
-    """Rows in the order of the pictures, none higher than half a page."""
+def _rows(setting: Setting, room: Box) -> list[Row]:
+    """Rows in the order of the pictures, as high as they need."""
     every = shots(setting)
     pairs = [every[k : k + ACROSS] for k in range(0, len(every), ACROSS)]
-    return [Row(pair, min(max(_height(setting, shot) for shot in pair), most)) for pair in pairs]
+    wide, high = _wide(room), room.y1 - room.y0
+    half = (high - BETWEEN) / 2
+    return [
+        Row(pair, max(height_of(setting, shot, wide, half, MOST * high) for shot in pair))
+        for pair in pairs
+    ]
 
 
-def _height(setting: Setting, shot: Shot) -> Mm:
-    """About how high a picture becomes."""
-    wide, high = size_of(joined(setting), shot)
-    fits = (
-        s for s in scales(told_by(setting).unit) if wide * s <= VIEW_WIDE and high * s <= VIEW_HIGH
-    )
-    return AROUND + high * next(fits, VIEW_HIGH / high)
+def _wide(room: Box) -> Mm:
+    return (room.x1 - room.x0 - BETWEEN * (ACROSS - 1)) / ACROSS
 
 
 def _pages(rows: Sequence[Row], high: Mm) -> Iterator[list[Row]]:
-    page: list[Row] = []
-    for row in rows:
-        if page and sum(each.height + BETWEEN for each in page) + row.height > high:
-            yield page
-            page = []
-        page.append(row)
-    if page:
+    """Each page begins with the first row that is left, and takes those after it that have room."""
+    left = list(rows)
+    while left:
+        page = [left.pop(0)]
+        for row in tuple(left):
+            if sum(each.height + BETWEEN for each in page) + row.height <= high:
+                page.append(row)
+                left.remove(row)
         yield page
 
 
 def _draw(setting: Setting, page: Sequence[Row], room: Box) -> Content:
     items: list[Item] = []
     links: list[Link] = []
-    wide = (room.x1 - room.x0 - BETWEEN * (ACROSS - 1)) / ACROSS
+    wide = _wide(room)
     spare = room.y1 - room.y0 - sum(row.height for row in page) - BETWEEN * (len(page) - 1)
     y = room.y1
     for row in page:

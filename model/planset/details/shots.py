@@ -18,9 +18,11 @@ from model.drawings.views.view import View, seen
 from model.parts.pieces import Floats
 from model.planset.details.alike import Shot
 from model.planset.details.fasteners import Bar, bars
-from model.planset.details.kinds import BRACKETS, Kind, brackets
+from model.planset.details.fixings import reckoned_bars
+from model.planset.details.kinds import BRACKETS, PULLS, Kind, brackets, joined
 from model.planset.details.window import BESIDE, EDGE, plane, window
 from model.planset.details.works import works
+from model.planset.setting import Setting
 from model.units import Mm
 
 TOUCHES: Mm = 3.0  # a cut so near to where two pieces meet is work for the joint
@@ -59,13 +61,14 @@ class Shown:
     told: dict[int, Work]
 
 
-def shown(all_of: Joined, shot: Shot) -> Shown:
+def shown(setting: Setting, shot: Shot) -> Shown:
     """The joint cut open, with what holds it together."""
-    kind, axis = shot.kind, shot.axis
+    all_of, kind, axis = joined(setting), shot.kind, shot.axis
     helpers = _helpers(all_of, kind)
-    lines = tuple(bars(all_of, (kind.one, kind.other), helpers, (kind.low, kind.high)))
+    lines = _lines(all_of, kind, helpers)
     low, high = window(all_of, kind, axis, helpers, lines)
     at = plane(all_of, kind, axis, helpers, lines)
+    here = [bar for bar in lines if bar.lies_at(axis, at)]
     pieces = tuple(sorted(set(_pieces(all_of, kind, axis, at, helpers, low, high))))
     middle = ((low + high) / 2).tolist()
     point = (*middle[:axis], at, *middle[axis + 1 :])
@@ -78,7 +81,7 @@ def shown(all_of: Joined, shot: Shot) -> Shown:
         is_bought=tuple(not all_of.is_wood(piece) for piece in pieces),
         told={row: _work(all_of, pieces[row], gaze, kind) for row in both},
         view=cropped(view, _flat_box(gaze, low, high)), pieces=pieces, helpers=helpers,
-        bars=tuple(bar for bar in lines if bar.lies_at(axis, at)),
+        bars=(*here, *reckoned_bars(setting, kind, axis, at)),
         crossing=tuple(bar for bar in lines if bar.crosses(axis, at) or bar.is_pocket),
         at=at, axis=axis,
     )  # fmt: skip
@@ -95,21 +98,24 @@ def _work(all_of: Joined, piece: int, gaze: Gaze, kind: Kind) -> Work:
     )
 
 
-def size_of(all_of: Joined, shot: Shot) -> tuple[Mm, Mm]:
-    """How wide and high the window of a shot is, mm of wood."""
-    kind = shot.kind
-    helpers = _helpers(all_of, kind)
-    lines = tuple(bars(all_of, (kind.one, kind.other), helpers, (kind.low, kind.high)))
-    box = _flat_box(GAZES[shot.axis], *window(all_of, kind, shot.axis, helpers, lines))
-    return box.x1 - box.x0, box.y1 - box.y0
-
-
 def _flat_box(gaze: Gaze, low: Floats, high: Floats) -> Box:
     (a, b), (c, d) = gaze.flat(low).tolist(), gaze.flat(high).tolist()
     return Box(min(a, c), min(b, d), max(a, c), max(b, d))
 
 
 # ---------------------------------------------------------------- what belongs to it
+
+
+def _lines(all_of: Joined, kind: Kind, helpers: tuple[int, ...]) -> tuple[Bar, ...]:
+    """Screws and holes; pockets are told with the joint that they are for, the screws of a pull
+    with what they start in.
+    """
+    pieces = [kind.one, kind.other]
+    if kind.joint == PULLS:
+        pieces += sorted(each for each in all_of.partners(kind.other) if all_of.is_wood(each))
+    found = bars(all_of, pieces, helpers, (kind.low, kind.high))
+    is_pocket = kind.joint.startswith("pocket")
+    return tuple(bar for bar in found if is_pocket or not bar.kind.startswith("pocket"))
 
 
 def _helpers(all_of: Joined, kind: Kind) -> tuple[int, ...]:

@@ -28,6 +28,10 @@ def window(
         for piece in helpers:
             if ends[piece, k] - starts[piece, k] < LONG or all_of.part(piece).is_round:
                 low[k], high[k] = min(low[k], starts[piece, k]), max(high[k], ends[piece, k])
+        for bar in lines:
+            if bar.kind == "pull screw":
+                low[k] = min(low[k], bar.start[k], bar.end[k])
+                high[k] = max(high[k], bar.start[k], bar.end[k])
         low[k] = _reach(low[k] - AROUND, [starts[p, k] for p in (kind.one, kind.other)], -1)
         high[k] = _reach(high[k] + AROUND, [ends[p, k] for p in (kind.one, kind.other)], 1)
     return low, high
@@ -59,9 +63,11 @@ def plane(
     if kind.joint == HOOKED:
         places = []
     elif not places:
-        places = [
-            float(bar.start[axis]) for bar in lines
-            if bar.is_square_to(axis) and abs(bar.way[kind.along]) > 0.7
+        ways = [
+            bar for bar in lines if bar.is_square_to(axis) and abs(bar.way[kind.along]) > 0.7
         ]  # fmt: skip
+        # Where wood is screwed on, the screw of a pull is not what holds it.
+        own_screws = [bar for bar in ways if bar.kind.startswith("wood screw")]
+        places = [float(bar.start[axis]) for bar in own_screws or ways]
     inside = [at for at in places if kind.low[axis] - BESIDE <= at <= kind.high[axis] + BESIDE]
     return min(inside, key=lambda at: (round(abs(at - middle), 3), at), default=middle)
