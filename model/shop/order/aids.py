@@ -43,7 +43,8 @@ def _slide_spacers(bed: Bed) -> Iterator[Spacer]:
     if not (known.get("has_drawers") and known.get("is_side_mount")):
         return
     on_box = snapped(bed["slide_bottom"] - bed["box_bottom"])
-    on_bearer = snapped(bed["slide_bottom"] - bed["bearer_bottom"])
+    below = bed["runner_bottom"] + bed["runner_stock"] if _on_skids(bed) else bed["bearer_bottom"]
+    on_bearer = snapped(bed["slide_bottom"] - below)
     if on_box > 0:
         yield Spacer(
             name="slide spacer, box",
@@ -57,9 +58,20 @@ def _slide_spacers(bed: Bed) -> Iterator[Spacer]:
             name="slide spacer, bearer",
             quantity=2,
             size=on_bearer,
-            use="Lies on the bearer, flush with its lower edge; the slide's lower edge rests "
-            "against it.",
+            use=f"Lies on the {'skid' if _on_skids(bed) else 'bearer, flush with its lower edge'}; "
+            "the slide's lower edge rests against it.",
         )
+
+
+def slides_lie_on_skids(bed: Bed) -> bool:
+    """Whether the skids that are on the bearers already stand where the slides' edges rest."""
+    return _on_skids(bed) and not any(each.name.endswith("bearer") for each in spacers(bed))
+
+
+def _on_skids(bed: Bed) -> bool:
+    known = bed.dimensions.values
+    rows = ("left", "right", "foot")
+    return bool(known.get("has_skids")) and any(known.get(f"{row}.runner_places") for row in rows)
 
 
 def measured(bed: Bed) -> tuple[tuple[Choice, Mm], ...]:

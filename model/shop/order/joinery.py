@@ -11,10 +11,11 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from model.bed import Bed
-from model.part import Face
+from model.part import Cut, Face, Hole
 from model.parts.marks import Mark
 from model.shop.order import say
 from model.shop.order.feeding import is_small, joinery_cautions
+from model.shop.order.heads import head_for
 from model.shop.order.jobs import Alike, Job, alike, figure, jobs
 from model.shop.order.keys import key_of, line_of
 from model.shop.order.mates import Mates
@@ -136,10 +137,22 @@ def _batch(
         setting=say.setting(
             first.kind, first.way, figures, [s for own in group.spots.values() for s in own], unit
         ),
-        before=before(group.operation.key, first, own, group.spots, mates, unit),
+        before=(
+            *before(group.operation.key, first, own, group.spots, mates, unit),
+            *_heads(own[0].features[first.spot.feature], unit),
+        ),
         aids=_aids(lines, unit),
         cautions=joinery_cautions(group.operation, own, unit),
     )
+
+
+def _heads(feature: Cut | Hole, unit: str) -> tuple[str, ...]:
+    """What the heads of the screws need that pass a shank hole."""
+    row = head_for(feature) if isinstance(feature, Hole) else None
+    if row is None:
+        return ()
+    wide = say.size(row.head_mm, unit)
+    return (f"Countersink each hole on this side, {wide} wide: heads of No. {row.key} lie flush.",)
 
 
 def _aids(lines: tuple[Line, ...], unit: str) -> tuple[str, ...]:
