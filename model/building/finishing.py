@@ -16,7 +16,7 @@ from model.building.words import capital, counted, plural
 from model.checks.safety.cautions import cautions
 from model.cost.coats import Coat, Grit, abrasive_needs, coats, grits
 from model.cost.faces import fixed
-from model.cost.surfaces import is_finished, surfaces
+from model.cost.surfaces import is_finished, sanded, surfaces
 from model.parts.marks import Mark
 from model.shop.order import say
 
@@ -37,17 +37,18 @@ class Schedule:
 
 def finishing_schedule(bed: Bed) -> Schedule:
     """The schedule of a bed, by its finish and by what the maker chose to finish."""
-    areas = surfaces(bed, fixed(bed))
+    met = fixed(bed)
+    areas = surfaces(bed, met)
     on = coats(bed, areas)
-    sanded = grits(bed, areas, on)
+    by_grit = grits(bed, areas, on, sanded(bed, met))
     done = [mark for mark in bed.marks if is_finished(mark.part, bed["finished"])]
     left = [mark for mark in bed.marks if mark not in done]
     passes = (
-        *_sanding(bed, sanded),
+        *_sanding(bed, by_grit),
         *_first_on_panels(done, on),
         *_touched_up(bed, on),
         *_masked(on),
-        *coat_passes(bed, done, on, sanded),
+        *coat_passes(bed, done, on, by_grit),
         *cured(on),
     )
     return Schedule(
@@ -84,9 +85,9 @@ def _first_words(coat: Coat) -> str:
 # ---------------------------------------------------------------- sanding
 
 
-def _sanding(bed: Bed, sanded: tuple[Grit, ...]) -> Iterator[Pass]:
-    needs = {need.key: need for need in abrasive_needs(sanded, bed["shown_unit"])}
-    for grit in sanded:
+def _sanding(bed: Bed, by_grit: tuple[Grit, ...]) -> Iterator[Pass]:
+    needs = {need.key: need for need in abrasive_needs(by_grit, bed["shown_unit"])}
+    for grit in by_grit:
         if grit.is_between:
             continue
         row = grit.abrasive

@@ -63,8 +63,10 @@ def coats(bed: Bed, areas: Surfaces) -> tuple[Coat, ...]:
     )
 
 
-def grits(bed: Bed, areas: Surfaces, on: tuple[Coat, ...]) -> tuple[Grit, ...]:
+def grits(bed: Bed, areas: Surfaces, on: tuple[Coat, ...], bare: Surfaces) -> tuple[Grit, ...]:
     """What is sanded with each grit up to the last one chosen, and lightly between the coats.
+
+    `areas` are what is finished, `bare` all that is sanded before.
 
     Nothing is sanded after the last coat, nor between coats of oil.
     Source: common practice, no source
@@ -76,7 +78,7 @@ def grits(bed: Bed, areas: Surfaces, on: tuple[Coat, ...]) -> tuple[Grit, ...]:
             built = sum(coat.spread for coat in on if coat.coating.key != "oil")
             area = max(built - areas.all, 0.0)
         elif row.grit <= last:
-            area = areas.solid * (row.on_solid == "yes") + areas.sheets * (row.on_sheets == "yes")
+            area = bare.solid * (row.on_solid == "yes") + bare.sheets * (row.on_sheets == "yes")
         else:
             continue
         if area:

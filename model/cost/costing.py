@@ -18,7 +18,7 @@ from model.cost.leftover import Offcut, Waste, offcuts, waste
 from model.cost.money import Money
 from model.cost.screws import driven, screw_needs
 from model.cost.stock_needs import stock_needs
-from model.cost.surfaces import surfaces
+from model.cost.surfaces import sanded, surfaces
 from model.cost.work import Work, work
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.lumber import Lumber, lumber
@@ -85,7 +85,7 @@ def taken(bed: Bed, cut: Sequence[CutPlan], asks: Sequence[Lumber] = ()) -> Take
     sawn, met = cut_list(bed), fixed(bed)
     areas = surfaces(bed, met)
     on = coats(bed, areas)
-    sanded = grits(bed, areas, on)
+    gone_over = grits(bed, areas, on, sanded(bed, met))
     fittings, screws = hardware_needs(bed), driven(bed)
     glued = (glued_area(bed, met) + _glued_up(sawn)) / _MM2_PER_M2
     needs = (
@@ -93,10 +93,10 @@ def taken(bed: Bed, cut: Sequence[CutPlan], asks: Sequence[Lumber] = ()) -> Take
         *fittings,
         *screw_needs(bed, screws),
         *glue_needs(bed, glued),
-        *abrasive_needs(sanded, bed["shown_unit"]),
+        *abrasive_needs(gone_over, bed["shown_unit"]),
         *coating_needs(bed, on),
     )
-    done = work(bed, cut, sawn, met, sanded, on, fittings, screws)
+    done = work(bed, cut, sawn, met, gone_over, on, fittings, screws)
     return Taken(needs=needs, work=done, plans=tuple(cut))
 
 

@@ -10,6 +10,7 @@ from model.cost.buy import Need
 from model.cost.sizes import sold_size
 from model.cost.tables import pack_of
 from model.parts.marks import HardwareCount
+from model.shop.order.heads import is_wide
 from model.units import Mm
 
 _STRAP_ENDS: Mm = 300.0  # 12 in of each strap, folded at its ends; common practice, no source
@@ -20,7 +21,8 @@ Seller = Callable[[Bed, HardwareCount], Need | None]
 def hardware_needs(bed: Bed) -> list[Need]:
     """What is bought and not cut, in the order in which the bed first needs it."""
     found = [_sold(bed, each) for each in bed.hardware]
-    return [*(need for need in found if need is not None), *_washers(bed), *_strap(bed)]
+    known = (need for need in found if need is not None)
+    return [*known, *_washers(bed), *_head_washers(bed), *_strap(bed)]
 
 
 def _sold(bed: Bed, each: HardwareCount) -> Need | None:
@@ -87,6 +89,22 @@ def _washers(bed: Bed) -> Iterator[Need]:
             name="Washer, to lock", quantity=bolts, unit="piece",
             size=sold_size(diameter, bed["shown_unit"]), pack=pack_of("washer").pack,
             note="one under each bolt's head: common practice, no source",
+        )  # fmt: skip
+
+
+def _head_washers(bed: Bed) -> Iterator[Need]:
+    """One under each head of a screw whose hole is drilled wide, so that what it holds is set."""
+    screws = sum(
+        mark.quantity
+        for mark in bed.marks
+        for hole in mark.part.holes
+        if is_wide(hole)
+    )  # fmt: skip
+    if screws:
+        yield Need(
+            key="washers/flat", group="hardware", name="Washer, flat", quantity=screws,
+            unit="piece", size="for the screws of the fronts", pack=pack_of("washer").pack,
+            note="one under each screw's head in a wide hole",
         )  # fmt: skip
 
 

@@ -40,11 +40,23 @@ class Surfaces:
 
 def surfaces(bed: Bed, met: Met) -> Surfaces:
     """The areas that the maker wants finished: what no fixed piece covers of the pieces chosen."""
+    return _shown_of(bed, met, bed["finished"])
+
+
+def sanded(bed: Bed, met: Met) -> Surfaces:
+    """The areas that are sanded: all wood, for slats and drawer boxes splinter too. As the work
+    order has it, which sands every part.
+    """
+    return _shown_of(bed, met, "all wood")
+
+
+def _shown_of(bed: Bed, met: Met, chosen: str) -> Surfaces:
+    """What no fixed piece covers of the pieces that a word of the choice `finished` names."""
     found: dict[Kind, float] = {"solid": 0.0, "plywood": 0.0, "fibreboard": 0.0}
     area = shown(bed, met)
     for mark in bed.marks:
         for piece in mark.pieces:
-            if is_finished(bed.pieces.form(piece), bed["finished"]):
+            if is_finished(bed.pieces.form(piece), chosen):
                 found[kind_of(mark.made_of)] += float(area[piece]) / _MM2_PER_M2
     return Surfaces(**found)
 

@@ -55,7 +55,7 @@ def test_an_inch_shop_reads_quarts_and_square_feet() -> None:
     areas, bed = Surfaces(solid=100 * SQUARE_FOOT), asked(finish="clear")
 
     (need,) = coating_needs(bed, coats(bed, areas))
-    (disc, *_) = abrasive_needs(grits(bed, areas, ()), "inch")
+    (disc, *_) = abrasive_needs(grits(bed, areas, (), areas), "inch")
 
     assert (need.unit, need.size) == ("US quart", "2 coats on 100 square feet")
     assert need.note.startswith("100 square feet a US quart")  # 400 a gallon
@@ -103,7 +103,7 @@ def test_cans_are_quarts_or_litres() -> None:
 def test_grits_end_where_the_maker_stops_and_sheets_begin_at_120() -> None:
     areas, bed = Surfaces(solid=5.0, plywood=3.0), asked(finish="none", sanded_to="150")
 
-    sanded = {grit.abrasive.grit: grit.area for grit in grits(bed, areas, ())}
+    sanded = {grit.abrasive.grit: grit.area for grit in grits(bed, areas, (), areas)}
 
     assert sanded == {80: 5.0, 120: 8.0, 150: 8.0}
 
@@ -112,7 +112,7 @@ def test_coats_are_sanded_between_and_not_after() -> None:
     """Primer and two coats of paint on 6 m2: sanded after the first two, 12 m2."""
     areas, bed = Surfaces(solid=6.0), asked()
 
-    (between,) = [grit for grit in grits(bed, areas, coats(bed, areas)) if grit.is_between]
+    (between,) = [grit for grit in grits(bed, areas, coats(bed, areas), areas) if grit.is_between]
 
     assert between.area == pytest.approx(12.0)
     (need,) = [n for n in abrasive_needs((between,))]
