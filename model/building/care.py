@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model.bed import Bed
 from model.brief.words import in_unit
@@ -176,7 +176,7 @@ def _moved(bed: Bed, steps: tuple[Step, ...]) -> Iterator[CareLine]:
         "joints stay as they are. Keep screws and bolts in a bag that is marked.",
     )
     yield CareLine(
-        key="carried", title="What is carried", text=f"{'; '.join(_carried(bed))}.",
+        key="carried", title="What is carried", text=f"{'; '.join(_carried(bed, steps))}.",
         source="weights by the density of what it is made of",
     )  # fmt: skip
 
@@ -188,11 +188,23 @@ def _undone(steps: tuple[Step, ...]) -> list[str]:
     return [f"the {thing}" for thing in things if "front" not in thing]
 
 
-def _carried(bed: Bed) -> Iterator[str]:
-    """The assemblies that take two, and their sizes."""
-    for each in bed.carried:
+def _carried(bed: Bed, steps: tuple[Step, ...]) -> Iterator[str]:
+    """The assemblies that take two, and their sizes, with the fronts and fittings they keep."""
+    whole = {step.assemblies[0]: step.brought for step in steps if len(step.assemblies) == 1}
+    told = [_with_all(bed, each, whole.get(each.name, ())) for each in bed.carried]
+    for each in sorted(told, key=lambda one: -one.kg):
         if each.kg > TWO_LIFT or each.size[2] > 1000.0:
             yield _assembly(each, bed["shown_unit"])
+
+
+def _with_all(bed: Bed, each: Assembly, brought: tuple[int, ...]) -> Assembly:
+    """An assembly as it is lifted in one in the steps; as it is where it is no single one."""
+    if each.count > 1 or not set(each.pieces) <= set(brought):
+        return each
+    low, high = (bound[list(brought)] for bound in bed.pieces.bounds)
+    small, middle, large = sorted((high.max(axis=0) - low.min(axis=0)).tolist())
+    kg = float(bed.weights[list(brought)].sum())
+    return replace(each, kg=kg, size=(small, middle, large))
 
 
 def _assembly(each: Assembly, unit: str) -> str:

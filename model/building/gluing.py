@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import cached_property
 from itertools import groupby
 
 from model.building.joints import FLOATING, FRAMED
@@ -10,6 +11,8 @@ from model.building.record import Coming, Step
 from model.building.rows import Rows
 from model.building.said import Said, Shop, Texts
 from model.building.words import HAIR, capital, square_check
+from model.checks.movement.glue import FREELY, Joint, glued_joints, glued_part
+from model.checks.movement.rates import Season, rates
 from model.part import Part
 from model.shop.order import say
 from model.units import Mm
@@ -29,6 +32,7 @@ _GLUE = {
     "dado": "glue in the dadoes, edges flush",
     "dovetails": "a thin coat of glue on the cheeks; tap home over a block of waste",
 }
+_IN_PART = ("mortise and tenon", "stub tenon", "dowel")  # can be glued over a part of it
 _DEEPEST: Mm = 25.0  # no groove is deeper: what is farther off does not hold the panel
 _READY = (
     "Have clamps, cauls, a mallet and a damp cloth at hand before you open the bottle: glue grabs "
@@ -49,6 +53,7 @@ class Gluing:
         return Said(
             title=f"{capital(what)}: glue {words.names(self._members_first(new))}",
             sentences=(
+                *self._in_part(new),
                 *self._dry_fit(step),
                 *self._walk(step),
                 *shop.driving(step),
@@ -129,6 +134,47 @@ class Gluing:
             to = "" if is_last else f" to {words.marks(hosts)}"
             yield f"{start} {words.called(own)}{to}: {_GLUE[joint]}."
 
+    def _in_part(self, new: Iterable[int]) -> Iterator[str]:
+        """Which part of a wide joint is glued, so that the wood can move in the rest."""
+        told: dict[str, list[int]] = {}
+        for piece in new:
+            part = self._shop.joined.part(piece)
+            for joint in _IN_PART:
+                wide = self._wide.get((part.assembly, part.name, joint))
+                if wide is not None:
+                    told.setdefault(self._part_glued(piece, wide), []).append(piece)
+        for rest, own in told.items():
+            yield f"{self._shop.words.marks(own)}, wide across the grain: {rest}."
+
+    def _part_glued(self, piece: int, wide: Joint) -> str:
+        words = self._shop.words
+        lower, upper = self._shop.where.own_sides(piece)[2]
+        glued, room = words.near(glued_part(wide)), words.size(_room(wide.by, words.unit))
+        is_level = lower.endswith("edge")
+        at = f"from the {upper}, which stays level" if is_level else "in the middle of the width"
+        off = f"the {lower}" if is_level else "both edges"
+        if wide.kind == "dowel":
+            return f"glue only the dowels within {glued}, {at}; set the others dry, in longer holes"
+        return (
+            f"glue only {glued} of each tenon, {at}; first plane {room} off {off} of it, and leave "
+            "the rest dry"
+        )
+
+    @cached_property
+    def _wide(self) -> dict[tuple[str, str, str], Joint]:
+        """The joints that move more than glue gives, by the assembly and name of their part."""
+        bed = self._shop.bed
+        season = Season(
+            bed["bench_moisture"], bed["wood_driest"], bed["wood_wettest"], bed["width_way"],
+            bed["thickness_way"],
+        )  # fmt: skip
+        found = rates(bed.pieces, bed.materials, season)
+        return {
+            (joint.one.assembly, joint.one.name, joint.kind): joint
+            for joint in glued_joints(bed.pieces, bed.proof.holding, found)
+            if joint.by > FREELY and joint.kind in _IN_PART
+        }
+
     def _dowels(self, own: Sequence[int], hosts: Sequence[int], step: Step) -> Iterator[str]:
         """The dowels that join some pieces to their hosts."""
         joined = self._shop.joined
@@ -207,6 +253,12 @@ class Gluing:
 
     def _members_first(self, new: Iterable[int]) -> list[int]:
         return sorted(new, key=self._floats)
+
+
+def _room(by: Mm, unit: str) -> Mm:
+    """What is planed off for wood that moves by so much: half a mm or a sixteenth at the least."""
+    step = 1.5875 if unit == "inch" else 0.5
+    return max(1, round(by / step)) * step
 
 
 def _dowel_size(part: Part) -> str:

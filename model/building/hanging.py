@@ -8,23 +8,55 @@ from model.building.record import Step
 from model.building.said import Said, Shop
 from model.building.sequence import Planned
 from model.building.words import HAIR, capital
+from model.units import Mm
 
 
 def front_places(shop: Shop, row: str, fronts: Sequence[int]) -> str:
     """How the fronts of a row stand: their heights above the floor, and to their openings."""
-    words, known = shop.words, shop.bed.dimensions.values
+    words = shop.words
     low = min(shop.where.low(piece, 2) for piece in fronts)
     high = max(shop.where.high(piece, 2) for piece in fronts)
-    room = (float(known[f"{row}.opening_width"]) - float(known[f"{row}.front_width"])) / 2
-    beside = (
-        f"lapping the frame by {words.size(-room)} at each side of the opening"
-        if room < -HAIR
-        else f"a gap of {words.size(room)} at each side of the opening"
-    )
     return (
         f"lower edge {words.size(low)} above the floor the bed stands on, upper edge "
-        f"{words.size(high)}, {beside}"
+        f"{words.size(high)}, {_beside(shop, row)}"
     )
+
+
+def fixed_front_places(shop: Shop, row: str, fronts: Sequence[int], placed: Sequence[int]) -> str:
+    """How fixed fronts stand to the rails of the side that lies on the bench, and to openings."""
+    where, words = shop.where, shop.words
+    rails = [
+        piece for piece in shop.wood(placed)
+        if "rail" in words.name(piece) and where.long_axis(piece) != 2
+    ]  # fmt: skip
+    rails.sort(key=lambda piece: where.low(piece, 2))
+    low, high = where.low(fronts[0], 2), where.high(fronts[0], 2)
+    told = []
+    for rail in rails:
+        faces, mark = where.own_sides(rail)[2], words.marks([rail])
+        if where.high(rail, 2) < (low + high) / 2:
+            off = low - where.high(rail, 2)
+            told.append(f"lower edge {_off(shop, off)} the {faces[1]} of {mark}")
+        elif where.low(rail, 2) > (low + high) / 2:
+            off = high - where.low(rail, 2)
+            told.append(f"upper edge {_off(shop, off)} the {faces[0]} of {mark}")
+    return ", ".join([*told, _beside(shop, row)])
+
+
+def _off(shop: Shop, off: Mm) -> str:
+    """How far an edge is above (or below) another."""
+    if abs(off) <= HAIR:
+        return "flush with"
+    return f"{shop.words.size(abs(off))} {'above' if off > 0 else 'below'}"
+
+
+def _beside(shop: Shop, row: str) -> str:
+    """How the fronts of a row stand to the sides of their openings."""
+    words, known = shop.words, shop.bed.dimensions.values
+    room = (float(known[f"{row}.opening_width"]) - float(known[f"{row}.front_width"])) / 2
+    if room < -HAIR:
+        return f"lapping the frame by {words.size(-room)} at each side of the opening"
+    return f"a gap of {words.size(room)} at each side of the opening"
 
 
 class Hanging:

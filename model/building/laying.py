@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from model.building.hanging import front_places
+from model.building.hanging import fixed_front_places
 from model.building.joints import KNOWN, LOOSE
 from model.building.record import Step
 from model.building.said import Said, Shop, Texts
 from model.building.words import capital, plural
-from model.shop.order.aids import spacers
+from model.shop.order.aids import slides_lie_on_skids, spacers
 
 # How a thing is fixed by each joint; common practice, no source.
 _HOW = {
@@ -41,7 +41,7 @@ class Laying:
             sentences=(
                 *dict.fromkeys(shop.reason(piece) for piece in new),
                 *self._laid(base),
-                *self._places(new, [*step.there, *base]),
+                *self._places(new, [*step.there, *base], step.times),
                 *self._fix(new, [*step.there, *base], step),
                 *shop.driving(step),
                 *shop.copies(step),
@@ -65,9 +65,10 @@ class Laying:
             sentences=(
                 *dict.fromkeys(shop.reason(piece) for piece in (*wood, *bought)),
                 *self._laid(base),
-                *(self._fronts(wood) or self._places(wood, placed)),
-                *self._places(bought, [*placed, *wood]),
+                *(self._fronts(wood, placed) or self._places(wood, placed, step.times)),
+                *self._places(bought, [*placed, *wood], step.times),
                 *self._sold(bought),
+                *self._on_skids(step),
                 *self._fix(wood, placed, step),
                 *shop.driving(step),
                 *shop.copies(step),
@@ -91,18 +92,18 @@ class Laying:
         if any("PLATE" in code for code in codes):
             yield "Set each plate in its recess, flush, hooks or slots the right way up."
 
-    def _fronts(self, wood: Sequence[int]) -> Texts:
+    def _fronts(self, wood: Sequence[int], placed: Sequence[int]) -> Texts:
         """Fixed fronts stand to their openings as the drawers' fronts do."""
         fronts = [p for p in wood if self._shop.joined.part(p).assembly == "fronts"]
         if not fronts:
             return ()
         row = self._shop.joined.pieces.made_by(fronts[0])[0].partition(".")[0]
-        gaps = front_places(self._shop, row, fronts)
+        gaps = fixed_front_places(self._shop, row, fronts, placed)
         return (f"{capital(self._shop.words.called(fronts))}: {gaps}.",)
 
     # ------------------------------------------------------------ where and how
 
-    def _places(self, new: Sequence[int], placed: Sequence[int]) -> Iterator[str]:
+    def _places(self, new: Sequence[int], placed: Sequence[int], times: int) -> Iterator[str]:
         """Where each kind of piece lies on what it is fixed to; alike places are told once."""
         shop, words = self._shop, self._shop.words
         told: dict[tuple[str, str], tuple[list[int], list[int]]] = {}
@@ -110,7 +111,8 @@ class Laying:
             host = self._host(piece, placed)
             if host is None or shop.joined.is_dowel(piece):
                 continue
-            key = (str(shop.where.face_of(piece, host)), shop.where.on(piece, host))
+            place = shop.where.on(piece, host, looks=times == 1)
+            key = (str(shop.where.face_of(piece, host)), place)
             own, hosts = told.setdefault(key, ([], []))
             own.append(piece)
             hosts.append(host)
@@ -130,6 +132,14 @@ class Laying:
         for joint in dict.fromkeys(link.joint for link in links if link.joint in _HOW):
             is_glue_alone = step.glue and "screwed" in joint and not step.screws
             yield f"{_HOW['glued' if is_glue_alone else joint]}."
+
+    def _on_skids(self, step: Step) -> Iterator[str]:
+        """Slides on bearers whose skids are in their places already."""
+        shop = self._shop
+        is_slide = any("slide" in shop.words.name(piece) for piece in step.shown)
+        skids = [piece for piece in step.there if shop.words.name(piece) == "skid"]
+        if is_slide and skids and slides_lie_on_skids(shop.bed):
+            yield f"Its lower edge rests on skid {shop.words.marks(skids)}: no spacer is needed."
 
     def _spacers(self, step: Step) -> Iterator[str]:
         """The spacers that the shop has made for what is fitted here."""

@@ -41,12 +41,23 @@ class Fitting(NamedTuple):
     quantity: int
 
 
+class Slant(NamedTuple):
+    """How a screw is driven from the side of a piece into what it stands on: from which `sides`
+    (`both ends`), how far from the joint it starts, mm, and how far it leans to the side that it
+    starts in, degrees.
+    """
+
+    sides: str
+    start: Mm
+    lean: float
+
+
 class Driving(NamedTuple):
     """Screws or pins alike that are driven in a step: `kind` as `model.cost` tells them.
 
     `number` is that of all copies; `pilot` the diameter of the hole in the wood that takes the
     point, mm, 0 where none is drilled; `through` and `into` are marks, or names of what is bought.
-    `is_placed`: their places are in the drawings; others are set out by eye. `is_slanting`: what
+    `is_placed`: their places are in the drawings; others are set out by eye. `slant` where what
     they hold is too thick to go straight through.
     """
 
@@ -58,7 +69,12 @@ class Driving(NamedTuple):
     through: tuple[str, ...]
     into: tuple[str, ...]
     is_placed: bool
-    is_slanting: bool = False
+    slant: Slant | None = None
+
+    @property
+    def is_slanting(self) -> bool:
+        """Whether they do not go straight through."""
+        return self.slant is not None
 
 
 class Clamping(NamedTuple):
@@ -85,7 +101,8 @@ class Step:
     """One thing that is done at the bench or on the floor, and what it takes.
 
     `key` is `chapter/number`. `copies` are the pieces that are seen for the first time, one tuple
-    for each of the alike things that are made in this step (`times`); `brought` those of assemblies
+    for each of the alike things that are made in this step (`times`), the last `mirrors` of them
+    mirror images of the first; `brought` those of assemblies
     made before that are brought to the bed. `comes` tells how the pieces of the first copy, and
     those brought, come in; `there` what is shown with them: pieces joined before. All are indices
     into the bed's pieces; `assemblies` names what is brought (`headboard`, `4 slide bearers`);
@@ -98,6 +115,7 @@ class Step:
     title: str
     sentences: tuple[str, ...]
     copies: tuple[tuple[int, ...], ...] = ()
+    mirrors: int = 0
     brought: tuple[int, ...] = ()
     comes: tuple[Coming, ...] = ()
     there: tuple[int, ...] = ()

@@ -9,10 +9,11 @@ from model.bed import Bed
 from model.book import open_book
 from model.building.frames import Frames
 from model.building.joined import Joined, Link
-from model.building.record import Driving, Step
+from model.building.record import Driving, Slant, Step
 from model.building.where import Where
 from model.building.words import Words, called, capital, counted
 from model.shop.order import say
+from model.shop.order.heads import takes_washers
 
 Texts = tuple[str, ...]
 
@@ -31,6 +32,18 @@ class Said(NamedTuple):
     checks: Texts = ()
     keep_dry: Texts = ()
     cautions: Texts = ()
+
+
+def with_mirror(said: Said, other: Said) -> Said:
+    """The words of a step, and where those of its mirror image differ these too."""
+
+    def both(own: Texts, its: Texts) -> Texts:
+        if len(own) != len(its):
+            return (*own, *(f"In the mirror images: {each}" for each in its if each not in own))
+        pairs = zip(own, its, strict=True)
+        return tuple(a if a == b else f"{a} In the mirror images: {b}" for a, b in pairs)
+
+    return Said(said.title, *(both(a, b) for a, b in zip(said[1:], other[1:], strict=True)))
 
 
 class Shop:
@@ -74,13 +87,30 @@ class Shop:
         words = self.words
         screws = words.screw(each._replace(number=number))
         told = [f"{number} {screws} through {self._named(each.through)}"]
-        if each.is_slanting:
-            told.append(f"at a slant, into {self._named(each.into)}")
+        if each.slant is not None:
+            told.append(self._slanting(each, each.slant))
         elif not each.is_placed and number > 1:
             told.append("spread evenly")
         if pilot := words.pilot(each):
             told.append(f"pilot holes {pilot} in {self._named(each.into)}")
+        told += self._heads(each)
         return ", ".join(told)
+
+    def _heads(self, each: Driving) -> Iterator[str]:
+        """What the heads of wood screws through wood sit in."""
+        own = [mark for mark in self.bed.marks if mark.mark in each.through]
+        if each.kind != "wood screw" or each.slant is not None or len(own) < len(each.through):
+            return
+        washers = any(takes_washers(mark) for mark in own)
+        yield "a washer under each head" if washers else "heads countersunk flush"
+
+    def _slanting(self, each: Driving, slant: Slant) -> str:
+        """`at a slant into U1: from both ends of D3, started 21 mm from U1, leaning 30 degrees`."""
+        into = self._named(each.into)
+        return (
+            f"at a slant into {into}: from {slant.sides}, started {self.words.near(slant.start)} "
+            f"from {into}, at {slant.lean:g} degrees to the side they start in"
+        )
 
     def _named(self, names: Iterable[str]) -> str:
         """Marks as they are; what is bought as it stands in a sentence."""
@@ -92,7 +122,11 @@ class Shop:
         """How many alike are made this way."""
         if step.times < 2:
             return ()
-        return (f"{capital(counted(step.times))} alike are made this way.",)
+        many = capital(counted(step.times))
+        if step.mirrors:
+            turned = counted(step.mirrors)
+            return (f"{many} are made this way, {turned} of them as mirror images.",)
+        return (f"{many} alike are made this way.",)
 
     def made_by(self, *rules: str, scope: str = "") -> list[int]:
         """The pieces that some rules made, in a scope (`foot`) or anywhere."""

@@ -26,13 +26,15 @@ _ALONE = ("headboard", "footboard", "first side", "second side")
 
 @dataclass(frozen=True, kw_only=True)
 class Planned:
-    """A stage, once for each of the alike things that are made in it. `mirrors`: things of the
-    same pieces were made before, as mirror images. In the final assembly `role` names what comes,
-    and `brought` the units and their ways.
+    """A stage, once for each of the alike things that are made in it. `turned` are the stages of
+    their mirror images, made in the same step; `mirrors`: things of the same pieces were made
+    before, as mirror images. In the final assembly `role` names what comes, and `brought` the units
+    and their ways.
     """
 
     chapter: str
     stages: tuple[Stage, ...]
+    turned: tuple[Stage, ...] = ()
     mirrors: bool = False
     role: str = ""
     brought: tuple[Brought, ...] = ()
@@ -41,6 +43,11 @@ class Planned:
     def first(self) -> Stage:
         """The stage of the first copy."""
         return self.stages[0]
+
+    @property
+    def all(self) -> tuple[Stage, ...]:
+        """The stages of all copies, mirror images last."""
+        return (*self.stages, *self.turned)
 
 
 class Building:
@@ -57,26 +64,45 @@ class Building:
         """Bench work chapter by chapter, then fittings, then where the bed stands."""
         groups = self._alike.groups(unit for unit in self.units.roots if self._is_wood(unit))
         groups.sort(key=lambda own: self._order(own))
-        mirrored = self._mirrored(groups)
-        bench, fitted = [], []
-        for own in groups:
-            is_mirror = own[0].number in mirrored
-            bench += [replace(each, mirrors=is_mirror) for each in self._built(own)]
-            fitted += [replace(each, mirrors=is_mirror) for each in self._fitted(own)]
+        bench: list[Planned] = []
+        fitted: list[Planned] = []
+        for alike in self._with_mirrors(groups):
+            bench += self._together([list(self._built(own)) for own in alike])
+            fitted += self._together([list(self._fitted(own)) for own in alike])
         return (*bench, *fitted, *self._final())
 
-    def _mirrored(self, groups: Sequence[Sequence[Unit]]) -> set[int]:
-        """The first units of groups that are made of the same pieces as a group before them."""
-        seen: set[tuple[str, ...]] = set()
-        found: set[int] = set()
+    def _with_mirrors(self, groups: Sequence[Sequence[Unit]]) -> list[list[Sequence[Unit]]]:
+        """Each group with those after it that are made of the same pieces: its mirror images."""
+        found: dict[tuple[str, ...], list[Sequence[Unit]]] = {}
         for own in groups:
             whole = self.units.whole(own[0])
             names = (self.joined.mark_of.get(p) or self.joined.hardware[p] for p in whole)
-            key = tuple(sorted(names))
-            if key in seen:
-                found.add(own[0].number)
-            seen.add(key)
-        return found
+            found.setdefault(tuple(sorted(names)), []).append(own)
+        return list(found.values())
+
+    def _together(self, runs: Sequence[Sequence[Planned]]) -> list[Planned]:
+        """Stages of things and of their mirror images in the same steps, where they agree and are
+        of one chapter; those of other chapters one after the other.
+        """
+        first, *others = runs
+        merged, apart = list(first), []
+        for run in others:
+            if [self._kind(each) for each in run] == [self._kind(each) for each in first]:
+                merged = [
+                    replace(one, turned=(*one.turned, *each.stages))
+                    for one, each in zip(merged, run, strict=True)
+                ]
+            else:
+                apart += [replace(each, mirrors=True) for each in run]
+        return [*merged, *apart]
+
+    def _kind(self, planned: Planned) -> tuple[object, ...]:
+        return planned.chapter, self.chapter_of(planned), self._shape(planned.first)
+
+    def chapter_of(self, planned: Planned) -> str:
+        """The assembly of what a stage is about, whatever chapter it is told in."""
+        stage = planned.first
+        return self.joined.part((*stage.there, *stage.pieces)[0]).assembly
 
     # ------------------------------------------------------------ on the bench
 

@@ -55,7 +55,7 @@ class Standing:
             sentences=(
                 "Bring all assemblies to the room and lay a blanket on the floor: the bed is put "
                 "together where it will stand.",
-                *self._shop.lifting(step.shown, "The headboard"),
+                *self._shop.lifting(step.brought or step.shown, "The headboard"),
                 "Stand it a step away from the wall, and let a helper hold it.",
             ),
         )
@@ -69,7 +69,7 @@ class Standing:
         return Said(
             title=f"{self._verb()} the {name} to {'the headboard' if is_first else 'both ends'}",
             sentences=(
-                *shop.lifting(step.shown, f"The {name}"),
+                *shop.lifting(step.brought or step.shown, f"The {name}"),
                 *((end,) if is_first and prop > HAIR else ()),
                 *self._connected(step),
                 *self._brackets(step),
@@ -85,7 +85,7 @@ class Standing:
         return Said(
             title=f"{self._verb()} the {name} to the side",
             sentences=(
-                *self._shop.lifting(step.shown, f"The {name}"),
+                *self._shop.lifting(step.brought or step.shown, f"The {name}"),
                 f"Bring the {name} to the end of the side that stands, and let a helper hold it.",
                 *self._connected(step),
                 *self._shop.driving(step),
@@ -134,9 +134,13 @@ class Standing:
         square = shop.frames.of_bed(shop.made_by("post_left", "post_right"))
         return (
             square_check(square, shop.words),
-            "All four posts stand on the floor: turn the levellers or shim under a glide until the "
-            "frame does not rock.",
+            f"All four posts stand on the floor: {self._levelled()} until the frame does not rock.",
         )
+
+    def _levelled(self) -> str:
+        """What is bought under the posts: none of it can be turned."""
+        glides = any(each.code == "GLIDE" for each in self._shop.bed.hardware)
+        return f"put a shim under {'a glide' if glides else 'a post'}"
 
     # ------------------------------------------------------------ under the bed
 

@@ -41,7 +41,7 @@ class _Steps:
         self._told = Told(self._joined, self._frames)
         self._first_at: dict[int, int] = {}
         for k, planned in enumerate(self._planned):
-            for stage in planned.stages:
+            for stage in planned.all:
                 for piece in stage.pieces:
                     self._first_at.setdefault(piece, k)
         self._fastening = Fastening(self._joined)
@@ -53,7 +53,13 @@ class _Steps:
             (k for k, each in enumerate(self._planned) if each.chapter == FITTINGS
              or each.first.kind == "final"), len(made),
         )  # fmt: skip
-        told = (*self._told.milling(), *made[:first_late], self._told.finish(), *made[first_late:])
+        told = (
+            *self._told.milling(),
+            *self._told.coats_first(),
+            *made[:first_late],
+            self._told.finish(),
+            *made[first_late:],
+        )
         return tuple(_numbered(told))
 
     # ------------------------------------------------------------ one step
@@ -68,7 +74,8 @@ class _Steps:
             chapter=planned.chapter,
             title="",
             sentences=(),
-            copies=tuple(copy for each in planned.stages if (copy := self._fresh(each, k))),
+            copies=tuple(copy for each in planned.all if (copy := self._fresh(each, k))),
+            mirrors=len(planned.turned),
             brought=tuple(p for p in stage.pieces if self._first_at[p] < k),
             comes=comes,
             there=stage.there,
@@ -80,7 +87,20 @@ class _Steps:
             clamps=self._clamps(stage) if glue else (),
             squares=self._squares(planned),
         )
-        return self._told.step(step, planned)
+        return self._told.step(step, planned, self._mirrored(step, planned, k))
+
+    def _mirrored(self, step: Step, planned: Planned, k: int) -> Step | None:
+        """The same step as seen from the first of its mirror images; None where there are none."""
+        if not planned.turned:
+            return None
+        stage, count = planned.turned[0], len(planned.stages)
+        return replace(
+            step,
+            copies=(*step.copies[count:], *step.copies[:count]),
+            comes=self._comings.of(stage.pieces, stage.there),
+            brought=tuple(p for p in stage.pieces if self._first_at[p] < k),
+            there=stage.there,
+        )
 
     def _comes(self, planned: Planned) -> tuple[Coming, ...]:
         stage = planned.first
@@ -111,7 +131,7 @@ class _Steps:
     def _marks(self, planned: Planned, k: int) -> tuple[Marked, ...]:
         new = Counter(
             self._joined.mark_of.get(piece)
-            for stage in planned.stages
+            for stage in planned.all
             for piece in self._fresh(stage, k)
         )
         return tuple(
@@ -122,9 +142,7 @@ class _Steps:
 
     def _hardware(self, planned: Planned, k: int) -> tuple[Fitting, ...]:
         new = Counter(
-            self._joined.hardware[piece]
-            for stage in planned.stages
-            for piece in self._fresh(stage, k)
+            self._joined.hardware[piece] for stage in planned.all for piece in self._fresh(stage, k)
         )
         return tuple(
             Fitting(each.code, each.name, new[each.code])

@@ -14,7 +14,7 @@ from model.building.joined import Joined
 from model.building.laying import Laying
 from model.building.milling import milling_steps
 from model.building.record import Step
-from model.building.said import Said, Shop
+from model.building.said import Said, Shop, with_mirror
 from model.building.sequence import BOTH_SIDES, FINISH, MILL, Planned
 from model.building.standing import Standing
 from model.building.tools import step_tools
@@ -39,6 +39,8 @@ class Told:
     def finish(self) -> Step:
         """The step in which all that is put together so far is finished."""
         schedule = finishing_schedule(self._shop.bed)
+        single = {each.key for each in schedule.passes if each.key.startswith("sand/")}
+        done = single - {"sand/between"} | {"panels"}
         return Step(
             key="",
             chapter=FINISH,
@@ -48,6 +50,7 @@ class Told:
                 *(
                     f"{each.title}{f' ({each.amount})' if each.amount else ''}."
                     for each in schedule.passes
+                    if each.key not in done
                 ),
                 *(f"Stays bare: {place[:1].lower()}{place[1:]}" for place in schedule.bare),
                 "How each is done stands in the finishing schedule.",
@@ -55,14 +58,33 @@ class Told:
             cautions=schedule.cautions,
         )
 
-    def step(self, step: Step, planned: Planned) -> Step:
-        """A step with its words."""
+    def coats_first(self) -> Iterator[Step]:
+        """The step in which panels get their first coats, before frames are glued round them."""
+        schedule = finishing_schedule(self._shop.bed)
+        for each in schedule.passes:
+            if each.key == "panels":
+                yield Step(
+                    key="",
+                    chapter=FINISH,
+                    title=each.title,
+                    sentences=(
+                        each.text,
+                        f"What goes on: {schedule.what} The last coat goes on with all others.",
+                        "Keep tongues thin and glue faces bare, and let it dry before you go on.",
+                    ),
+                    cautions=schedule.cautions,
+                )
+
+    def step(self, step: Step, planned: Planned, mirror: Step | None = None) -> Step:
+        """A step with its words; `mirror` is the step as its mirror images see it."""
         said = self._said(step, planned)
-        mirror = (_MIRROR,) if planned.mirrors else ()
+        if mirror is not None:
+            said = with_mirror(said, self._said(mirror, planned))
+        begun = (_MIRROR,) if planned.mirrors else ()
         told = replace(
             step,
-            title=f"{said.title}, mirrored" if mirror else said.title,
-            sentences=(*mirror, *said.sentences),
+            title=f"{said.title}, mirrored" if begun else said.title,
+            sentences=(*begun, *said.sentences),
             settings=said.settings,
             checks=said.checks,
             keep_dry=said.keep_dry,

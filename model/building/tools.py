@@ -13,8 +13,10 @@ from model.bed import Bed
 from model.building.finishing import finishing_schedule
 from model.building.record import Clamping, Driving, Step
 from model.building.words import capital, clamp_size, plural
+from model.materials import wood_screw
 from model.shop.order import say
 from model.shop.order.bits import bit
+from model.shop.order.heads import takes_washers
 from model.shop.order.jobs import jobs
 from model.units import Mm
 
@@ -86,7 +88,7 @@ def step_tools(step: Step, unit: str) -> Iterator[str]:
 # ---------------------------------------------------------------- bits and cutters
 
 
-def _bits(bed: Bed, steps: Iterable[Step]) -> Iterator[str]:
+def _bits(bed: Bed, steps: Sequence[Step]) -> Iterator[str]:
     """Every bit once, thinnest first, with what it drills."""
     unit: str = bed["shown_unit"]
     found: dict[str, tuple[Mm, list[str]]] = {}
@@ -105,6 +107,22 @@ def _bits(bed: Bed, steps: Iterable[Step]) -> Iterator[str]:
         yield f"{drill}: {say.listed(kinds)}"
     if any(hole.kind == "pocket hole" for mark in bed.marks for hole in mark.part.holes):
         yield "Stepped bit of the pocket hole jig, with its stop collar"
+    yield from _countersinks(bed, steps)
+
+
+def _countersinks(bed: Bed, steps: Iterable[Step]) -> Iterator[str]:
+    """One for the heads of all wood screws that are driven through wood; those of wide holes and of
+    fittings lie on a washer or in the fitting.
+    """
+    marks = {mark.mark: mark for mark in bed.marks}
+    heads = {
+        float(wood_screw(each.gauge).head_mm)
+        for each in _driven(steps)
+        if each.kind == "wood screw" and not each.is_slanting
+        and any(name in marks and not takes_washers(marks[name]) for name in each.through)
+    }  # fmt: skip
+    if heads:
+        yield f"Countersink, {say.size(max(heads), bed['shown_unit'])} wide or more: screw heads"
 
 
 def _cutters(bed: Bed) -> Iterator[str]:

@@ -15,6 +15,12 @@ _KINDS = {"end": "end", "edge": "edge"}
 _MIDDLE = "in the middle"
 _FEW = 5  # so many places are read one by one
 _OUT = {"left": (0, -1), "right": (0, 1), "foot": (1, -1)}
+# Which way the faces at the low and the high end of a bed axis look.
+_TOWARD = (
+    ("on the bed toward its left", "on the bed toward its right"),
+    ("on the bed toward its foot", "on the bed toward its head"),
+    ("the lower one on the bed", "the upper one on the bed"),
+)
 _FLUSH = ("ends flush", "edges flush", "faces flush")
 
 
@@ -118,21 +124,38 @@ class Where:
 
     # ------------------------------------------------------------ one piece on another
 
-    def on(self, piece: int, host: int) -> str:
-        """`ends flush, 3 3/8" below the upper edge of S1`: where a piece lies on a face."""
+    def on(self, piece: int, host: int, *, looks: bool = False) -> str:
+        """`ends flush, 3 3/8" below the upper edge of S1`: where a piece lies on a face.
+
+        `looks` tells of a host that stands upright which way its edges and ends look on the bed.
+        """
         across = self.meets(piece, host)
-        told = [self._along(piece, host, axis) for axis in range(3) if axis != across]
+        is_told = looks and self._is_upright(host)
+        told = [
+            self._along(piece, host, axis, self._names(host, axis, looks=is_told))
+            for axis in range(3)
+            if axis != across
+        ]
         if all(each.startswith(_MIDDLE) for each in told):
             return _MIDDLE
         if all(each in _FLUSH for each in told):
             return "all edges flush"
         return ", ".join(told)
 
-    def _along(self, piece: int, host: int, axis: int) -> str:
+    def _is_upright(self, host: int) -> bool:
+        """Whether a piece's own length stands upright, so that no edge of it is up on the bed."""
+        return self.own_sides(host)[2][0].split()[-1] == "end" and not self._joined.group(host)
+
+    def _names(self, host: int, axis: int, *, looks: bool) -> tuple[str, str]:
+        low, high = self.sides(host)[axis]
+        if not looks:
+            return (low, high)
+        return (f"{low} ({_TOWARD[axis][0]})", f"{high} ({_TOWARD[axis][1]})")
+
+    def _along(self, piece: int, host: int, axis: int, names: tuple[str, str]) -> str:
         low = self._low[piece][axis] - self._low[host][axis]
         high = self._high[host][axis] - self._high[piece][axis]
-        names = self.sides(host)[axis]
-        kind = names[0].split()[-1]
+        kind = names[0].partition(" (")[0].split()[-1]
         if abs(low) <= HAIR and abs(high) <= HAIR:
             return f"{_FACES.get(kind, 'faces')} flush"
         if abs(low) <= HAIR or abs(high) <= HAIR:
