@@ -28,7 +28,7 @@ HABIT = (
 )
 _PART_OF_IT = {
     "mortise and tenon": "Glue only {glued} mm of the tenon, at the edge that must stay level; "
-    "leave the rest dry, its mortise {room:.1f} mm longer.",
+    "leave the rest dry, and take {room:.1f} mm off its other edge.",
     "stub tenon": "Glue only {glued} mm of the tenon, at the edge that must stay level; leave "
     "the rest dry.",
     "dowel": "Glue only the dowels within {glued} mm of the edge that must stay level; set the "
@@ -173,5 +173,9 @@ def _remedies(part: Part) -> tuple[str, ...]:
 def _advice(joint: Joint) -> str:
     """How much of the joint may be glued: as much as differs by what glue gives."""
     words = _PART_OF_IT.get(joint.kind, _OTHERWISE)
-    glued = 5 * math.floor(joint.across * FREELY / joint.by / 5)
-    return words.format(glued=glued, room=joint.by)
+    return words.format(glued=glued_part(joint), room=joint.by)
+
+
+def glued_part(joint: Joint) -> int:
+    """How much of a joint that moves more than glue gives may be glued, mm."""
+    return 5 * math.floor(joint.across * FREELY / joint.by / 5)
