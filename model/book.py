@@ -33,13 +33,13 @@ PARTS: dict[tuple[str, ...], str] = {
     BED: "joinery box_corners deck beam",
     ("foot",): "foot_frame",
     ENDS: "posts ends end_filling end_planks end_dowels beam_block",
-    SIDES: "connector_work side_frames closing connectors cleats fixed_fronts",
+    SIDES: "connector_work side_frames closing connectors cleat_screws cleats fixed_fronts",
     ROWS: "rail_work stile_kinds stiles frame_dowels bearers brackets runners guides stops "
     "boxes slides fronts front_fixing framed_fronts",
 }
 CHECKS: dict[str, dict[tuple[str, ...], str]] = {
     "fit": {
-        BED: "mattress deck stock connectors",
+        BED: "mattress deck stock connectors fasteners",
         ENDS: "ends",
         SIDES: "side_connectors nightstand",
         ROWS: "drawers",

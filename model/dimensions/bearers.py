@@ -3,6 +3,7 @@
 import math
 
 from model.brief.drawers import BearerFixing
+from model.dimensions.brackets import HOLES
 from model.dimensions.fasteners import COVER, Fastener, longest_screw
 from model.dimensions.spots import shifted
 from model.errors import CannotBuild
@@ -128,6 +129,22 @@ def bracket_places(
 ) -> Places:
     """A bracket under each end of each bearer, unless screws hold it."""
     return shifted(own_bearer_places, bracket_offset) if bearer_fixing == "brackets" else ()
+
+
+@rule
+def bracket_screw_heights(
+    drawer_count: Count, bracket_drop: Mm, bracket_bottom: Mm, bracket_leaf: Mm
+) -> Places:
+    """How high above the floor the screws of brackets go into the frame, the lower one first."""
+    if not drawer_count or not bracket_drop:
+        return ()
+    return tuple(sorted(bracket_bottom + bracket_leaf * (1 - share) for share in HOLES))
+
+
+@rule
+def bracket_screw_spots(bearer_places: Places, bearer_across: Mm, bracket_drop: Mm) -> Places:
+    """Where along the run the screws of brackets go into the frame: behind each bearer's middle."""
+    return shifted(bearer_places, bearer_across / 2) if bracket_drop else ()
 
 
 @rule

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from model.dimensions.fasteners import BRACKET_GAUGE
 from model.errors import CannotBuild
-from model.materials import Connector
+from model.materials import Connector, wood_screw
+from model.mechanics.fasteners.spacing import wood_between
 from model.rules import rule
 from model.units import Mm, Places
 
@@ -101,13 +103,22 @@ def bolt_in_bottom_rail(
     frame_bottom: Mm,
     bottom_rail_width: Mm,
     rail_edge_taken: Mm,
+    frame_bracket_heights: Places,
 ) -> Mm:
-    """The lower bolt keeps clear of the end stile's joint in the bottom rail."""
+    """The lower bolt keeps clear of the end stile's joint in the bottom rail, and it and its nut
+    of the screws of brackets above it.
+    """
     if not _bolt_room(bottom_rail_width, rail_edge_taken, connector, is_framed):
         raise CannotBuild(
             "bottom_rail_width", "Under the stile's joint the bottom rail has no room for a bolt.",
         )  # fmt: skip
-    return frame_bottom + (bottom_rail_width - rail_edge_taken) / 2
+    middle = frame_bottom + (bottom_rail_width - rail_edge_taken) / 2
+    if connector.is_plate or not is_framed or not frame_bracket_heights:
+        return middle
+    shank = wood_screw(BRACKET_GAUGE).shank_mm
+    half = max(connector.nut_diameter_mm, connector.bolt_diameter_mm) / 2
+    under = min(frame_bracket_heights) - shank / 2 - wood_between(shank, shank) - half
+    return max(min(middle, under), frame_bottom + half + ROUND_NUT)
 
 
 @rule

@@ -10,6 +10,9 @@ from model.units import Mm
 COVER: Mm = 3.0  # 1/8 in of wood stays before a screw's point; common practice, no source
 
 
+BRACKET_GAUGE = "8"  # of the thickest screws that the holes of an inch bracket take; from memory
+
+
 class Fastener(NamedTuple):
     """A wood screw and its length, mm."""
 

@@ -3,7 +3,7 @@
 from model.brief.sides import DepthKind
 from model.materials import Slide
 from model.rules import rule
-from model.units import Count, Mm, ShopGrid
+from model.units import Count, Mm, Places, ShopGrid
 
 
 @rule
@@ -50,3 +50,15 @@ def divider_length(well_width: Mm, divider_end_clearance: Mm, grid: ShopGrid) ->
 def divider_from(divider_length: Mm) -> Mm:
     """The cross member lies in the middle of the bed."""
     return -divider_length / 2
+
+
+@rule
+def frame_bracket_spots(bracket_screw_spots: Places) -> Places:
+    """Only the foot row's own bearers end on its frame."""
+    return bracket_screw_spots
+
+
+@rule
+def frame_bracket_heights(bracket_screw_heights: Places) -> Places:
+    """Only the foot row's own brackets are screwed to its frame."""
+    return bracket_screw_heights

@@ -111,3 +111,19 @@ def divider_length(
 def divider_from(first_opening: Mm, bearer_across: Mm, has_centre_runner: bool) -> Mm:
     """The divider begins with the first bearer."""
     return first_opening - (0.0 if has_centre_runner else bearer_across)
+
+
+@rule
+def frame_bracket_spots(
+    bracket_screw_spots: Places, opposite_bracket_screw_spots: Places
+) -> Places:
+    """Bearers that run through end on this side's frame too, with brackets of the other row."""
+    return tuple(sorted({*bracket_screw_spots, *opposite_bracket_screw_spots}))
+
+
+@rule
+def frame_bracket_heights(
+    bracket_screw_heights: Places, opposite_bracket_screw_heights: Places
+) -> Places:
+    """How high brackets of this row and of the other one are screwed to this side's frame."""
+    return tuple(sorted({*bracket_screw_heights, *opposite_bracket_screw_heights}))

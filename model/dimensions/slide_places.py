@@ -1,7 +1,9 @@
 """Side-mount slides along their row. Read for left, right and foot."""
 
+from model.dimensions.brackets import HOLES
 from model.dimensions.fasteners import Fastener, longest_screw
 from model.dimensions.spots import shifted
+from model.mechanics.fasteners.spacing import wood_between
 from model.rules import rule
 from model.units import Count, Mm, Places
 
@@ -36,12 +38,29 @@ def slide_mover_far_places(slide_mover_places: Places, slide_member: Mm, box_wid
 
 
 @rule
-def slide_screw_spots(slide_closed: Mm, back_plane: Mm, box_front_plane: Mm) -> Places:
+def slide_screw_behind(
+    bracket_drop: Mm, bracket_leaf: Mm, bracket_screw_up: Fastener, slide_bearer_screw: Fastener
+) -> Mm:
+    """The first screw of a slide goes into the bearer behind the screws that hold a bracket under
+    it, and at least half an inch behind the frame.
+
+    Source: common practice, no source
+    """
+    if not bracket_drop:
+        return 12.0
+    up, own = bracket_screw_up.screw.shank_mm, slide_bearer_screw.screw.shank_mm
+    return bracket_leaf * max(HOLES) + (up + own) / 2 + wood_between(up, own)
+
+
+@rule
+def slide_screw_spots(
+    slide_closed: Mm, back_plane: Mm, box_front_plane: Mm, slide_screw_behind: Mm
+) -> Places:
     """Slides have three screws a side, the first behind the frame, where the bearer is.
 
     Source: common practice, no source
     """
-    first = max(35.0, back_plane - box_front_plane + 12)
+    first = max(35.0, back_plane - box_front_plane + slide_screw_behind)
     last = slide_closed - 35.0
     return (first, (first + last) / 2, last)
 

@@ -8,6 +8,7 @@ Source: common practice, no source; sizes by thickness of stock from the table o
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 
 from model.errors import CannotBuild
 from model.joints.spread import spread
@@ -44,6 +45,24 @@ def pocket_offsets(width: Mm, *, lower: Mm, upper: Mm, bore: Mm) -> tuple[Mm, ..
 def pocket_inset(cut: Mm, bore: Mm) -> Mm:
     """From a member's edge, cut `cut` deep, to the middle of the first pocket."""
     return max(POCKET_INSET, float(cut) + bore / 2 + POCKET_WALL)
+
+
+def cuts_clear_of(
+    width: Mm, lower: Mm, upper: Mm, bore: Mm, spots: Iterable[Mm], clear: Mm
+) -> tuple[Mm, Mm]:
+    """`lower` and `upper`, made deeper so that two pockets stand `clear` of these spots across the
+    width, or as far inwards as leaves them room beside each other.
+    """
+    inset = POCKET_WALL + bore / 2
+    first, last = pocket_inset(lower, bore), float(width) - pocket_inset(upper, bore)
+    room = max(last - first - POCKETS_NEAR, 0.0) / 2
+    near = [at for at in spots if at - clear < first < at + clear]
+    far = [at for at in spots if at - clear < last < at + clear]
+    if near and room:
+        lower = min(max(near) + clear, first + room) - inset
+    if far and room:
+        upper = float(width) - max(min(far) - clear, last - room) - inset
+    return lower, upper
 
 
 def width_for_two(lower: Mm, upper: Mm, bore: Mm) -> Mm:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from model.dimensions.brackets import HOLES
 from model.dimensions.fasteners import Fastener
 from model.frame import Frame
 from model.part import Cut, Face, Hold, Made, Part, Screw
@@ -9,10 +10,6 @@ from model.parts.bearers import FAR_END, NEAR_END
 from model.parts.drawer_places import standing
 from model.rules import rule
 from model.units import Mm, Places
-
-# Shares of the leaf: as far apart, and from the bearer's end, as heads of No. 8 screws have room in
-# an inch of steel. Common practice, no source
-HOLES = (0.315, 0.83)
 
 
 @rule

@@ -5,7 +5,7 @@ from model.joints.row_of_screws import row_of_screws
 from model.materials import Material, WoodScrew
 from model.part import Face, Hold, Made, Part
 from model.rules import rule
-from model.units import Mm
+from model.units import Mm, Places
 
 
 @rule
@@ -21,21 +21,20 @@ def cleat(
     row_name: str,
     cleat_screw: WoodScrew,
     cleat_screw_length: Mm,
-    cleat_screw_spacing: Mm,
+    cleat_screw_places: Places,
     screw_cover: Mm,
 ) -> Made:
     """Slats rest on a cleat that ends at the posts and is glued and screwed to the rail."""
     holes, screws = row_of_screws(
         (rail_length, cleat_width, cleat_stock),
         through=Face.FACE,
+        places=cleat_screw_places,
         into="side_rail|top_rail",
         length=cleat_screw_length,
         diameter=cleat_screw.shank_mm,
         shank_hole=cleat_screw.shank_hole_mm,
-        spacing=cleat_screw_spacing,
         cover=screw_cover,
         kind=f"wood screw {cleat_screw.key}",
-        end_distance=40.0,  # ten shank diameters from the end grain; common practice, no source
     )
     return (
         Part(

@@ -1,15 +1,20 @@
 """Stiles of a face frame, between its rails. Read for left, right and foot."""
 
+import math
+
+from model.dimensions.fasteners import BRACKET_GAUGE
 from model.frame import Frame
 from model.joints.end_joint import EndJoint, on_end
 from model.joints.groove import middle_groove
+from model.joints.pocket import cuts_clear_of
 from model.joints.work import Work
-from model.materials import Material
+from model.materials import Material, wood_screw
+from model.mechanics.fasteners.spacing import wood_between
 from model.part import Face, Hold, Made, Part, Point
 from model.parts.places import along_u
-from model.parts.stile_kinds import StileKinds
+from model.parts.stile_kinds import StileKind, StileKinds
 from model.rules import rule
-from model.units import Mm
+from model.units import Mm, Places
 
 TOP, BOTTOM = "top_rail|end_rail", "bottom_rail"
 
@@ -28,12 +33,16 @@ def stiles(
     frame_shoulder: Mm,
     panel_thickness: Mm,
     panel_groove_depth: Mm,
+    stile_pockets_shun: Places,
 ) -> Made:
     """One stile at each end and one between openings, from rail to rail."""
     made = []
     for kind in stile_kinds:
         size = (stile_length, kind.width, frame_thickness)
-        work = _to_rails(size, frame_joinery, frame_shoulder) + kind.connector_work
+        work = (
+            _to_rails(size, frame_joinery, frame_shoulder, _beside(kind, stile_pockets_shun))
+            + kind.connector_work
+        )
         along = (frame_joinery.adds, stile_length - frame_joinery.adds)
         grooves = tuple(
             middle_groove(size, edge, width=panel_thickness, depth=panel_groove_depth, along=along)
@@ -60,9 +69,34 @@ def stiles(
     return tuple(made)
 
 
-def _to_rails(size: Point, joint: EndJoint, shoulder: float) -> Work:
-    ends = ((Face.NEAR, BOTTOM), (Face.FAR, TOP))
-    halves = [
-        on_end(joint, size, end, lower=shoulder, upper=shoulder, into=rail) for end, rail in ends
-    ]
-    return halves[0] + halves[1]
+def _to_rails(size: Point, joint: EndJoint, shoulder: Mm, shun: Places) -> Work:
+    """Both ends of a stile; at the lower one pockets stand clear of bracket screws."""
+    lower = upper = shoulder
+    if joint.screw is not None and shun:
+        clear = joint.screw.shank_mm + wood_between(joint.screw.shank_mm, joint.screw.shank_mm)
+        bore = joint.screw.pocket_diameter_mm
+        lower, upper = cuts_clear_of(size[1], shoulder, shoulder, bore, shun, clear)
+    return on_end(joint, size, Face.NEAR, lower=lower, upper=upper, into=BOTTOM) + on_end(
+        joint, size, Face.FAR, lower=shoulder, upper=shoulder, into=TOP
+    )
+
+
+def _beside(kind: StileKind, spots: Places) -> Places:
+    """Those of the places along the run that lie behind a stile of this kind, from its own edge."""
+    found = {round(at - start, 6) for start in kind.at for at in spots}
+    return tuple(sorted(each for each in found if 0 < each < kind.width))
+
+
+@rule
+def stile_pockets_shun(
+    frame_bracket_spots: Places,
+    frame_bracket_heights: Places,
+    opening_bottom: Mm,
+    frame_joint_reach: Mm,
+) -> Places:
+    """Where along the run screws of brackets go into the frame as high as the pocket screws in the
+    lower ends of the stiles, which then stand clear of them.
+    """
+    shank = wood_screw(BRACKET_GAUGE).shank_mm
+    highest = max(frame_bracket_heights, default=-math.inf) + shank + wood_between(shank, shank)
+    return frame_bracket_spots if highest > opening_bottom - frame_joint_reach else ()

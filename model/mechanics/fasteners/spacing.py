@@ -37,3 +37,13 @@ def screw_distances(diameter: Mm, *, has_pilot: bool, through_steel: bool = Fals
     else:
         factors = (2.5, 10, 5, 10, 5) if has_pilot else (2.5, 15, 10, 15, 10)
     return Distances(*(factor * diameter for factor in factors))
+
+
+def wood_between(one: Mm, other: Mm) -> Mm:
+    """The least wood between two shanks, of these diameters, that pass each other: one diameter of
+    the thicker, so that neither drill nor screw runs into the other.
+
+    Source: common practice, no source
+    """
+    above_zero(one=one, other=other)
+    return max(one, other)

@@ -176,11 +176,11 @@ def test_openings_get_a_spacer() -> None:
 
 
 def test_screws_are_told_for_one_of_alike_things() -> None:
-    """A cleat takes 14 screws; two are made."""
+    """A cleat takes 15 screws; two are made."""
     step = titled(demo(QUEEN), "cleat")
 
-    assert step.screws[0].number == 28
-    assert any("Drive 14 No. 8" in sentence for sentence in step.sentences)
+    assert step.screws[0].number == 30
+    assert any("Drive 15 No. 8" in sentence for sentence in step.sentences)
 
 
 def test_heavy_and_long_things_take_two() -> None:

@@ -82,11 +82,26 @@ def test_two_bolts_keep_a_plain_rail_from_turning() -> None:
 
 
 def test_each_rail_of_a_face_frame_takes_a_bolt_clear_of_the_stile() -> None:
-    up = bolt_in_bottom_rail(BOLT, True, 20, 60, 26)
+    up = bolt_in_bottom_rail(BOLT, True, 20, 60, 26, ())
 
     assert up == 20 + (60 - 26) / 2
     with pytest.raises(CannotBuild):
-        bolt_in_bottom_rail(BOLT, True, 20, 45, 26)
+        bolt_in_bottom_rail(BOLT, True, 20, 45, 26, ())
+
+
+def test_the_lower_bolt_keeps_its_nut_clear_of_the_screws_of_brackets() -> None:
+    """No. 8 screws are 4.17 mm thick, the nut's hole is 10 mm: under a screw at 42.92 mm, half of
+    it, its whole thickness of wood and half of the hole stay above the bolt.
+    """
+    up = bolt_in_bottom_rail(BOLT, True, 20, 57, 18.4, (42.918, 55.999))
+
+    assert up == pytest.approx(42.918 - 4.17 / 2 - 4.17 - 10 / 2)
+
+
+def test_a_bolt_goes_no_lower_than_its_nut_has_wood_under_it() -> None:
+    up = bolt_in_bottom_rail(BOLT, True, 20, 57, 18.4, (30.0, 43.0))
+
+    assert up == 20 + 6 + 10 / 2  # the check of fasteners then speaks up
 
 
 def test_a_bolt_reaches_through_its_nut() -> None:

@@ -1,13 +1,10 @@
-"""A row of screws starts and ends clear of the end grain and leaves no stretch unscrewed."""
+"""A row of screws: each in its place along the middle of a part, with the hole it goes through."""
 
 from __future__ import annotations
 
-import itertools
 from typing import Any
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from model.joints.row_of_screws import row_of_screws
 from model.part import Face, Hole, Screw
@@ -19,42 +16,16 @@ def row(
     size: tuple[float, float, float] = CLEAT, **changes: Any
 ) -> tuple[tuple[Hole, ...], tuple[Screw, ...]]:
     options = {
-        "through": Face.FACE, "into": "side_rail", "length": 44.45, "diameter": 4.17, "shank_hole": 4.4,
-        "spacing": 150.0, "end_distance": 40.0,
+        "through": Face.FACE, "places": (40.0, 1000.0, 2018.0), "into": "side_rail",
+        "length": 44.45, "diameter": 4.17, "shank_hole": 4.4,
     }  # fmt: skip
     return row_of_screws(size, **(options | changes))
 
 
-@given(st.floats(200, 2500), st.floats(50, 400))
-def test_no_two_screws_stand_farther_apart_than_was_asked(run: float, spacing: float) -> None:
-    _, screws = row((run, 38.0, 30.0), spacing=spacing)
+def test_screws_stand_at_the_places_along_the_length_that_were_given() -> None:
+    holes, screws = row()
 
-    apart = [b.at[0] - a.at[0] for a, b in itertools.pairwise(screws)]
-
-    assert max(apart) <= spacing + 1e-6
-    assert max(apart) == pytest.approx(min(apart))
-
-
-@given(st.floats(200, 2500), st.floats(50, 400))
-def test_one_screw_fewer_would_leave_them_too_far_apart(run: float, spacing: float) -> None:
-    _, screws = row((run, 38.0, 30.0), spacing=spacing)
-
-    gaps = len(screws) - 1
-
-    assert gaps == 1 or (run - 80) / (gaps - 1) > spacing
-
-
-def test_a_run_that_the_spacing_divides_gets_no_screw_too_many() -> None:
-    """Three times 150 mm are four screws, also when the run was reckoned in inches."""
-    for run in (450.0, 450.0 + 1e-10, 0.1 * 3 * 1500):
-        assert len(row((run + 80, 38.0, 30.0))[1]) == 4
-
-
-def test_the_outer_screws_stand_clear_of_both_ends() -> None:
-    _, screws = row()
-
-    assert screws[0].at[0] == 40
-    assert screws[-1].at[0] == pytest.approx(2058 - 40)
+    assert [screw.at[0] for screw in screws] == [40, 1000, 2018]
 
 
 def test_screws_stand_in_the_middle_of_the_width() -> None:

@@ -36,13 +36,14 @@ def kinds(**changes: Any) -> tuple[StileKind, ...]:
     return stile_kinds(**(needs | changes))
 
 
-def made(joint: EndJoint = TENON, **changes: Any) -> tuple[Part, ...]:
+def made(joint: EndJoint = TENON, shun: tuple[float, ...] = (), **changes: Any) -> tuple[Part, ...]:
     length = 233 + 2 * joint.adds
     return stiles(
         stile_kinds=kinds(**changes), frame=side_frame_at(-803, 1), front_plane=6.0,
         stile_bottom=65 - joint.adds, stile_length=length, frame_thickness=22.0,
         frame_wood=material("yellow_poplar"), frame_assembly="left side", frame_joinery=joint,
         frame_shoulder=6.0, panel_thickness=6.0, panel_groove_depth=10.0,
+        stile_pockets_shun=shun,
     )  # fmt: skip
 
 
@@ -186,3 +187,29 @@ def test_panels_reach_into_the_rails_as_far_as_into_the_stiles() -> None:
     spans = panel_grooves((785.0,), 619.0, (116.0,), 450.0, 10.0)
 
     assert spans == ((106, 576), (775, 1414))
+
+
+def pockets(part: Part, end: float) -> list[float]:
+    """Where across the stile its pocket screws go out through an end."""
+    ways = [s for s in part.screws if (s.toward[0] > 0) == (end > 0)]
+    return sorted(screw.at[1] for screw in ways)
+
+
+def test_pockets_in_the_lower_end_stand_clear_of_the_screws_of_brackets() -> None:
+    """A mid stile of 50 from 735, bearers of 19 at both edges: screws of brackets come in at 9.5
+    and 40.5, 4.17 thick as the pocket screws. 8.34 from them are 17.84 and 32.16; two pockets stand
+    at least 16 apart: 17 and 33.
+    """
+    mid = made(POCKET, shun=(744.5, 775.5))[1]
+
+    assert mid.name == "mid stile"
+    assert pockets(mid, -1) == pytest.approx([17, 33])
+    assert pockets(mid, 1) == pytest.approx(pockets(made(POCKET)[1], 1))
+
+
+def test_pockets_move_no_farther_than_they_need() -> None:
+    """In an end stile a bracket's screw comes in beside one pocket only."""
+    first = made(POCKET, shun=(66 + 43.0,))[0]
+
+    assert pockets(first, -1)[1] == pytest.approx(43 - 2 * 4.17)
+    assert pockets(first, -1)[0] == pytest.approx(pockets(made(POCKET)[0], -1)[0])

@@ -11,8 +11,8 @@ from tests.model.checks.strength.made import bed, said
 
 
 def test_a_screw_in_the_middle_of_a_cleat_of_an_inch_and_a_half_stands_clear() -> None:
-    """No. 8: 2.5 x 4.17 = 10.4 mm to an edge."""
-    found = said(bed(), "screws_stand_clear.cleat")
+    """No. 8: 2.5 x 4.17 = 10.4 mm to an edge. Under panels they stand evenly, far apart."""
+    found = said(bed(deck="panels"), "screws_stand_clear.cleat")
 
     assert (found.value, found.limit) == pytest.approx((19.05, 2.5 * 4.17))
     assert found.verdict is Verdict.HOLDS
