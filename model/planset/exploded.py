@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 
 import numpy as np
@@ -18,6 +19,8 @@ from model.part import Point as Way
 from model.parts.pieces import Floats
 from model.units import Mm, Share
 
+NEAR: Share = 0.02  # of the size of a view: leaders that end nearer to each other look like one
+MOST_EDGES = 12  # of a mark, on which places for its leader are sought
 APART: Share = 0.07  # of the size of what is shown, for each turn
 
 
@@ -59,10 +62,30 @@ def picture(
     yield from balloons(spots, box)
 
 
+def box_of(bed: Bed, pieces: Sequence[int], gaze: Gaze, shift: Floats) -> Box:
+    """About what pieces that are moved take up on a view, mm: by the boxes around them."""
+    low, high = (bound[list(pieces)] + shift[list(pieces)] for bound in bed.pieces.bounds)
+    ends = np.stack([low, high])
+    corners = np.stack([ends[[i, j, k], :, [0, 1, 2]].T for i in (0, 1) for j in (0, 1)
+                        for k in (0, 1)])  # fmt: skip
+    flat = gaze.flat(corners.reshape(-1, 3))
+    (x0, y0), (x1, y1) = (flat.min(axis=0).tolist(), flat.max(axis=0).tolist())
+    return Box(x0, y0, x1, y1)
+
+
+def scale_in(room: Box, bed: Bed, pieces: Sequence[int], gaze: Gaze, shift: Floats) -> Share:
+    """At about which scale pieces that are moved fill a room."""
+    return _scale(box_of(bed, pieces, gaze, shift), room)
+
+
+def _scale(box: Box, room: Box) -> Share:
+    wide, high = max(box.x1 - box.x0, 1.0), max(box.y1 - box.y0, 1.0)
+    return min((room.x1 - room.x0) / wide, (room.y1 - room.y0) / high)
+
+
 def fitted(view: View, room: Box) -> tuple[Share, Point]:
     """The scale at which a view fills a room, and where its origin lies then."""
-    wide, high = view.box.x1 - view.box.x0, view.box.y1 - view.box.y0
-    scale = min((room.x1 - room.x0) / max(wide, 1.0), (room.y1 - room.y0) / max(high, 1.0))
+    scale = _scale(view.box, room)
     x, y = (view.box.x0 + view.box.x1) / 2, (view.box.y0 + view.box.y1) / 2
     middle_x, middle_y = (room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2
     return scale, (middle_x - scale * x, middle_y - scale * y)
@@ -75,18 +98,29 @@ def _lighter(item: Item, old: Collection[str]) -> Item:
 
 
 def _marks(bed: Bed, view: View, pieces: Sequence[int], new: Collection[int]) -> Iterator[Marked]:
-    """One place for each new mark: the middle of the longest edge that is seen of it."""
-    marks = {piece: mark.mark for mark in bed.marks for piece in mark.pieces}
-    best: dict[str, tuple[Mm, Point]] = {}
+    """One place for each new mark, on the longest edge that is seen of it; away from the places of
+    other marks, so that no two leaders end in one dot.
+    """
+    marks = {piece: mark.mark for mark in bed.marks for piece in mark.pieces if piece in new}
+    edges: dict[str, list[tuple[Mm, Floats]]] = {}
     lengths = np.linalg.norm(view.visible[:, 1] - view.visible[:, 0], axis=1)
-    for row, long, ends in zip(
-        view.visible_piece.tolist(), lengths.tolist(), view.visible, strict=True
-    ):
-        piece = pieces[row]
-        mark = marks.get(piece)
-        if mark is None or piece not in new:
-            continue
-        x, y = ends.mean(axis=0).tolist()
-        if mark not in best or long > best[mark][0] + 1e-6:
-            best[mark] = (long, (x, y))
-    yield from (Marked(at, mark) for mark, (_, at) in best.items())
+    for row, long, ends in zip(view.visible_piece.tolist(), lengths.tolist(), view.visible,
+                               strict=True):  # fmt: skip
+        if (mark := marks.get(pieces[row])) is not None:
+            edges.setdefault(mark, []).append((round(long, 6), ends))
+    near = NEAR * math.hypot(view.box.x1 - view.box.x0, view.box.y1 - view.box.y0)
+    found: list[Marked] = []
+    for mark, own in edges.items():
+        spots = list(_spots(own))
+        clear = (at for at in spots if all(math.dist(at, other.at) > near for other in found))
+        found.append(Marked(next(clear, spots[0]), mark))
+    yield from found
+
+
+def _spots(edges: Sequence[tuple[Mm, Floats]]) -> Iterator[Point]:
+    """Where a leader may end: the middle of the longest edges, then beside their middles."""
+    longest = sorted(edges, key=lambda edge: -edge[0])[:MOST_EDGES]
+    for share in (0.5, 0.35, 0.65):
+        for _, (start, end) in longest:
+            x, y = (start + share * (end - start)).tolist()
+            yield (x, y)
