@@ -2,55 +2,127 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
+from typing import NamedTuple
+
+import numpy as np
 
 from model.bed import Bed
 from model.cutting.record import Box
 from model.drawings.dimensioning.runs import Side
 from model.drawings.moved import together
+from model.drawings.scales import scales
 from model.drawings.views.gaze import FRONT, PLAN, RIGHT, Gaze
 from model.drawings.views.scene import bed_scene
 from model.drawings.views.section import plane_across
 from model.drawings.views.view import View, seen
 from model.part import Part, Point
 from model.planset.elevations import told_by
-from model.planset.plate import Chain, Figure, figures_on
+from model.planset.plate import LARGEST, Chain, Figure, figures_on
 from model.planset.setting import Setting
-from model.planset.sheet import Content, Sheet
+from model.planset.sheet import Content, Sheet, room_on
 from model.planset.standing import boxes_of, chain_along, named, outlines, whole
-from model.units import Mm
+from model.units import Mm, Share
 
 Chains = Callable[[Bed, View], Iterator[Chain]]
 KEY = "sections"
+AROUND: tuple[Mm, Mm] = (
+    60.0,
+    42.0,
+)  # on paper, of dimensions and a caption: beside, above and below
 MISS: Mm = 5.0  # from a cut to a face that runs along it
 LENGTHWISE: Mm = 60.0  # what is thinner across would be cut along its grain
 
 
+class Look(NamedTuple):
+    """One section: where the eye is, a point of the plane that cuts, and what is measured; `way`
+    tells it in the title of a page that it shares.
+    """
+
+    way: str
+    title: str
+    gaze: Gaze
+    through: Point
+    chains: Chains
+
+
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
-    """The sections that this bed has something to show in."""
-    bed = setting.bed
-    made = [
-        ("Section across, through a drawer" if _rows(bed) else "Section across, at the middle",
-         FRONT, (0.0, _drawer_middle(bed), 0.0), _across),
-        ("Section along the middle", RIGHT, (_beside_the_middle(bed), 0.0, 0.0), _along),
-    ]  # fmt: skip
-    if _rows(bed):
-        level = (bed["opening_bottom"] + bed["opening_top"]) / 2
-        made.append(("Section at the height of the drawers", PLAN, (0.0, 0.0, level), _level))
+    """The sections that this bed has something to show in, as many on a page as have room."""
     return tuple(
-        Sheet(KEY if not at else f"{KEY}/{at + 1}", title,
-              partial(_draw, setting, gaze, point, chains), "" if not at else KEY,
-              chapter_title="Sections")
-        for at, (title, gaze, point, chains) in enumerate(made)
+        Sheet(KEY if not at else f"{KEY}/{at + 1}", _title(looks),
+              partial(_draw, setting, looks), "" if not at else KEY, chapter_title="Sections")
+        for at, looks in enumerate(_paged(setting))
     )  # fmt: skip
 
 
-def _draw(setting: Setting, gaze: Gaze, through: Point, chains: Chains, room: Box) -> Content:
+def _title(looks: Sequence[Look]) -> str:
+    if len(looks) == 1:
+        return looks[0].title
+    return f"Sections {' and '.join(look.way for look in looks)}"
+
+
+def _paged(setting: Setting) -> list[list[Look]]:
+    pages: list[list[Look]] = []
+    for look in _looks(setting.bed):
+        if pages and _share_a_page(setting, [*pages[-1], look]):
+            pages[-1].append(look)
+        else:
+            pages.append([look])
+    return pages
+
+
+def _looks(bed: Bed) -> Iterator[Look]:
+    place = "through a drawer" if _rows(bed) else "at the middle"
+    middle = (0.0, _drawer_middle(bed), 0.0)
+    yield Look("across", f"Section across, {place}", FRONT, middle, _across)
+    beside = _beside_the_middle(bed)
+    title = "Section along the middle" if not beside else "Section along, beside the middle"
+    yield Look("along", title, RIGHT, (beside, 0.0, 0.0), _along)
+    if _rows(bed):
+        level = (bed["opening_bottom"] + bed["opening_top"]) / 2
+        yield Look("level", "Section at the height of the drawers", PLAN, (0.0, 0.0, level), _level)
+
+
+def _share_a_page(setting: Setting, looks: Sequence[Look]) -> bool:
+    """Whether sections have room below each other at the scale that each has alone; fractions and
+    sizes in two units, which are long, take a page for each.
+    """
+    if setting.tells_both or setting.unit == "inch":
+        return False
+    room = room_on(setting.paper)
+    sizes = [_size(setting.bed, look.gaze) for look in looks]
+    largest = [_largest(setting, room, [size]) for size in sizes]
+    return _largest(setting, room, sizes) == min(largest) == max(largest)
+
+
+def _largest(setting: Setting, room: Box, sizes: Sequence[tuple[Mm, Mm]]) -> Share:
+    """The largest scale at which views below each other have room with their dimensions."""
+    for scale in scales(setting.unit, LARGEST):
+        high = sum(up * scale + AROUND[1] for _, up in sizes)
+        wide = max(right * scale + AROUND[0] for right, _ in sizes)
+        if wide <= room.x1 - room.x0 and high <= room.y1 - room.y0:
+            return scale
+    return 0.0
+
+
+def _size(bed: Bed, gaze: Gaze) -> tuple[Mm, Mm]:
+    """Of a whole view: to the right, and up."""
+    low, high = (gaze.flat(bound) for bound in bed.pieces.bounds)
+    ends = np.concatenate([low, high])
+    right, up = (ends.max(axis=0) - ends.min(axis=0)).tolist()
+    return right, up
+
+
+def _draw(setting: Setting, looks: Sequence[Look], room: Box) -> Content:
     bed = setting.bed
-    view = seen(bed_scene(bed, bought=True), gaze, cut=plane_across(gaze, through), hidden=False)
-    figure = Figure("", view, tuple(chains(bed, view)))
-    return figures_on(room, [figure], told_by(setting))
+    figures = []
+    for look in looks:
+        cut = plane_across(look.gaze, look.through)
+        view = seen(bed_scene(bed, bought=True), look.gaze, cut=cut, hidden=False)
+        caption = look.title if len(looks) > 1 else ""
+        figures.append(Figure(caption, view, tuple(look.chains(bed, view))))
+    return figures_on(room, figures, told_by(setting))
 
 
 # ---------------------------------------------------------------- where it is cut
