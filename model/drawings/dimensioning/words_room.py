@@ -13,6 +13,7 @@ from model.units import Mm
 
 HIGH: Mm = 1.4 * WORDS  # room of a line of words, tails of letters included
 AIR: Mm = 0.8  # between words and what stands beside them
+APART: Mm = 1.5  # between words on one line: figures nearer to each other read as one number
 
 
 class Word(NamedTuple):
@@ -31,7 +32,8 @@ class Word(NamedTuple):
         return self.at + self.half
 
     def hits(self, other: Word) -> bool:
-        near = self.half + other.half + AIR
+        is_one_line = abs(self.out - other.out) < HIGH / 4
+        near = self.half + other.half + (APART if is_one_line else AIR)
         return abs(self.at - other.at) < near and abs(self.out - other.out) < HIGH
 
     def holds(self, line: Mm) -> bool:
