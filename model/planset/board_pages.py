@@ -26,7 +26,8 @@ SPARE: Mm = 10.0  # for names that are led out
 SAID = (
     "Boards and sheets are drawn with their length across the page. Numbers in rings are the cuts "
     "in their order, as in the work at the machines. Hatched wide is an offcut to keep, hatched "
-    "close is waste; dashed lines are sawn after milling. Sizes on boards are rough sizes."
+    "close is waste; a box crossed out is a bad place of the board, as a knot or a split, which no "
+    "piece touches. Dashed lines are sawn after milling. Sizes on boards are rough sizes."
 )
 
 

@@ -10,7 +10,8 @@ from model.building.record import Step
 from model.building.words import Words
 from model.cutting.record import Box
 from model.drawings.paper import Item
-from model.planset.exploded import offsets, picture
+from model.parts.pieces import Floats
+from model.planset.exploded import box_of, gaze_for, offsets, picture, scale_in
 from model.planset.flow import GAP, Column, Line, heading, paragraph, points
 from model.planset.letters import SMALL, TITLE
 from model.planset.setting import Setting
@@ -18,7 +19,9 @@ from model.planset.sheet import Sheet, text_sheets
 from model.units import Mm
 
 KEY = "steps"
-PICTURE: Mm = 82.0  # its height
+PICTURE: Mm = 82.0  # its height at most
+LEAST: Mm = 45.0  # its height at least
+BALLOONS: Mm = 12.0  # on each side of it
 BESIDE: Mm = 58.0  # width of what stands beside it
 AIR: Mm = 5.0
 
@@ -58,17 +61,32 @@ def _step(setting: Setting, number: int, step: Step, words: Words, width: Mm) ->
 def _shown(setting: Setting, step: Step, words: Words, width: Mm) -> Line:
     """The picture, and beside it what the step takes."""
     beside = Column(tuple(_takes(step, words, BESIDE)))
-    high = max(PICTURE, beside.height) + GAP
-    room = Box(0.0, -PICTURE, width - BESIDE - AIR, 0.0)
+    shift = _shift(setting, step)
+    wide = width - BESIDE - AIR
+    picture_high = _high(setting, step, wide, shift)
+    high = max(picture_high, beside.height) + GAP
+    room = Box(0.0, -picture_high, wide, 0.0)
     items, _ = beside.at((width - BESIDE, 0.0))
-    return Line(high, items, keeps=True, drawn=partial(_picture, setting, step, room))
+    return Line(high, items, keeps=True, drawn=partial(_picture, setting, step, room, shift))
 
 
-def _picture(setting: Setting, step: Step, room: Box) -> Iterator[Item]:
-    new = step.shown
+def _shift(setting: Setting, step: Step) -> Floats:
     ways = {come.piece: (come.along, come.turn) for come in step.comes}
-    shift = offsets(setting.bed, (*new, *step.there), ways)
-    return picture(setting.bed, (*new, *step.there), new, room, shift)
+    return offsets(setting.bed, (*step.shown, *step.there), ways)
+
+
+def _high(setting: Setting, step: Step, wide: Mm, shift: Floats) -> Mm:
+    """How high the picture is at the scale at which it is as wide as it may be."""
+    bed, pieces = setting.bed, (*step.shown, *step.there)
+    gaze = gaze_for(bed, sorted(step.shown))
+    room = Box(0.0, 0.0, wide - 2 * BALLOONS, PICTURE - 2 * BALLOONS)
+    box = box_of(bed, pieces, gaze, shift)
+    scale = scale_in(room, bed, pieces, gaze, shift)
+    return max(LEAST, (box.y1 - box.y0) * scale + 2 * BALLOONS)
+
+
+def _picture(setting: Setting, step: Step, room: Box, shift: Floats) -> Iterator[Item]:
+    return picture(setting.bed, (*step.shown, *step.there), step.shown, room, shift)
 
 
 def _takes(step: Step, words: Words, width: Mm) -> Iterator[Line]:
