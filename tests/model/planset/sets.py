@@ -1,4 +1,8 @@
-"""Plan sets that many tests look at: the demos, and a bed without and one with twelve drawers."""
+"""Plan sets that many tests look at: beds of every kind, one without and one with twelve drawers.
+
+Each is drawn once. The storage queen is not among them: that with twelve drawers is the same bed
+with more of them.
+"""
 
 from __future__ import annotations
 
@@ -15,7 +19,7 @@ METRIC = {
     "sizes_in": "mm and inches",
     "views_stand": "first angle",
 }
-BEDS = (*DEMOS, "no drawers", "twelve drawers")
+BEDS = (*(name for name in DEMOS if name != QUEEN), "no drawers", "twelve drawers")
 
 
 @cache

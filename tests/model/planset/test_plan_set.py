@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator
-from functools import cache
 from itertools import combinations, pairwise
 
 import pypdf
@@ -16,9 +15,11 @@ from model.drawings.letters import text_box
 from model.drawings.measures import inked
 from model.drawings.paper import Hatch, Ring, Stroke, Text, touches
 from model.exports.pdf import pdf_file
+from model.parts.marks import Mark
 from model.planset.page import A4, LETTER, Page
+from model.planset.setting import Setting
 from model.shop.part_sizes import shown_sizes
-from tests.model.building.beds import GUEST, QUEEN
+from tests.model.building.beds import GUEST
 from tests.model.planset.sets import BEDS, bed_of, pages_of, plan_of
 
 SEVEN_POINTS = 7 * 25.4 / 72  # mm
@@ -127,7 +128,7 @@ def test_every_letter_can_be_printed(name: str) -> None:
 def test_the_paper_is_what_was_chosen() -> None:
     sizes = {(page.drawing.width, page.drawing.height) for page in pages_of("no drawers")}
     assert sizes == {(A4.width, A4.height)}
-    sizes = {(page.drawing.width, page.drawing.height) for page in pages_of(QUEEN)}
+    sizes = {(page.drawing.width, page.drawing.height) for page in pages_of("twelve drawers")}
     assert sizes == {(LETTER.width, LETTER.height)}
 
 
@@ -143,27 +144,15 @@ def test_the_contents_name_the_first_page_of_each_chapter() -> None:
 # ---------------------------------------------------------------- as it is written
 
 
-@cache
-def written(name: str) -> bytes:
-    return pdf_file(pages_of(name), plan_of(name).title)
-
-
-@pytest.mark.parametrize("name", [GUEST, "no drawers"])
-def test_every_mark_is_found_in_the_file_with_its_size(name: str) -> None:
-    bed, reader = bed_of(name), pypdf.PdfReader(io.BytesIO(written(name)))
-    told = "\n".join(page.extract_text() for page in reader.pages)
+def test_every_mark_is_found_in_the_file_with_its_sizes_in_both_units() -> None:
+    bed = bed_of("no drawers")
+    file = pdf_file(pages_of("no drawers"), plan_of("no drawers").title)
+    told = "\n".join(page.extract_text() for page in pypdf.PdfReader(io.BytesIO(file)).pages)
     for mark in bed.marks:
         assert mark.mark in told
         assert " × ".join(shown_sizes(bed, mark, bed.design.value("shown_unit"))[:3]) in told
+        assert all(Setting(bed=bed).size(float(side)) in told for side in sides(mark))
 
 
-def test_the_same_design_gives_the_same_file() -> None:
-    from model.planset.book import PlanSet
-
-    assert pdf_file(list(PlanSet(bed_of(GUEST)).pages()), plan_of(GUEST).title) == written(GUEST)
-
-
-def test_bookmarks_follow_the_chapters() -> None:
-    outline = pypdf.PdfReader(io.BytesIO(written(GUEST))).outline
-    titles = [each.title for each in outline if not isinstance(each, list)]
-    assert titles == [page.listed_as for page in pages_of(GUEST) if not page.chapter]
+def sides(mark: Mark) -> tuple[float, float, float]:
+    return float(mark.length), float(mark.width), float(mark.thickness)
