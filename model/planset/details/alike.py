@@ -25,10 +25,10 @@ CUTS = ("cut along the bed", "cut across the bed", "cut level")
 Pair = tuple[str, str]
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Shot:
     """One picture to be drawn of a joint: looked at along `axis` of the bed. `pairs` are the marks
-    of all joints that look like this.
+    of all joints that look like this. Each is one of its own.
     """
 
     kind: Kind

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -15,7 +15,7 @@ from model.drawings.dimensioning.runs import Run, Side
 from model.drawings.dimensioning.told import Told
 from model.drawings.letters import text_box
 from model.drawings.moved import around, together
-from model.drawings.paper import Item, Text, grown, is_free, touches
+from model.drawings.paper import Item, Stroke, Text, grown, is_free, touches
 from model.drawings.scales import scales
 from model.drawings.views.on_paper import on_paper
 from model.planset.details.fasteners import centre_line
@@ -91,7 +91,16 @@ def _tried(
     said = [text_box(item) for item in notes.items if isinstance(item, Text)]
     clear = [grown(each, -AIR) for each in (*words, *said)]
     is_clear = not any(touches(one, other) for one, other in combinations(clear, 2))
+    is_clear &= not any(touches(line, each) for line in _leaders(notes.items) for each in clear)
     return Laid(items, together([box, around(notes.items) or box]), scale, told, is_clear)
+
+
+def _leaders(items: Sequence[Item]) -> Iterator[Box]:
+    """The room of each straight piece of the leaders of notes."""
+    for item in items:
+        if isinstance(item, Stroke):
+            for (x0, y0), (x1, y1) in pairwise(item.points):
+                yield Box(min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
 
 
 def _laid(view: Box, side: Side, runs: Sequence[Run], taken: Sequence[Box]) -> Rows:

@@ -22,6 +22,7 @@ from model.planset.details.fixings import reckoned_bars
 from model.planset.details.kinds import BRACKETS, PULLS, Kind, brackets, joined
 from model.planset.details.window import BESIDE, EDGE, plane, window
 from model.planset.details.works import works
+from model.planset.kept import kept
 from model.planset.setting import Setting
 from model.units import Mm
 
@@ -61,6 +62,7 @@ class Shown:
     told: dict[int, Work]
 
 
+@kept
 def shown(setting: Setting, shot: Shot) -> Shown:
     """The joint cut open, with what holds it together."""
     all_of, kind, axis = joined(setting), shot.kind, shot.axis
@@ -69,7 +71,8 @@ def shown(setting: Setting, shot: Shot) -> Shown:
     low, high = window(all_of, kind, axis, helpers, lines)
     at = plane(all_of, kind, axis, helpers, lines)
     here = [bar for bar in lines if bar.lies_at(axis, at)]
-    pieces = tuple(sorted(set(_pieces(all_of, kind, axis, at, helpers, low, high))))
+    owners = {bar.piece for bar in here}
+    pieces = tuple(sorted({*_pieces(all_of, kind, axis, at, helpers, low, high), *owners}))
     middle = ((low + high) / 2).tolist()
     point = (*middle[:axis], at, *middle[axis + 1 :])
     gaze = GAZES[axis]
@@ -112,7 +115,11 @@ def _lines(all_of: Joined, kind: Kind, helpers: tuple[int, ...]) -> tuple[Bar, .
     """
     pieces = [kind.one, kind.other]
     if kind.joint == PULLS:
-        pieces += sorted(each for each in all_of.partners(kind.other) if all_of.is_wood(each))
+        own = all_of.group(kind.one)
+        pieces += [
+            each for each in range(len(all_of.pieces))
+            if own and all_of.group(each) == own and all_of.is_wood(each) and each != kind.other
+        ]  # fmt: skip
     found = bars(all_of, pieces, helpers, (kind.low, kind.high))
     is_pocket = kind.joint.startswith("pocket")
     return tuple(bar for bar in found if is_pocket or not bar.kind.startswith("pocket"))

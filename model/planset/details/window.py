@@ -5,12 +5,13 @@ from __future__ import annotations
 from model.building.joined import Joined
 from model.parts.pieces import Floats
 from model.planset.details.fasteners import Bar
-from model.planset.details.kinds import HOOKED, LONG, TWICE, Kind
+from model.planset.details.kinds import HOOKED, LONG, PULLS, TWICE, Kind
 from model.units import Mm
 
-AROUND: Mm = 26.0  # wood on each side of a joint
+AROUND: Mm = 20.0  # wood on each side of a joint
 WHOLE: Mm = 40.0  # a piece that ends so near beyond that is shown to its end
 EDGE: Mm = 3.0  # of paper beyond an end
+OF_HEAD: Mm = 6.0  # room for the head of a screw that stands on wood
 BESIDE: Mm = 12.0  # bought things so near belong to the joint
 
 
@@ -28,12 +29,12 @@ def window(
         for piece in helpers:
             if ends[piece, k] - starts[piece, k] < LONG or all_of.part(piece).is_round:
                 low[k], high[k] = min(low[k], starts[piece, k]), max(high[k], ends[piece, k])
-        for bar in lines:
-            if bar.kind == "pull screw":
-                low[k] = min(low[k], bar.start[k], bar.end[k])
-                high[k] = max(high[k], bar.start[k], bar.end[k])
         low[k] = _reach(low[k] - AROUND, [starts[p, k] for p in (kind.one, kind.other)], -1)
         high[k] = _reach(high[k] + AROUND, [ends[p, k] for p in (kind.one, kind.other)], 1)
+        for bar in lines:
+            if bar.kind == "pull screw" and kind.joint == PULLS:
+                low[k] = min(low[k], bar.start[k] - OF_HEAD)
+                high[k] = max(high[k], bar.start[k] + OF_HEAD)
     return low, high
 
 
