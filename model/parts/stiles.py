@@ -70,15 +70,17 @@ def stiles(
 
 
 def _to_rails(size: Point, joint: EndJoint, shoulder: Mm, shun: Places) -> Work:
-    """Both ends of a stile; at the lower one pockets stand clear of bracket screws."""
-    lower = upper = shoulder
+    """Both ends of a stile alike, so that it may be turned; pockets stand clear of bracket
+    screws.
+    """
+    inside = shoulder
     if joint.screw is not None and shun:
         clear = joint.screw.shank_mm + wood_between(joint.screw.shank_mm, joint.screw.shank_mm)
         bore = joint.screw.pocket_diameter_mm
-        lower, upper = cuts_clear_of(size[1], shoulder, shoulder, bore, shun, clear)
-    return on_end(joint, size, Face.NEAR, lower=lower, upper=upper, into=BOTTOM) + on_end(
-        joint, size, Face.FAR, lower=shoulder, upper=shoulder, into=TOP
-    )
+        inside = max(cuts_clear_of(size[1], shoulder, shoulder, bore, shun, clear))
+    ends = ((Face.NEAR, BOTTOM), (Face.FAR, TOP))
+    halves = [on_end(joint, size, end, lower=inside, upper=inside, into=rail) for end, rail in ends]
+    return halves[0] + halves[1]
 
 
 def _beside(kind: StileKind, spots: Places) -> Places:
