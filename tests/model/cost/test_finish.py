@@ -12,8 +12,10 @@ from typing import Any
 import pytest
 
 from model.cost.coats import abrasive_needs, coating_needs, coats, grits
-from model.cost.faces import fixed
+from model.cost.costing import taken
+from model.cost.faces import fixed, shown
 from model.cost.surfaces import Surfaces, is_finished, surfaces
+from model.shop.order.build import work_order
 from tests.model.cost.beds import bed_of
 
 SQUARE_FOOT = 0.09290304  # m2
@@ -133,6 +135,22 @@ def test_only_what_shows_is_finished_unless_more_is_asked() -> None:
     assert more.plywood > 10  # four boxes: sides, backs and bottoms, inside and out
     assert most.plywood == more.plywood
     assert most.solid > least.solid + 14 * 0.3  # slats
+
+
+def test_discs_are_bought_for_all_that_the_work_order_sands() -> None:
+    """The work order sands every part of solid wood, slats too, whatever is finished."""
+    bed = bed_of("guest_room_double", finished="what shows")
+    order = work_order(bed, ())
+    (solid,) = [batch for batch in order.batches if batch.key == "sand solid"]
+    marks = {line.mark for line in solid.lines}
+    met = fixed(bed)
+    area = shown(bed, met)
+    wood = sum(float(area[p]) for m in bed.marks if m.mark in marks for p in m.pieces) / 1e6
+
+    first = next(work for work in taken(bed, ()).work if work.key.startswith("sanding/"))
+
+    assert first.quantity == pytest.approx(wood, abs=0.01)
+    assert wood > surfaces(bed, met).solid + 14 * 2 * 1.422 * 0.089  # both faces of the slats
 
 
 def test_fibreboard_is_told_from_plywood_and_wood() -> None:
