@@ -81,10 +81,11 @@ def _share(setting: Setting, upper: str, lower: str) -> Share:
     marks = [_named(setting, name) for name in (upper, lower)]
     alone = [_sheet(setting, mark, _below_facts(setting, mark, room, True)) for mark in marks]
     for share in SHARES:
-        drawn = [
+        rooms = _rooms(room, share)
+        drawn = (  # one by one: where the upper one has too little room, the lower is not drawn
             _sheet(setting, mark, _below_facts(setting, mark, own, True))
-            for mark, own in zip(marks, _rooms(room, share), strict=True)
-        ]
+            for mark, own in zip(marks, rooms, strict=True)
+        )
         if all(map(_is_enough, marks, drawn, alone)):
             return share
     return 0.0
