@@ -45,12 +45,17 @@ def offsets(bed: Bed, pieces: Sequence[int], ways: Mapping[int, tuple[Way, int]]
 
 def picture(
     bed: Bed, pieces: Sequence[int], new: Collection[int], room: Box, shift: Floats | None = None,
-    marked: bool = True,
+    marked: bool = True, letters: Mapping[str, str] | None = None,
 ) -> Iterator[Item]:  # fmt: skip
-    """The pieces as large as the room lets them be; what is not `new` in fine lines."""
+    """The pieces as large as the room lets them be; what is not `new` in fine lines. What is bought
+    is marked with the letter that its code has.
+    """
     scene = bed_scene(bed, pieces, offsets=shift)
-    view = seen(scene, gaze_for(bed, sorted(new) or pieces), hidden=False)
-    places = list(_marks(bed, view, scene.pieces.tolist(), set(new))) if marked else []
+    called = _called(bed, new, letters or {}) if marked else {}
+    gaze = gaze_for(bed, sorted(new) or pieces)
+    view = seen(scene, gaze, hidden=False)
+    places = list(_marks(view, scene.pieces.tolist(), called))
+    places += _unseen(bed, gaze, called, shift, places)
     edge = room_for(places) + 1.0
     inner = Box(room.x0 + edge, room.y0 + edge, room.x1 - edge, room.y1 - edge)
     scale, at = fitted(view, inner)
@@ -97,11 +102,34 @@ def _lighter(item: Item, old: Collection[str]) -> Item:
     return item
 
 
-def _marks(bed: Bed, view: View, pieces: Sequence[int], new: Collection[int]) -> Iterator[Marked]:
+def _unseen(
+    bed: Bed, gaze: Gaze, called: Mapping[int, str], shift: Floats | None, seen_of: Sequence[Marked]
+) -> Iterator[Marked]:
+    """Where what is bought lies that is wholly behind or within other pieces, as a bolt in its
+    hole: the middle of the first of each kind.
+    """
+    told = {each.mark for each in seen_of}
+    low, high = bed.pieces.bounds
+    for piece, word in called.items():
+        if word in told or not bed.pieces.form(piece).hardware:
+            continue
+        told.add(word)
+        middle = (low[piece] + high[piece]) / 2 + (0.0 if shift is None else shift[piece])
+        x, y = gaze.flat(middle).tolist()
+        yield Marked((x, y), word)
+
+
+def _called(bed: Bed, new: Collection[int], letters: Mapping[str, str]) -> dict[int, str]:
+    """The mark of each new piece, or its letter where it is bought."""
+    marks = {piece: mark.mark for mark in bed.marks for piece in mark.pieces if piece in new}
+    bought = ((piece, bed.pieces.form(piece).hardware or "") for piece in new)
+    return marks | {piece: letters[code] for piece, code in bought if code in letters}
+
+
+def _marks(view: View, pieces: Sequence[int], marks: Mapping[int, str]) -> Iterator[Marked]:
     """One place for each new mark, on the longest edge that is seen of it; away from the places of
     other marks, so that no two leaders end in one dot.
     """
-    marks = {piece: mark.mark for mark in bed.marks for piece in mark.pieces if piece in new}
     edges: dict[str, list[tuple[Mm, Floats]]] = {}
     lengths = np.linalg.norm(view.visible[:, 1] - view.visible[:, 0], axis=1)
     for row, long, ends in zip(view.visible_piece.tolist(), lengths.tolist(), view.visible,

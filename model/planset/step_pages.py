@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import partial
+from string import ascii_lowercase
 
 from model.building.joined import Joined
 from model.building.record import Step
@@ -86,14 +87,25 @@ def _high(setting: Setting, step: Step, wide: Mm, shift: Floats) -> Mm:
 
 
 def _picture(setting: Setting, step: Step, room: Box, shift: Floats) -> Iterator[Item]:
-    return picture(setting.bed, (*step.shown, *step.there), step.shown, room, shift)
+    pieces = (*step.shown, *step.there)
+    return picture(setting.bed, pieces, step.shown, room, shift, letters=_letters(step))
+
+
+def _letters(step: Step) -> dict[str, str]:
+    """What stands in the balloons of bought things, by their codes: a, b, c, unlike any mark."""
+    return {each.code: letter for each, letter in zip(step.hardware, ascii_lowercase, strict=False)}
 
 
 def _takes(step: Step, words: Words, width: Mm) -> Iterator[Line]:
     if step.times > 1:
         yield from paragraph(f"Make {step.times}", width, bold=True)
     marks = [f"{each.quantity} × {each.mark} {each.name}" for each in step.marks]
-    bought = [f"{each.quantity} × {each.name}" for each in step.hardware]
+    letters = _letters(step)
+    bought = [
+        (f"{letters[each.code]}: " if each.code in letters else "")
+        + f"{each.quantity} × {each.name}"
+        for each in step.hardware
+    ]
     screws = []
     for each in step.screws:
         pilot = words.pilot(each)
