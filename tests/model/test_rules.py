@@ -18,7 +18,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from model.book import check_list, open_book
-from model.brief import cutting, finish
+from model.brief import cutting, finish, publishing
 from model.brief.declare import choices_of
 from model.errors import CannotBuild
 from model.rules import Chapter, Dim, Dimensions, RuleBook, rule
@@ -35,6 +35,7 @@ CHOICES = {
 READ_LATER = (
     *(finish.Finishing, finish.Spares),  # by the buying list: tests/model/cost
     *(cutting.Milling, cutting.Sawing, cutting.Buying),  # by cut list and plans: tests/model/shop
+    publishing.Publishing,  # by the plan set: tests/model/planset
 )
 START: dict[str, Any] = {
     "rail_length": 1905.0,
