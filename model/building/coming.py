@@ -160,12 +160,25 @@ class Comings:
         near = sorted(self._joined.partners(piece), key=lambda p: (not self._joined.is_wood(p), p))
         if not near:
             return STILL
-        axis = self._facing(piece, near[0])
+        axis, other = self._facing(piece, near[0]), near[0]
+        is_high = self._middle[piece][axis] >= self._middle[other][axis]
         if self._joined.part(piece).is_round:
-            along = [abs(x) for x in self._joined.pieces.matrices[piece][:3, 0].tolist()]
-            axis = along.index(max(along))
-        is_high = self._middle[piece][axis] >= self._middle[near[0]][axis]
+            axis, is_high = self._head_of(piece, near)
         return Way(axis, 1 if is_high else -1).into
+
+    def _head_of(self, piece: int, near: Sequence[int]) -> tuple[int, bool]:
+        """The axis of a bolt, and whether its head lies at the high end of it: away from what it
+        reaches into, and on the far side of what it only passes through, which is thinner than it
+        is long.
+        """
+        along = [abs(x) for x in self._joined.pieces.matrices[piece][:3, 0].tolist()]
+        axis = along.index(max(along))
+        own = self._middle[piece][axis]
+        wood = [p for p in near if self._joined.is_wood(p)] or list(near)
+        other = max(wood, key=lambda p: abs(self._middle[p][axis] - own))
+        is_beyond = own >= self._middle[other][axis]
+        passes_through = self._size[other][axis] < self._size[piece][axis]
+        return axis, is_beyond != passes_through
 
     def _facing(self, one: int, other: int) -> int:
         """The bed axis along which two pieces lie farthest apart for their sizes."""

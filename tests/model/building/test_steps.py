@@ -193,3 +193,19 @@ def test_no_glue_where_the_bed_comes_apart() -> None:
         final = [step for step in build_steps(demo(name)) if step.chapter == "Final assembly"]
         assert not any(step.glue for step in final)
         assert any("No glue" in told for step in final for told in step.keep_dry)
+
+
+@pytest.mark.parametrize("name", [GUEST, LOFT])
+def test_bed_bolts_are_driven_from_outside(name: str) -> None:
+    """Their heads lie in the outer faces of the posts: they go towards the middle of the bed."""
+    bed = demo(name)
+    low, high = bed.pieces.bounds
+    middle = bed["bed_length"] / 2
+    bolts = [
+        come for step in build_steps(bed) for come in step.comes
+        if bed.pieces.form(come.piece).name == "bolt"
+    ]  # fmt: skip
+    assert len(bolts) >= 8
+    for come in bolts:
+        at = (low[come.piece, 1] + high[come.piece, 1]) / 2
+        assert come.along == (0.0, 1.0 if at < middle else -1.0, 0.0)
