@@ -61,7 +61,7 @@ class SmallBed:
         return SimpleNamespace(values=self.values)
 
     def __getitem__(self, name: str) -> Any:
-        return self.values[name]
+        return self.values[name] if name in self.values else self.design.value(name)
 
 
 def _rail(assembly: str, frame: Any) -> Part:
