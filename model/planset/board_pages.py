@@ -17,8 +17,9 @@ from model.drawings.plan_words import plan_sentences, title_words
 from model.planset.flow import Line, heading, paragraph
 from model.planset.setting import Setting
 from model.planset.sheet import Sheet, text_sheets
+from model.shop.order.sawing import stock_name
 from model.shop.plans import plans
-from model.units import Mm, show_length
+from model.units import Mm
 
 KEY = "boards"
 HIGHEST: Mm = 105.0  # of one drawing: two have room on a page
@@ -45,10 +46,7 @@ def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
     for each in plans(bed):
         plan = sawn_plan(each, setting.unit)
         if plan.layouts:
-            material = (
-                f"{bed.materials[each.material].name}, {show_length(each.thickness, setting.unit)}"
-            )
-            yield from heading(material, width)
+            yield from heading(stock_name(each, setting.unit), width)
             for sentence in plan_sentences(plan, setting.unit):
                 yield from paragraph(sentence, width, keeps=True)
             for layout in plan.layouts:

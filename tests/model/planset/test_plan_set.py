@@ -141,6 +141,14 @@ def test_the_contents_name_the_first_page_of_each_chapter() -> None:
         assert ((page.listed_as, str(number)) in pairs) == (not page.chapter)
 
 
+def test_a_sheet_is_told_its_thickness_once() -> None:
+    """The name of sheets ends in their thickness already."""
+    boards = [page for page in pages_of(GUEST) if page.key.startswith("boards")]
+    told = [text.words for page in boards for text in texts(page) if text.bold]
+    assert any(words.endswith(" 12 mm") for words in told)
+    assert not [words for words in told if words.endswith(" 12 mm, 12 mm")]
+
+
 # ---------------------------------------------------------------- as it is written
 
 
