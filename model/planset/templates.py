@@ -92,7 +92,7 @@ def templates(bed: Bed) -> tuple[Template, ...]:
     """Every template that the bed has; a mirror image is cut from the same one, turned over."""
     made: list[Template] = []
     done: set[str] = set()
-    step = INCH if bed.design.value("shown_unit") == "inch" else 10.0
+    step = INCH / 4 if bed.design.value("shown_unit") == "inch" else 5.0
     for mark in bed.marks:
         other = mark.handed.split()[-1] if mark.handed else ""
         if other in done:
@@ -126,7 +126,7 @@ def _span(each: Cut | Hole) -> tuple[Mm, Mm]:
 
 def _together(spans: Sequence[tuple[Mm, Mm]], length: Mm, step: Mm) -> list[tuple[Mm, Mm]]:
     """Spans that lie near each other in one, with paper around them: to an end that is near, else
-    from and to a whole `step` from the near end, which a tape shows.
+    from and to a `step` from the near end, which a tape shows.
     """
     found: list[list[Mm]] = []
     for low, high in spans:

@@ -14,9 +14,10 @@ from pypdf.generic import ContentStream
 
 from model.cutting.record import Box
 from model.exports.pdf import pdf_file
-from model.planset.page import PAPERS, Paper
+from model.planset.page import LETTER, PAPERS, Paper
 from model.planset.sheet import room_on
-from model.planset.templates import Template, _windows, templates
+from model.planset.templates import Template, _turned_to_fit, _windows, templates
+from tests.model.building.beds import QUEEN
 from tests.model.planset.sets import bed_of, plan_of
 
 NAMES = ("no drawers", "loft_single")
@@ -123,12 +124,25 @@ def test_a_mirror_image_is_named_and_has_none_of_its_own(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_a_template_begins_at_an_end_or_at_a_whole_step(name: str) -> None:
-    """A tape shows a whole cm or inch at once."""
-    for each in templates(bed_of(name)):
-        assert each.low % 10.0 == pytest.approx(0.0, abs=1e-9)
-        is_far_end = each.high == pytest.approx(each.mark.part.size[0])
-        assert is_far_end or each.high % 10.0 == pytest.approx(0.0, abs=1e-9)
+def test_a_template_begins_at_an_end_or_at_a_step_of_the_tape(name: str) -> None:
+    """Half a cm or a quarter of an inch is read at once; whole ones cost the plates of the queen's
+    posts a second sheet.
+    """
+    bed = bed_of(name)
+    step = 6.35 if bed.design.value("shown_unit") == "inch" else 5.0
+    for each in templates(bed):
+        ends = {0.0, each.mark.part.size[0]}
+        for at in (each.low, each.high):
+            is_end = any(at == pytest.approx(end, abs=1e-9) for end in ends)
+            assert is_end or at / step == pytest.approx(round(at / step), abs=1e-6)
+
+
+def test_the_plate_of_a_post_has_room_on_one_sheet() -> None:
+    posts = [each for each in templates(bed_of(QUEEN)) if each.mark.name == "post"]
+    assert posts
+    for each in posts:
+        turned = _turned_to_fit(each, room_on(LETTER))
+        assert len(list(_windows(turned, room_on(LETTER)))) == 1
 
 
 @pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
