@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from model.cutting.record import Box
@@ -19,6 +19,7 @@ NEAR = 1e-6
 
 
 @given(st.lists(PLACE, min_size=2, max_size=6))
+@example([(0.0, 0.0), (0.0, 1.3e-287), (11.0, 21.0)])
 def test_points_in_the_box_stay_and_others_go(points: list[Point]) -> None:
     kept = [each for each in clipped([Stroke(tuple(points))], BOX) if isinstance(each, Stroke)]
     pieces = [pair for each in kept for pair in pairwise(each.points)]
@@ -72,8 +73,8 @@ def depth(at: Point) -> float:
 
 def distance(at: Point, start: Point, end: Point) -> float:
     """From a line between two points."""
-    long = math.dist(start, end)
-    if long == 0.0:
+    squared = math.dist(start, end) ** 2
+    if squared == 0.0:  # also of a length of 1e-200, whose square is less than any float
         return math.dist(at, start)
     along = (at[0] - start[0]) * (end[0] - start[0]) + (at[1] - start[1]) * (end[1] - start[1])
-    return math.dist(at, between(start, end, min(max(along / long**2, 0.0), 1.0)))
+    return math.dist(at, between(start, end, min(max(along / squared, 0.0), 1.0)))
