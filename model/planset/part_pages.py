@@ -9,7 +9,7 @@ from model.cutting.record import Box
 from model.drawings.moved import moved
 from model.drawings.paper import Item, Stroke
 from model.drawings.part_sheet.facts import facts
-from model.drawings.part_sheet.sheet import PartSheet, part_sheet
+from model.drawings.part_sheet.sheet import PartSheets
 from model.drawings.scales import scale_words
 from model.parts.marks import Mark
 from model.planset.elevations import told_by
@@ -79,22 +79,24 @@ def _share(setting: Setting, upper: str, lower: str) -> Share:
     """
     room = room_on(setting.paper)
     marks = [_named(setting, name) for name in (upper, lower)]
-    alone = [_sheet(setting, mark, _below_facts(setting, mark, room, True)) for mark in marks]
     for share in SHARES:
-        rooms = _rooms(room, share)
-        drawn = (  # one by one: where the upper one has too little room, the lower is not drawn
-            _sheet(setting, mark, _below_facts(setting, mark, own, True))
-            for mark, own in zip(marks, rooms, strict=True)
-        )
-        if all(map(_is_enough, marks, drawn, alone)):
+        if all(
+            _is_enough(setting, *each, room)
+            for each in zip(marks, _rooms(room, share), strict=True)
+        ):
             return share
     return 0.0
 
 
-def _is_enough(mark: Mark, shared: PartSheet, alone: PartSheet) -> bool:
-    """Whether a drawing on a shared page shows as much as one on a page of its own."""
-    is_as_large = shared.drawing.scale >= min(alone.drawing.scale, LARGE)
-    return shared.fits and (is_as_large or not mark.features)
+def _is_enough(setting: Setting, mark: Mark, own: Box, whole: Box) -> bool:
+    """Whether a drawing in its own part of a page shows as much as on the whole of it."""
+    (shared, fits), (alone, _) = (_scale(setting, mark, room) for room in (own, whole))
+    return fits and (shared >= min(alone, LARGE) or not mark.features)
+
+
+def _scale(setting: Setting, mark: Mark, room: Box) -> tuple[Share, bool]:
+    below = _below_facts(setting, mark, room, True)
+    return _sheets(setting, mark, below).scale(below.y1 - below.y0)
 
 
 def _rooms(room: Box, share: Share) -> tuple[Box, Box]:
@@ -123,7 +125,7 @@ def _draw(setting: Setting, marks: Sequence[Mark], room: Box) -> Content:
 def _one(setting: Setting, mark: Mark, room: Box, is_named: bool) -> tuple[list[Item], str]:
     column = _column(setting, mark, room, is_named)
     below = _below_facts(setting, mark, room, is_named)
-    sheet = _sheet(setting, mark, below)
+    sheet = _sheets(setting, mark, below).of_height(below.y1 - below.y0)
     x = below.x0 + (below.x1 - below.x0 - sheet.drawing.width) / 2
     y = below.y1 - sheet.drawing.height
     items = list(column.at((room.x0, room.y1))[0])
@@ -131,16 +133,15 @@ def _one(setting: Setting, mark: Mark, room: Box, is_named: bool) -> tuple[list[
     return items, scale_words(sheet.drawing.scale)
 
 
-def _sheet(setting: Setting, mark: Mark, room: Box) -> PartSheet:
-    """The drawing of a mark for a room."""
-    size = (round(room.x1 - room.x0, 3), round(room.y1 - room.y0, 3))
-    return _sheet_of_size(setting, mark.mark, *size)
+def _sheets(setting: Setting, mark: Mark, room: Box) -> PartSheets:
+    """The drawings of a mark for a room's width."""
+    return _sheets_of_width(setting, mark.mark, round(room.x1 - room.x0, 3))
 
 
 @kept
-def _sheet_of_size(setting: Setting, name: str, wide: Mm, high: Mm) -> PartSheet:
+def _sheets_of_width(setting: Setting, name: str, wide: Mm) -> PartSheets:
     mark = _named(setting, name)
-    return part_sheet(mark, told_by(setting), wide, high, not setting.is_first_angle)
+    return PartSheets(mark, told_by(setting), wide, not setting.is_first_angle)
 
 
 def _named(setting: Setting, name: str) -> Mark:
