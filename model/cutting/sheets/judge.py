@@ -14,6 +14,7 @@ from model.cutting.sheets.tree import Tree
 from model.cutting.whole import PER_MM, Whole
 
 MOST_OFFCUTS = 3  # of which plans are compared, the largest first
+MOST_KNOWN = 4096  # sheets that are remembered
 
 Score = tuple[int | tuple[int, ...], ...]
 
@@ -41,10 +42,19 @@ class Judge:
         self.kerf = whole.kerf
         self.least = round(whole.task.wishes.least_offcut * PER_MM) / whole.step + whole.kerf
         self.offcut_first = whole.task.wishes.offcut_before_settings
+        self._known: dict[tuple[int, tuple[Tree | None, ...]], Cut] = {}
 
     def cut(self, blank: int, trees: Sequence[Tree | None]) -> Cut:
-        """The sheet with the first cut that suits it best by itself."""
-        return min(self.cuts(blank, trees), key=_alone)
+        """The sheet with the first cut that suits it best by itself.
+
+        Packing anew gives the same few sheets again and again, so they are remembered.
+        """
+        key = (blank, tuple(trees))
+        if key not in self._known:
+            if len(self._known) >= MOST_KNOWN:
+                self._known.clear()
+            self._known[key] = min(self.cuts(*key), key=_alone)
+        return self._known[key]
 
     def cuts(self, blank: int, trees: Sequence[Tree | None]) -> list[Cut]:
         """The sheet with each first cut that is as easy to handle as can be."""
