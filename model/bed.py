@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from functools import cache, cached_property
-from typing import Any
+from typing import Any, TypeVar, cast
 
 from model.book import ROWS, check_list, open_book
 from model.brief import after_the_bed, all_choices, given
@@ -30,6 +30,8 @@ from model.stock.progress import NOT_BEGUN, Progress
 from model.stock.rows import NO_STOCK, StockRows
 from model.structure.carry import judged
 from model.structure.record import Strength
+
+Kept = TypeVar("Kept")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -151,6 +153,15 @@ class Bed:
         checked = check_list().findings({**self.dimensions.values, **self.facts})
         return worst_first((*checked, *screw_findings(self.proof.screws)))
 
+    def once(self, make: Callable[[Bed], Kept]) -> Kept:
+        """What a function works out of the bed and its design, worked out once and kept with it."""
+        known = vars(self).setdefault("_once", {})
+        design, found = known.get(make, (None, None))
+        if design is not self.design:  # not yet, or handed on by a bed of another design
+            found = make(self)
+            known[make] = (self.design, found)
+        return cast(Kept, found)
+
     def under(self, design: Design, dimensions: Dimensions) -> Bed:
         """The same bed under another design that changes nothing about it: what was worked out of
         it (marks, strength, findings) is kept.
@@ -158,6 +169,7 @@ class Bed:
         same = replace(self, design=design, dimensions=dimensions)
         given = {each.name for each in fields(self)}
         vars(same).update({n: known for n, known in vars(self).items() if n not in given})
+        vars(same)["_once"] = dict(vars(self).get("_once", {}))
         return same
 
     def __getitem__(self, name: str) -> Any:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import cast
 
 from model.bed import Bed, Design
 from model.cost.buy import Buy, Group, Need, priced, total
@@ -138,9 +137,8 @@ def is_anything_priced(design: Design) -> bool:
 
 def costing_of(bed: Bed) -> Costing:
     """The bed by its plans in use, or the best that are found; worked out once and kept with it."""
-    # A bed may hand on what is kept with it to one of another design: see `Bed.under`.
-    design, found = vars(bed).get("_costing", (None, None))
-    if design is not bed.design:
-        found = costing(bed, plans(bed), lumber(bed))
-        vars(bed)["_costing"] = (bed.design, found)
-    return cast(Costing, found)
+    return bed.once(_found)
+
+
+def _found(bed: Bed) -> Costing:
+    return costing(bed, plans(bed), lumber(bed))

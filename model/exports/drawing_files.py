@@ -15,14 +15,15 @@ from model.cutting.record import Box
 from model.drawings.moved import around, moved
 from model.drawings.paper import Area, Drawing, Item, Text
 from model.drawings.part_sheet.facts import facts
-from model.drawings.part_sheet.sheet import part_sheet
 from model.drawings.scales import scale_of, scale_words
 from model.exports import drawing_dxf, drawing_svg, profile_dxf
 from model.exports.contents import Row, write_contents
 from model.parts.marks import Mark
 from model.planset import elevations, sections
+from model.planset.book import PlanSet
 from model.planset.elevations import told_by
 from model.planset.letters import BODY, HEADING
+from model.planset.part_pages import part_sheets
 from model.planset.setting import Setting
 from model.planset.sheet import Sheet, room_on
 from model.units import Mm
@@ -42,10 +43,10 @@ class Named(NamedTuple):
 
 def write(bed: Bed, folder: Path) -> None:
     """Write all files into a folder that is there and empty."""
-    setting = Setting(bed=bed)
-    unit = told_by(setting).unit
+    plan = bed.once(PlanSet)
+    unit = told_by(plan.setting).unit
     rows = []
-    for each in drawings(setting):
+    for each in drawings(plan):
         drawing_dxf.write(each.drawing, folder / f"{each.name}.dxf", unit)
         drawing_svg.write(each.drawing, folder / f"{each.name}.svg")
         scale = scale_words(each.drawing.scale)
@@ -59,11 +60,12 @@ def write(bed: Bed, folder: Path) -> None:
     write_contents(rows, folder)
 
 
-def drawings(setting: Setting) -> Iterator[Named]:
+def drawings(plan: PlanSet) -> Iterator[Named]:
     """Elevations, plan, sections, then the marks in their order."""
-    for sheet in elevations.sheets(setting):
+    setting = plan.setting
+    for sheet in plan.chapter(elevations.sheets):
         yield _view(setting, sheet, sheet.key)
-    for number, sheet in enumerate(sections.sheets(setting), 1):
+    for number, sheet in enumerate(plan.chapter(sections.sheets), 1):
         yield _view(setting, sheet, f"section-{number}")
     for mark in setting.bed.marks:
         yield _mark(setting, mark)
@@ -87,9 +89,7 @@ def _mark(setting: Setting, mark: Mark) -> Named:
     room = room_on(setting.paper)
     told = facts(setting.bed, mark)
     high = room.y1 - room.y0 - ROW * len(told)
-    sheet = part_sheet(
-        mark, told_by(setting), room.x1 - room.x0, high, not setting.is_first_angle
-    ).drawing
+    sheet = part_sheets(setting, mark.mark, round(room.x1 - room.x0, 3)).of_height(high).drawing
     title = f"{mark.mark} {mark.name}"
     lines = tuple(f"{label}: {words}" for label, words in told)
     drawing = _titled(setting, title, lines, sheet.items, scale_words(sheet.scale))

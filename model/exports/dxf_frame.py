@@ -87,6 +87,8 @@ def file_of(document: Document, extent: Box) -> bytes:
     middle: Point = ((extent.x0 + extent.x1) / 2, (extent.y0 + extent.y1) / 2)
     high = max(extent.y1 - extent.y0, (extent.x1 - extent.x0) / 1.6)
     document.set_modelspace_vport(1.1 * high, middle)
+    for name in sorted(document.entitydb.dxf_types_in_use()):  # the library goes by a set
+        document.classes.add_class(name)
     stream = io.StringIO()
     with _without_dates():
         document.write(stream)

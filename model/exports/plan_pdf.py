@@ -11,5 +11,5 @@ from model.planset.book import PlanSet
 
 def write(bed: Bed, path: Path) -> None:
     """Write all its pages."""
-    plan = PlanSet(bed)
+    plan = bed.once(PlanSet)
     path.write_bytes(pdf_file(list(plan.pages()), plan.title, author=plan.author))

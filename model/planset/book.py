@@ -86,6 +86,10 @@ class PlanSet:
         """The pages by key and title, in their order."""
         return tuple(sheet for chapter in self.chapters for sheet in chapter)
 
+    def chapter(self, made: Chapter) -> tuple[Sheet, ...]:
+        """The pages of one chapter of `CHAPTERS`."""
+        return self.chapters[CHAPTERS.index(made)]
+
     def page(self, at: int) -> Page:
         """The page at a place of the list, drawn."""
         if at not in self._drawn:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from functools import partial
 from typing import NamedTuple
 
@@ -13,6 +13,7 @@ from model.drawings.moved import together
 from model.drawings.views.gaze import BACK, FRONT, LEFT, PLAN, RIGHT, Gaze
 from model.drawings.views.view import View, seen
 from model.part import Part
+from model.planset.kept import kept
 from model.planset.outside import outside
 from model.planset.plate import Chain, Figure, figures_on
 from model.planset.setting import Setting
@@ -59,7 +60,8 @@ def told_by(setting: Setting) -> Told:
     return Told("inch" if setting.unit == "inch" else "mm", setting.tells_both)
 
 
-def _draw(setting: Setting, looks: Sequence[Look], room: Box) -> Content:
+@kept  # pages and single drawings show the same
+def _draw(setting: Setting, looks: tuple[Look, ...], room: Box) -> Content:
     figures = []
     for look in looks:
         view = seen(outside(setting.bed), look.gaze, hidden=False)

@@ -96,7 +96,7 @@ def _is_enough(setting: Setting, mark: Mark, own: Box, whole: Box) -> bool:
 
 def _scale(setting: Setting, mark: Mark, room: Box) -> tuple[Share, bool]:
     below = _below_facts(setting, mark, room, True)
-    return _sheets(setting, mark, below).scale(below.y1 - below.y0)
+    return part_sheets(setting, mark.mark, _wide(below)).scale(below.y1 - below.y0)
 
 
 def _rooms(room: Box, share: Share) -> tuple[Box, Box]:
@@ -125,7 +125,7 @@ def _draw(setting: Setting, marks: Sequence[Mark], room: Box) -> Content:
 def _one(setting: Setting, mark: Mark, room: Box, is_named: bool) -> tuple[list[Item], str]:
     column = _column(setting, mark, room, is_named)
     below = _below_facts(setting, mark, room, is_named)
-    sheet = _sheets(setting, mark, below).of_height(below.y1 - below.y0)
+    sheet = part_sheets(setting, mark.mark, _wide(below)).of_height(below.y1 - below.y0)
     x = below.x0 + (below.x1 - below.x0 - sheet.drawing.width) / 2
     y = below.y1 - sheet.drawing.height
     items = list(column.at((room.x0, room.y1))[0])
@@ -133,15 +133,16 @@ def _one(setting: Setting, mark: Mark, room: Box, is_named: bool) -> tuple[list[
     return items, scale_words(sheet.drawing.scale)
 
 
-def _sheets(setting: Setting, mark: Mark, room: Box) -> PartSheets:
-    """The drawings of a mark for a room's width."""
-    return _sheets_of_width(setting, mark.mark, round(room.x1 - room.x0, 3))
-
-
 @kept
-def _sheets_of_width(setting: Setting, name: str, wide: Mm) -> PartSheets:
+def part_sheets(setting: Setting, name: str, wide: Mm) -> PartSheets:
+    """The drawings of a mark for rooms of one width."""
     mark = _named(setting, name)
     return PartSheets(mark, told_by(setting), wide, not setting.is_first_angle)
+
+
+def _wide(room: Box) -> Mm:
+    """How wide a room is: the same of all that are as wide."""
+    return round(room.x1 - room.x0, 3)
 
 
 def _named(setting: Setting, name: str) -> Mark:
@@ -155,7 +156,12 @@ def _below_facts(setting: Setting, mark: Mark, room: Box, is_named: bool) -> Box
 
 
 def _column(setting: Setting, mark: Mark, room: Box, is_named: bool) -> Column:
-    return Column(tuple(_facts(setting, mark, (room.x1 - room.x0) / 2 - 4.0, is_named)))
+    return _column_of_width(setting, mark.mark, _wide(room), is_named)
+
+
+@kept
+def _column_of_width(setting: Setting, name: str, wide: Mm, is_named: bool) -> Column:
+    return Column(tuple(_facts(setting, _named(setting, name), wide / 2 - 4.0, is_named)))
 
 
 def _facts(setting: Setting, mark: Mark, width: Mm, is_named: bool) -> Iterator[Line]:

@@ -19,6 +19,7 @@ from model.drawings.views.section import plane_across
 from model.drawings.views.view import View, seen
 from model.part import Part, Point
 from model.planset.elevations import told_by
+from model.planset.kept import kept
 from model.planset.plate import LARGEST, Chain, Figure, figures_on
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet, room_on
@@ -52,7 +53,7 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
     return tuple(
         Sheet(KEY if not at else f"{KEY}/{at + 1}", _title(looks),
               partial(_draw, setting, looks), "" if not at else KEY, chapter_title="Sections")
-        for at, looks in enumerate(_paged(setting))
+        for at, looks in enumerate(map(tuple, _paged(setting)))
     )  # fmt: skip
 
 
@@ -114,7 +115,8 @@ def _size(bed: Bed, gaze: Gaze) -> tuple[Mm, Mm]:
     return right, up
 
 
-def _draw(setting: Setting, looks: Sequence[Look], room: Box) -> Content:
+@kept  # pages and single drawings show the same
+def _draw(setting: Setting, looks: tuple[Look, ...], room: Box) -> Content:
     bed = setting.bed
     figures = []
     for look in looks:

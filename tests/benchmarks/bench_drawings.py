@@ -18,8 +18,8 @@ from model.exports.drawing_dxf import dxf_file
 from model.exports.drawing_files import drawings, sheet_marks
 from model.exports.drawing_svg import svg_text
 from model.exports.profile_dxf import profile_file
+from model.planset.book import PlanSet
 from model.planset.elevations import told_by
-from model.planset.setting import Setting
 
 keep_freed_memory()  # as the command line and the window do
 
@@ -37,8 +37,8 @@ def test_print_times() -> None:
 
 
 def _print_bed(bed: Bed) -> None:
-    setting = Setting(bed=bed)
-    unit, made = told_by(setting).unit, list(drawings(setting))
+    plan = PlanSet(bed)
+    unit, made = told_by(plan.setting).unit, list(drawings(plan))
     steps: dict[str, Callable[[], list[bytes | str]]] = {
         "as DXF": lambda: [dxf_file(each.drawing, unit) for each in made],
         "as SVG": lambda: [svg_text(each.drawing) for each in made],
@@ -46,7 +46,7 @@ def _print_bed(bed: Bed) -> None:
     }
     items = sum(len(each.drawing.items) for each in made)
     print(f"{bed.design.name}: {len(made)} drawings of {items} items")
-    drawn = statistics.median(_took(lambda: list(drawings(setting))) for _ in range(ROUNDS))
+    drawn = statistics.median(_took(lambda: list(drawings(PlanSet(bed)))) for _ in range(ROUNDS))
     print(f"  drawn     {drawn:7.0f} ms")
     for name, step in steps.items():
         took = statistics.median(_took(step) for _ in range(ROUNDS))

@@ -72,7 +72,7 @@ def bed_of(name: str) -> Bed:
 
 
 def drawn(name: str) -> Iterator[Named]:
-    return drawings(Setting(bed=bed_of(name)))
+    return drawings(PlanSet(bed_of(name)))
 
 
 def reopened(name: str, each: Named) -> Any:

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from itertools import product
 
 from model.drawings.paper import Point
 from model.units import Mm
 
 _BEND = 0.8  # cosine, about 37°: a sharper turn is a corner, where strokes end
 _NEXT: Mm = 0.02  # on paper: ends nearer than this are one, for no pen is so fine
+
+_AROUND = tuple(product((0, -1, 1), repeat=2))
 
 Line = tuple[Point, Point]
 
@@ -70,17 +73,28 @@ class _Chains:
 
 def _numbered(points: Sequence[Point]) -> list[int]:
     """A number for each point, alike for those that are one: found by cells of a grid."""
-    cells: dict[tuple[int, int], list[tuple[Point, int]]] = defaultdict(list)
-    found: list[int] = []
+    cells: dict[tuple[int, int], list[tuple[Point, int]]] = {}
+    known: dict[Point, int] = {}  # most ends meet exactly
     for point in points:
-        i, j = math.floor(point[0] / _NEXT), math.floor(point[1] / _NEXT)
-        around = (cells.get((i + a, j + b), ()) for a in (0, -1, 1) for b in (0, -1, 1))
-        known = next((k for cell in around for at, k in cell if math.dist(at, point) < _NEXT), None)
-        if known is None:
-            known = len(found)
-            cells[i, j].append((point, known))
-        found.append(known)
-    return found
+        if point not in known:
+            i, j = math.floor(point[0] / _NEXT), math.floor(point[1] / _NEXT)
+            near = _near(point, i, j, cells)
+            known[point] = len(known) if near is None else near
+            if near is None:
+                cells.setdefault((i, j), []).append((point, known[point]))
+    return [known[point] for point in points]
+
+
+def _near(
+    point: Point, i: int, j: int, cells: Mapping[tuple[int, int], list[tuple[Point, int]]]
+) -> int | None:
+    """The number of a point that is one with this one, in the cells around."""
+    for cell in ((i + a, j + b) for a, b in _AROUND):
+        if cell in cells:
+            for at, number in cells[cell]:
+                if math.dist(at, point) < _NEXT:
+                    return number
+    return None
 
 
 def extent(points: Sequence[Point]) -> Mm:

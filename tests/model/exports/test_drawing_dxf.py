@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import math
+import os
+import subprocess
+import sys
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -11,6 +15,7 @@ from model.drawings.paper import Drawing, Fill, Hatch, Item, Measure, Ring, Stro
 from model.exports.drawing_dxf import dxf_file
 from tests.model.exports.dxf_reader import dimensions, extents, opened, plain
 
+ROOT = Path(__file__).resolve().parents[3]
 SCALE = 0.1
 SQUARE = ((10.0, 10.0), (60.0, 10.0), (60.0, 40.0), (10.0, 40.0))
 
@@ -191,6 +196,24 @@ def test_the_same_drawing_gives_the_same_bytes_and_bears_no_date() -> None:
     lines = dxf_file(drawing(*items), "mm").decode("utf-8").split("\r\n")
     dates = {lines[lines.index(f"$TD{name}") + 2] for name in ("CREATE", "UPDATE", "UUPDATE")}
     assert dates == {"2451545.0"}  # 1 January 2000, as a Julian day
+
+
+def test_other_processes_write_the_same_bytes() -> None:
+    """The library goes through sets, which each process orders in its own way."""
+    code = (
+        "import sys; from tests.model.exports.test_drawing_dxf import SQUARE, drawing, dxf_file;"
+        "from model.drawings.paper import Stroke;"
+        "sys.stdout.buffer.write(dxf_file(drawing(Stroke(SQUARE)), 'mm'))"
+    )
+    written = {
+        subprocess.run(
+            [sys.executable, "-c", code], capture_output=True, check=True, cwd=ROOT,
+            env={**os.environ, "PYTHONHASHSEED": seed},
+        ).stdout
+        for seed in ("1", "4", "5")
+    }  # fmt: skip
+
+    assert written == {dxf_file(drawing(Stroke(SQUARE)), "mm")}
 
 
 def test_the_header_names_the_extents() -> None:
