@@ -6,6 +6,7 @@ The list of pages is cheap; a page is drawn when it is looked at, and kept.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
+from dataclasses import replace
 from functools import cached_property
 
 from model.bed import Bed
@@ -113,7 +114,8 @@ class PlanSet:
         place = next((k for k, some in enumerate(last.chapters) if _holds(some, key)), None)
         if place is None or CHAPTERS[place] in PLANNED:
             return None
-        sheet = next((each for each in CHAPTERS[place](self.setting) if each.key == key), None)
+        setting = replace(self.setting, before=last.setting)
+        sheet = next((each for each in CHAPTERS[place](setting) if each.key == key), None)
         if sheet is None:
             return None
         at = next(k for k, each in enumerate(last.sheets) if each.key == key)

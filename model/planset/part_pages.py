@@ -53,7 +53,21 @@ def _keys(setting: Setting) -> Mapping[str, str]:
 
 @kept
 def _paged(setting: Setting) -> tuple[tuple[Mark, ...], ...]:
-    return tuple(_pages(setting))
+    if setting.before is None:
+        return tuple(_pages(setting))
+    return tuple(_pages_as_before(setting, _paged(setting.before)))
+
+
+def _pages_as_before(
+    setting: Setting, before: Sequence[Sequence[Mark]]
+) -> Iterator[tuple[Mark, ...]]:
+    """What shared a page does so again; a new mark has one of its own."""
+    now = {mark.mark: mark for mark in setting.bed.marks}
+    for some in before:
+        left = tuple(now.pop(mark.mark) for mark in some if mark.mark in now)
+        if left:
+            yield left
+    yield from ((mark,) for mark in now.values())
 
 
 def _pages(setting: Setting) -> Iterator[tuple[Mark, ...]]:
@@ -110,7 +124,8 @@ def _draw(setting: Setting, marks: Sequence[Mark], room: Box) -> Content:
     items: list[Item] = []
     told: list[str] = []
     names = [mark.mark for mark in marks]
-    rooms = _rooms(room, _share(setting, *names)) if len(marks) > 1 else (room,)
+    # On an early page two may stand that have no room any more.
+    rooms = _rooms(room, _share(setting, *names) or 0.5) if len(marks) > 1 else (room,)
     for at, (mark, own) in enumerate(zip(marks, rooms, strict=True)):
         drawn, scale = _one(setting, mark, own, len(marks) > 1)
         items += drawn

@@ -20,16 +20,18 @@ OTHER = {"inch": "mm", "mm": "inch"}
 @dataclass(frozen=True, kw_only=True, eq=False)
 class Setting:
     """A bed as its plan set tells it; `listed` gives all its pages, for the list of them. Each set
-    is one of its own: `kept` holds what is worked out for it.
+    is one of its own: `kept` holds what is worked out for it. A page that is wanted before all
+    marks have found theirs takes what shares a page from the set `before`.
     """
 
     bed: Bed
     listed: Callable[[], Sequence[Sheet]] = tuple
+    before: Setting | None = None
 
-    @cached_property
+    @property
     def steps(self) -> tuple[Step, ...]:
         """The build steps."""
-        return build_steps(self.bed)
+        return self.bed.once(build_steps)
 
     @property
     def paper(self) -> Paper:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 
 from model.bed import Design, solve
 from model.drawings.paper import Item, Text
+from model.planset import part_pages
 from model.planset.book import PlanSet
 from model.planset.page import Page
 
@@ -46,6 +48,19 @@ def test_an_early_page_is_the_one_of_the_whole_set(last: PlanSet, whole: PlanSet
     was = next(k for k, sheet in enumerate(last.sheets) if sheet.key == key)
     if key in ("ends", "parts"):  # the others tell of no size that has moved
         assert unnumbered(early) != unnumbered(last.page(was))
+
+
+def test_marks_that_share_a_page_do_so_early_even_where_they_no_longer_have_room() -> None:
+    """Taller posts, and marks that the set before did not have."""
+    low = PlanSet(solve(PLAIN))
+    tall = solve(PLAIN.with_choices({"headboard_height": 1800.0, "left.drawers": 2}))
+
+    for sheet in low.chapter(part_pages.sheets):
+        early = PlanSet(tall).early(sheet.key, low)
+        assert early is None or early.drawing.items
+    marks = {mark.mark for mark in tall.marks}
+    told = replace(PlanSet(tall).setting, before=low.setting)
+    assert {part_pages.key_of(told, mark) for mark in marks} <= {f"part/{mark}" for mark in marks}
 
 
 def test_what_waits_for_cutting_plans_has_no_early_page(last: PlanSet) -> None:
