@@ -53,7 +53,7 @@ def test_an_early_page_is_the_one_of_the_whole_set(last: PlanSet, whole: PlanSet
 def test_marks_that_share_a_page_do_so_early_even_where_they_no_longer_have_room() -> None:
     """Taller posts, and marks that the set before did not have."""
     low = PlanSet(solve(PLAIN))
-    tall = solve(PLAIN.with_choices({"headboard_height": 1800.0, "left.drawers": 2}))
+    tall = solve(PLAIN.with_choices({"head.height": 1500.0, "left.drawers": 2}))
 
     for sheet in low.chapter(part_pages.sheets):
         early = PlanSet(tall).early(sheet.key, low)
