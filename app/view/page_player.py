@@ -7,7 +7,6 @@ than can be seen. What is lit is painted over the page, and on the screen alone.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from itertools import groupby
 from typing import NamedTuple
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -24,17 +23,14 @@ from PySide6.QtGui import (
 
 from app.view.page_letters import LARGE, glyph_runs, letters_path, size_of
 from model.cutting.record import Box
-from model.drawings.hatching import hatch_strokes
+from model.drawings.by_pen import Lines, by_pen
 from model.drawings.letters import text_box
-from model.drawings.measures import inked
 from model.drawings.paper import (
     DASHES,
     PEN_WIDTHS,
     Area,
     Drawing,
     Fill,
-    Hatch,
-    Item,
     Pen,
     Picture,
     Point,
@@ -50,7 +46,7 @@ LONGEST = 10  # points of one path
 LARGEST = 56.0  # px: larger letters Qt leaves out where they are painted small
 
 
-class Lines(NamedTuple):
+class Paths(NamedTuple):
     """Strokes of one pen that follow each other."""
 
     pen: Pen
@@ -72,7 +68,7 @@ class Shown(NamedTuple):
     image: QImage
 
 
-Op = Lines | Letters | Shown | Ring | Fill
+Op = Paths | Letters | Shown | Ring | Fill
 
 
 class PlayedPage(NamedTuple):
@@ -90,29 +86,22 @@ def prepared_page(drawing: Drawing) -> PlayedPage:
 
 
 def _ops(drawing: Drawing) -> Iterator[Op]:
-    for pen, items in groupby(inked(drawing.items), key=_pen_of):
-        if pen is not None:
-            yield from (Lines(pen, path) for path in _paths(items, drawing.height))
-            continue
-        for item in items:
-            if isinstance(item, Text):
-                yield Letters(item, glyph_runs(item), _rect(text_box(item), drawing.height))
-            elif isinstance(item, Picture):
-                yield Shown(item, QImage.fromData(item.file))
-            elif isinstance(item, Ring | Fill):
-                yield item
+    for step in by_pen(drawing.items):
+        match step:
+            case Lines():
+                yield from (Paths(step.pen, path) for path in _paths(step.lines, drawing.height))
+            case Text():
+                yield Letters(step, glyph_runs(step), _rect(text_box(step), drawing.height))
+            case Picture():
+                yield Shown(step, QImage.fromData(step.file))
+            case Ring() | Fill():
+                yield step
 
 
-def _pen_of(item: Item) -> Pen | None:
-    if isinstance(item, Stroke):
-        return item.pen
-    return "fine" if isinstance(item, Hatch) else None
-
-
-def _paths(items: Iterable[Item], height: Mm) -> Iterator[QPainterPath]:
+def _paths(lines: Iterable[Sequence[Point]], height: Mm) -> Iterator[QPainterPath]:
     """Short ones: what a long path covers takes long to find out."""
     path = QPainterPath()
-    for points in (points for item in items for points in _lines(item)):
+    for points in lines:
         path.moveTo(points[0][0], height - points[0][1])
         for x, y in points[1:]:
             path.lineTo(x, height - y)
@@ -120,13 +109,6 @@ def _paths(items: Iterable[Item], height: Mm) -> Iterator[QPainterPath]:
             yield path
             path = QPainterPath()
     yield path
-
-
-def _lines(item: Item) -> Iterator[Sequence[Point]]:
-    if isinstance(item, Hatch):
-        yield from hatch_strokes(item)
-    elif isinstance(item, Stroke):
-        yield item.points
 
 
 # ---------------------------------------------------------------- painting
@@ -140,7 +122,7 @@ def play_page(
     """
     high = played.drawing.height
     for op in played.ops:
-        if isinstance(op, Lines):
+        if isinstance(op, Paths):
             painter.setPen(_pen(op.pen, thinnest))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawPath(op.path)
@@ -202,7 +184,7 @@ def play_lit(painter: QPainter, drawing: Drawing, lit: Collection[str]) -> None:
             painter.drawRect(_rect(item.box, high))
     painter.setPen(QPen(QColor(LIT), LIT_WIDTH))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    for path in _paths((item for item in some if isinstance(item, Stroke)), high):
+    for path in _paths((item.points for item in some if isinstance(item, Stroke)), high):
         painter.drawPath(path)
     for item in some:
         if isinstance(item, Ring):

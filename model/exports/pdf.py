@@ -6,29 +6,14 @@ Written by reportlab, without the date, so that the same pages always give the s
 from __future__ import annotations
 
 import io
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
-from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
+from model.drawings.by_pen import Lines, by_pen
 from model.drawings.fonts import CAPITAL, Face, face_file, runs
-from model.drawings.hatching import hatch_strokes
 from model.drawings.letters import words_width
-from model.drawings.measures import inked
-from model.drawings.paper import (
-    DASHES,
-    PEN_WIDTHS,
-    Drawing,
-    Fill,
-    Hatch,
-    Item,
-    Pen,
-    Picture,
-    Point,
-    Ring,
-    Stroke,
-    Text,
-)
+from model.drawings.paper import DASHES, PEN_WIDTHS, Drawing, Fill, Pen, Picture, Ring, Text
 from model.planset.page import Page
 from model.units import Mm
 
@@ -103,37 +88,28 @@ def _write_page(canvas: Canvas, page: Page, known: set[str]) -> None:
 
 
 def _draw(canvas: Canvas, drawing: Drawing) -> None:
-    """Items in their order; what follows each other with one pen is one path."""
-    for pen, items in groupby(inked(drawing.items), key=_pen):
-        if pen is not None:
-            _draw_strokes(canvas, pen, items)
-        else:
-            for item in items:
-                _draw_other(canvas, item)
+    for step in by_pen(drawing.items):
+        match step:
+            case Lines():
+                _draw_lines(canvas, step)
+            case Ring():
+                _draw_ring(canvas, step)
+            case Fill():
+                _fill(canvas, step)
+            case Picture():
+                _show(canvas, step)
+            case Text():
+                _write(canvas, step)
 
 
-def _pen(item: Item) -> Pen | None:
-    if isinstance(item, Stroke):
-        return item.pen
-    return "fine" if isinstance(item, Hatch) else None
-
-
-def _draw_strokes(canvas: Canvas, pen: Pen, items: Iterable[Item]) -> None:
-    _take(canvas, pen)
+def _draw_lines(canvas: Canvas, lines: Lines) -> None:
+    _take(canvas, lines.pen)
     path = canvas.beginPath()
-    for points in _lines(items):
+    for points in lines.lines:
         path.moveTo(*points[0])
         for point in points[1:]:
             path.lineTo(*point)
     canvas.drawPath(path, stroke=1, fill=0)
-
-
-def _lines(items: Iterable[Item]) -> Iterator[Sequence[Point]]:
-    for item in items:
-        if isinstance(item, Hatch):
-            yield from hatch_strokes(item)
-        elif isinstance(item, Stroke):
-            yield item.points
 
 
 def _take(canvas: Canvas, pen: Pen) -> None:
@@ -145,17 +121,10 @@ def _take(canvas: Canvas, pen: Pen) -> None:
     canvas.setDash([share * width for share in DASHES.get(pen, ())])
 
 
-def _draw_other(canvas: Canvas, item: Item) -> None:
-    if isinstance(item, Ring):
-        _take(canvas, item.pen)
-        canvas.setFillGray(1)
-        canvas.circle(*item.at, item.radius, stroke=1, fill=int(item.blank))
-    elif isinstance(item, Fill):
-        _fill(canvas, item)
-    elif isinstance(item, Picture):
-        _show(canvas, item)
-    elif isinstance(item, Text):
-        _write(canvas, item)
+def _draw_ring(canvas: Canvas, ring: Ring) -> None:
+    _take(canvas, ring.pen)
+    canvas.setFillGray(1)
+    canvas.circle(*ring.at, ring.radius, stroke=1, fill=int(ring.blank))
 
 
 def _fill(canvas: Canvas, fill: Fill) -> None:
