@@ -6,6 +6,7 @@ comes before all is cut to length, and takes the other solid parts of the settin
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import replace
 from typing import NamedTuple
@@ -16,18 +17,22 @@ from model.parts.marks import Mark
 from model.shop.order import say
 from model.shop.order.feeding import is_small, joinery_cautions
 from model.shop.order.heads import head_for
-from model.shop.order.jobs import Alike, Job, alike, figure, jobs
+from model.shop.order.jobs import HAIR, Alike, Job, alike, figure, jobs
 from model.shop.order.keys import key_of, line_of
 from model.shop.order.mates import Mates
 from model.shop.order.operations import TAPER, Operation, operation, runs_along
 from model.shop.order.record import Batch, Distance, Line, Spot
 from model.shop.order.trying import before
+from model.units import Mm
 
 Figures = tuple[Distance, ...]
 _WHILE_LONG = (
     "Cut it along the whole piece, before any part of it is cut to length: then some are too short "
     "to hold. Mark the ends of each part after, so that the cut lies as its line says."
 )
+
+
+_MOST_STOPS = 4  # more are marked on a stick
 
 
 class _Group(NamedTuple):
@@ -141,7 +146,7 @@ def _batch(
             *before(group.operation.key, first, own, group.spots, mates, unit),
             *_heads(own[0].features[first.spot.feature], unit),
         ),
-        aids=_aids(lines, unit),
+        aids=_aids(lines, marks, unit),
         cautions=joinery_cautions(group.operation, own, unit),
     )
 
@@ -155,16 +160,32 @@ def _heads(feature: Cut | Hole, unit: str) -> tuple[str, ...]:
     return (f"Countersink each hole on this side, {wide} wide: heads of No. {row.key} lie flush.",)
 
 
-def _aids(lines: tuple[Line, ...], unit: str) -> tuple[str, ...]:
-    """Stops that serve more than one cut: the places that several spots share."""
-    seen: dict[float, int] = {}
+def _aids(lines: tuple[Line, ...], marks: Mapping[str, Mark], unit: str) -> tuple[str, ...]:
+    """Stops that serve more than one cut: the places that several spots share. A slot that ends
+    inside the wood has one where it begins and one where it ends.
+    """
+    starts: Counter[Mm] = Counter()
+    stops: Counter[Mm] = Counter()
     for line in lines:
-        for start in {round(spot.start, 3) for spot in line.spots if spot.start > 1e-6}:
-            seen[start] = seen.get(start, 0) + line.quantity
-    shared = [say.size(start, unit) for start, times in sorted(seen.items()) if times > 1]
-    if not shared or len(shared) > 4:
-        return ("Mark these places on a story stick, and all parts from it.",) if shared else ()
-    return (f"Stop block at {say.listed(shared)}.",)
+        size = marks[line.mark].part.size
+        for start, stop in {(round(s.start, 3), round(s.stop, 3)) for s in line.spots}:
+            if start > HAIR:
+                starts[start] += line.quantity
+            if start < stop < min(size[s.end.axis] for s in line.spots) - HAIR:
+                stops[stop] += line.quantity
+    begin, end = (_shared(each, unit) for each in (starts, stops))
+    if not begin and not end:
+        return ()
+    if len(begin) + len(end) > _MOST_STOPS:
+        return ("Mark these places on a story stick, and all parts from it.",)
+    if not end:
+        return (f"Stop block at {say.listed(begin)}.",)
+    first = f"one at {say.listed(begin, 'or')} where it begins, " if begin else ""
+    return (f"Stop blocks: {first}one at {say.listed(end, 'or')} where it ends.",)
+
+
+def _shared(places: Counter[Mm], unit: str) -> list[str]:
+    return [say.size(place, unit) for place, times in sorted(places.items()) if times > 1]
 
 
 def _tapers(bed: Bed, who: Mapping[str, str], unit: str) -> tuple[Batch, ...]:

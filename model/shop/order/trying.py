@@ -1,4 +1,8 @@
-"""What to do before a batch is run: measure what goes in, try the cut on a piece that is waste."""
+"""What to do before a batch is run: measure what goes in, try the cut on a piece that is waste.
+
+A slot is tried with what goes into it as it is, a sheet or a board. A tongue or tenon is not cut
+yet, for it is fitted to the slot: then the slot is measured, and the tongue is tried in it later.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +13,11 @@ from model.shop.order import say
 from model.shop.order.jobs import Job
 from model.shop.order.mates import Mates
 from model.shop.order.record import Spot
+from model.units import Mm
 
+_SLACK: Mm = 0.3  # what goes in as it is may be this much thicker than the slot, as for mates
+_HAIR: Mm = 1e-6
+_FLOATS = ("groove", "floats in grooves")
 # How a joint should go together dry; common practice, no source.
 _FITS = {
     "groove": "it slides in by hand, without play",
@@ -26,6 +34,11 @@ _HOLES = {
     "pocket hole": "Drill one in waste of the same thickness and drive its screw: the point stays "
     "inside",
 }
+# What is cut later than the slot that it goes into.
+_LATER = {"groove": "tongues", "mortise": "tenons"}
+_ROUND_ENDS = (
+    "A router leaves round ends: square them with a chisel, for what goes in has square corners."
+)
 _MOST_NAMED = 6
 
 
@@ -38,6 +51,18 @@ def before(
     unit: str,
 ) -> tuple[str, ...]:
     """Sentences for a batch: the measure that drives it, and the test cut with its mate."""
+    tried = _tried(operation, first, own, spots, mates, unit)
+    return (*tried, _ROUND_ENDS) if _ends_inside(operation, own, spots) else tried
+
+
+def _tried(
+    operation: str,
+    first: Job,
+    own: Sequence[Mark],
+    spots: Mapping[str, Sequence[Spot]],
+    mates: Mates,
+    unit: str,
+) -> tuple[str, ...]:
     if operation in _HOLES:
         return (f"{_HOLES[operation]}.",)
     if operation not in _FITS:
@@ -46,10 +71,48 @@ def before(
     waste = _waste(own, unit)
     if operation == "recess":
         return (f"Cut one in {waste} and try the plate: {_FITS[operation]}.",)
-    if not met:
-        return (f"Cut one in {waste} and measure it.",)
-    tried = f"Cut one in {waste} and try it with {_named(met)}: {_FITS[operation]}."
-    return (*_measures(operation, met, mates, unit), tried)
+    later = _later(operation, first, met, mates)
+    ready = tuple(name for name in met if name not in later)
+    if not ready:
+        fitted = f": the {_LATER[operation]} of {_named(later)} are fitted to it" if later else ""
+        return (f"Cut one in {waste} and measure it{fitted}.",)
+    grooves = _grooves(operation, own, ready, mates)
+    tried = f"try it in the grooves of {_named(grooves)}: {_FITS['tongue']}"
+    if not grooves:
+        tried = f"try it with {_named(ready)}: {_FITS[operation]}"
+    return (*_measures(operation, () if grooves else ready, mates, unit),
+            f"Cut one in {waste} and {tried}.")  # fmt: skip
+
+
+def _ends_inside(operation: str, own: Sequence[Mark], spots: Mapping[str, Sequence[Spot]]) -> bool:
+    """Whether a slot that a piece goes into ends inside the wood."""
+    return operation in ("groove", "mortise", "dado") and any(
+        spot.start > _HAIR or spot.stop < mark.part.size[spot.end.axis] - _HAIR
+        for mark in own
+        for spot in spots[mark.mark]
+    )
+
+
+def _later(operation: str, first: Job, met: Sequence[str], mates: Mates) -> tuple[str, ...]:
+    """The parts that go into a slot by a tongue or tenon, which is cut when the slot is."""
+    if operation not in _LATER:
+        return ()
+    width = next(each.size for each in first.figures if each.what == "width")
+    return tuple(name for name in met if float(mates.marks[name].thickness) > width + _SLACK)
+
+
+def _grooves(
+    operation: str, own: Sequence[Mark], met: Sequence[str], mates: Mates
+) -> tuple[str, ...]:
+    """The parts in whose grooves a panel goes by its rabbets."""
+    floats = all(any(hold.joint in _FLOATS for hold in mark.part.held) for mark in own)
+    if operation != "rabbet" or not floats:
+        return ()
+    return tuple(
+        name
+        for name in met
+        if any(feature.kind == "groove" for feature in mates.marks[name].features)
+    )
 
 
 def _met(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import replace
 from functools import cache
@@ -116,6 +117,50 @@ def test_a_tenon_is_tried_in_the_posts_that_are_mortised() -> None:
     tenons = batches(demo("guest_room_double")[1], "Tenons")[0]
 
     assert "try it with H1, H2, F1 and F2:" in tenons.before[-1]
+
+
+@every_demo
+def test_nothing_is_tried_with_a_tongue_or_tenon_that_is_cut_later(name: str) -> None:
+    """What is named in a test cut has had all of its tongues and tenons, or goes in as it is."""
+    bed, order = demo(name)
+    thick = {mark.mark: float(mark.thickness) for mark in bed.marks}
+    cut_at: dict[str, int] = {}
+    for n, batch in enumerate(order.batches):
+        if batch.operation in ("Tongues", "Tenons") and batch.stage == "joinery":
+            cut_at.update({line.mark: n for line in batch.lines})
+    tried = 0
+    for n, batch in enumerate(order.batches):
+        for said in batch.before:
+            if "try it with" in said and batch.operation in ("Grooves", "Mortises"):
+                named = re.findall(r"[A-Z]\d+", said.partition("try it with")[2])
+                as_they_are = {m for m in named if thick[m] < batch.figure("width") + 0.3}
+                assert all(cut_at.get(m, -1) < n for m in set(named) - as_they_are), said
+                tried += 1
+    assert tried or name == "loft_single"
+
+
+def test_the_tongue_of_a_panel_is_tried_in_its_groove() -> None:
+    """The panel R3 is thicker than the grooves of R1 and R2, which are cut before its rabbets."""
+    order = demo("painted_storage_queen")[1]
+    (groove,) = [b for b in batches(order, "Grooves") if "R1" in {n.mark for n in b.lines}]
+    (rabbet,) = [b for b in batches(order, "Rabbets") if "R3" in {n.mark for n in b.lines}]
+
+    assert groove.before == (
+        'Cut one in waste 3/4" thick and measure it: the tongues of R2 and R3 are fitted to it.',
+    )
+    assert "try it in the grooves of R1 and R2: it slides in" in rabbet.before[-1]
+
+
+def test_a_slot_that_ends_inside_has_two_stops_and_square_ends() -> None:
+    order = demo("painted_storage_queen")[1]
+    first = batches(order, "Mortises")[0]
+
+    assert first.aids == (
+        'Stop blocks: one at 28 3/4" where it begins, one at 30 3/4" where it ends.',
+    )
+    assert "square them with a chisel" in first.before[-1]
+    through = [b for b in batches(order, "Grooves") if "saw" in b.machine]
+    assert through and not any("chisel" in said for b in through for said in b.before)
 
 
 def test_a_stopped_groove_is_never_made_over_a_saw() -> None:
