@@ -25,7 +25,9 @@ def inked(items: Iterable[Item]) -> Iterator[Item]:
 
 
 def measure_ink(measure: Measure) -> Iterator[Item]:
-    """The strokes and words of one dimension. Words that stand beyond an end get a line to it."""
+    """The strokes and words of one dimension. Words on its line beyond an end get a line to it;
+    words that are led off stand farther out.
+    """
     ends = (measure.start, measure.end)
     along = 1 if measure.upright else 0
     low, high = sorted(point[along] for point in ends)
@@ -48,11 +50,12 @@ def default_words_at(measure: Measure) -> Point:
 
 
 def _reach(measure: Measure, words_at: Point) -> tuple[Mm, Mm]:
-    """How far the line must run for words that stand beside it; half-way along it, not at all."""
+    """How far the line must run for words that stand on it beyond an end, else not at all."""
     along = 1 if measure.upright else 0
     middle, half = words_at[along], words_width(measure.words, WORDS) / 2
     low, high = sorted((measure.start[along], measure.end[along]))
-    if low <= middle <= high:
+    is_led_off = abs(words_at[1 - along] - measure.line) > 1.01 * ABOVE * WORDS
+    if is_led_off or low <= middle <= high:
         return low, high
     return (middle - half, high) if middle < low else (low, middle + half)
 

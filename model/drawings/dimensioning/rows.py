@@ -7,13 +7,15 @@ the first 10 mm from the outline. Source: ISO 129-1, from memory.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import partial
 from itertools import pairwise
 from typing import NamedTuple
 
 from model.cutting.record import Box
+from model.drawings.dimensioning.in_order import Asked, Placed, in_order, keeps_order
 from model.drawings.dimensioning.row_numbers import row_numbers
 from model.drawings.dimensioning.runs import Run, Side, axis_of, distinct
-from model.drawings.dimensioning.words_room import AIR, HIGH, Leader, Word, WordsRoom, foot_of
+from model.drawings.dimensioning.words_room import AIR, HIGH, Leader, Word, WordsRoom
 from model.drawings.letters import words_width
 from model.drawings.measures import ABOVE, PAST, TICK, WORDS
 from model.drawings.paper import Item, Measure, Point, Stroke, grown, is_free
@@ -71,9 +73,11 @@ class _Layout:
         out = first
         for number in range(max(self._numbers, default=-1) + 1):
             row = self._row(number, out)
-            lifted = max(self._fill(row, run) for run in row.runs)
+            placed = self._placed(row)
+            for each in placed:
+                self._items += self._ink(row, each)
             self._last = out
-            out += ROW + lifted * LIFT
+            out += ROW + max(each.lift for each in placed) * LIFT
         words = tuple(self._word_box(word) for word in self._room.words)
         return Rows(tuple(self._items), self._box(), words)
 
@@ -86,51 +90,78 @@ class _Layout:
         )
         return _Row(out, here, tuple(sorted(lines[0])), lines[1])
 
-    def _fill(self, row: _Row, run: Run) -> int:
-        """Lay one run; returns how many lines its words needed beyond its own."""
-        most = 0
-        for k, ends in enumerate(pairwise(run.along(self._side))):
-            word, lift = self._word(row, run, k, ends)
-            middle = (ends[0] + ends[1]) / 2
-            leader = Leader.to(word, middle, row.out) if lift else None
-            self._room.take(word, leader)
-            if leader is not None:
-                start, end = (middle, row.out), (foot_of(word, middle), leader.far)
-                self._items.append(Stroke((self._point(*start), self._point(*end))))
-            self._items.append(self._measure(row, run, k, word))
-            most = max(most, lift)
-        return most
+    def _placed(self, row: _Row) -> list[Placed]:
+        """The words of a row: each where it fits first, or all anew where their order is lost."""
+        asked = list(_asked(row.runs, self._side))
+        placed: list[Placed] = []
+        for span in asked:
+            placed.append(self._word(row, span))
+            self._room.take(placed[-1].word, placed[-1].leader)
+        if keeps_order(placed):
+            return placed
+        for each in reversed(placed):
+            self._room.drop(each.leader)
+        for lines in (row.beyond, ()):  # rather across a leading line than out of order
+            found = in_order(asked, partial(self._tried_in_order, row, lines), self._room)
+            if found is not None:
+                return found
+        for each in placed:
+            self._room.take(each.word, each.leader)
+        return placed
+
+    def _tried_in_order(
+        self, row: _Row, lines: Sequence[Mm], asked: Asked, best: Mm
+    ) -> Iterator[Placed]:
+        """Every clear place of words, that on their line first, then those near where they would
+        stand best.
+        """
+        found = self._on_line(row, asked)
+        if found is not None:
+            yield found
+        yield from self._lifted(row, asked, best, lines)
+
+    def _ink(self, row: _Row, placed: Placed) -> Iterator[Item]:
+        leader = placed.leader
+        if leader is not None:
+            start, end = placed.led
+            yield Stroke((self._point(start, row.out), self._point(end, leader.far)))
+        yield self._measure(row, placed.asked.run, placed.asked.k, placed.word)
 
     # ------------------------------------------------------------ words
 
-    def _word(self, row: _Row, run: Run, k: int, ends: tuple[Mm, Mm]) -> tuple[Word, int]:
+    def _word(self, row: _Row, asked: Asked) -> Placed:
         """The first place that is clear: on the line, beyond an end of the run, farther out."""
-        half = words_width(run.words[k], WORDS) / 2
-        level = row.out + (ABOVE if self._up else -ABOVE) * WORDS
-        for at in _tried(run, k, ends, half, row.lines):
-            word = Word(at, half, level)
-            if self._room.is_clear(word, row.lines) and self._has_line(row, run, word, ends):
-                return word, 0
         return (
-            self._lifted(row, half, ends, row.beyond)
-            or self._lifted(row, half, ends, ())  # rather across a leading line than over words
-            or (Word((ends[0] + ends[1]) / 2, half, level), 0)
+            self._on_line(row, asked)
+            or next(self._lifted(row, asked, asked.middle, row.beyond), None)
+            # rather across a leading line than over words
+            or next(self._lifted(row, asked, asked.middle, ()), None)
+            or Placed(asked, Word(asked.middle, asked.half, self._level(row)), 0, row.out)
         )
 
-    def _lifted(
-        self, row: _Row, half: Mm, ends: tuple[Mm, Mm], lines: Sequence[Mm]
-    ) -> tuple[Word, int] | None:
-        """A clear place beyond the line, and how many lines of words farther out it is."""
-        middle = (ends[0] + ends[1]) / 2
+    def _on_line(self, row: _Row, asked: Asked) -> Placed | None:
+        level = self._level(row)
+        for at in _tried(asked, row.lines):
+            word = Word(at, asked.half, level)
+            clear = self._room.is_clear(word, row.lines)
+            if clear and self._has_line(row, asked.run, word, asked.ends):
+                return Placed(asked, word, 0, row.out)
+        return None
+
+    def _level(self, row: _Row) -> Mm:
+        """How far out words on their line stand."""
+        return row.out + (ABOVE if self._up else -ABOVE) * WORDS
+
+    def _lifted(self, row: _Row, asked: Asked, best: Mm, lines: Sequence[Mm]) -> Iterator[Placed]:
+        """Clear places beyond the line, the nearest line of words first."""
         for lift in range(1, _LIFTS + 1):
             farther = row.out + (0.6 if self._up else -0.25) * WORDS + lift * LIFT
             for aside in _ASIDE:
-                word = Word(middle + aside * max(half, LIFT), half, farther)
-                leader = Leader.to(word, middle, row.out)
+                word = Word(best + aside * max(asked.half, LIFT), asked.half, farther)
+                leader = Leader.to(word, asked.middle, row.out)
                 clear = self._room.is_clear(word, lines, leader)
-                if clear and self._is_untaken(row, word, ends):
-                    return word, lift
-        return None
+                if clear and self._is_untaken(row, word, asked.ends):
+                    yield Placed(asked, word, lift, row.out)
 
     def _has_line(self, row: _Row, run: Run, word: Word, ends: tuple[Mm, Mm]) -> bool:
         """Whether words on their line, or on what goes on beyond its end, are alone there."""
@@ -201,12 +232,18 @@ def _run_on(word: Word, ends: tuple[Mm, Mm], out: Mm) -> Leader:
     return Leader(low, high, out - 0.1, out + 0.1)
 
 
-def _tried(run: Run, k: int, ends: tuple[Mm, Mm], half: Mm, lines: Sequence[Mm]) -> Iterator[Mm]:
+def _asked(runs: Sequence[Run], side: Side) -> Iterator[Asked]:
+    """The words of all spans of a row."""
+    for run in runs:
+        for k, ends in enumerate(pairwise(run.along(side))):
+            yield Asked(run, k, ends, words_width(run.words[k], WORDS) / 2)
+
+
+def _tried(asked: Asked, lines: Sequence[Mm]) -> Iterator[Mm]:
     """Where words may stand along their line: within the span, then beyond an end of the run."""
-    low, high = ends
-    spare = high - low - 2 * half - 2 * AIR
-    if spare >= 0:
-        yield from (low + half + AIR + share * spare for share in _SHARES)
+    run, k, (low, high), half = asked
+    if asked.spare >= 0:
+        yield from (low + half + AIR + share * asked.spare for share in _SHARES)
         within = [low, *(at for at in lines if low < at < high), high]
         yield from ((a + b) / 2 for a, b in pairwise(within))
     beyond = half + AIR + TICK

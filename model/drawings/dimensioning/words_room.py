@@ -78,6 +78,12 @@ class WordsRoom:
         if leader is not None:
             self._leaders.append(leader)
 
+    def drop(self, leader: Leader | None) -> None:
+        """Take the last words away again, and the line to them."""
+        self.words.pop()
+        if leader is not None:
+            self._leaders.pop()
+
     def is_clear(self, word: Word, lines: Sequence[Mm], leader: Leader | None = None) -> bool:
         """Whether words keep off the lines that lead through, off all others and their leaders."""
         if any(word.holds(at) for at in lines) or any(word.hits(other) for other in self.words):

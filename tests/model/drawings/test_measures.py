@@ -31,6 +31,13 @@ def test_words_beside_their_ends_have_the_line_under_them() -> None:
     assert line.points[0] == (40, 90) and line.points[1][0] > 50
 
 
+def test_words_that_are_led_off_have_no_line_under_them() -> None:
+    """Another dimension's words may stand where it would run."""
+    line, *_ = measure_ink(Measure((40, 100), (43, 100), 90, False, "3", 3, words_at=(50, 86)))
+    assert isinstance(line, Stroke)
+    assert line.points == ((40, 90), (43, 90))
+
+
 def test_a_measure_on_the_edge_needs_no_leading_line() -> None:
     drawn = list(measure_ink(Measure((40, 90), (120, 90), 90, False, "800", 800)))
     assert len(drawn) == 4  # the line, two ticks, the words

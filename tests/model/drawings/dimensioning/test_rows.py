@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import random
-from itertools import pairwise
+from collections.abc import Callable, Sequence
+from itertools import combinations, pairwise
 
 import pytest
 
@@ -19,7 +20,7 @@ from model.drawings.dimensioning.runs import (
     steps_words,
 )
 from model.drawings.dimensioning.told import Told
-from model.drawings.paper import Item, Measure
+from model.drawings.paper import Item, Measure, Stroke
 from tests.checkers.words_on_paper import texts_that_overlap, words_with_lines_through
 
 VIEW = Box(0, 0, 120, 30)
@@ -100,6 +101,62 @@ def test_lines_run_through_no_words(side: Side) -> None:
         runs = [_drawn(draw, side) for _ in range(draw.randint(1, 2))]
 
         assert words_with_lines_through(rows(VIEW, side, runs).items) == []
+
+
+@pytest.mark.parametrize("side", ["below", "above", "left", "right"])
+def test_words_stand_in_the_order_of_their_spans(side: Side) -> None:
+    """However narrow the spans are: a chain that is read in another order is sawn in it."""
+    draw, axis = random.Random(19), 0 if side in ("below", "above") else 1
+    for _ in range(80):
+        runs = [_drawn(draw, side) for _ in range(draw.randint(1, 4))]
+        found = measures(rows(VIEW, side, runs).items)
+
+        for line in {item.line for item in found}:
+            row = sorted((item for item in found if item.line == line), key=_middle(axis))
+            words = [each.words_at[axis] for each in row if each.words_at]
+            assert len(words) == len(row) and words == sorted(words)
+
+
+@pytest.mark.parametrize("side", ["below", "above", "left", "right"])
+def test_no_line_to_words_crosses_another(side: Side) -> None:
+    draw = random.Random(20)
+    for _ in range(80):
+        runs = [_drawn(draw, side) for _ in range(draw.randint(1, 4))]
+        leaders = [item for item in rows(VIEW, side, runs).items if isinstance(item, Stroke)]
+
+        assert not any(_cross(a.points, b.points) for a, b in combinations(leaders, 2))
+
+
+def test_narrow_spans_of_an_end_are_read_upwards() -> None:
+    """The rails of a side at 1 : 24, mm on paper: 3/4, 2 1/4, 8 1/4 and 4 1/2 in."""
+    inch = 25.4 / 24
+    places = [0.0, 0.75, 3.0, 11.25, 15.75]
+    points = [(0.0, at * inch) for at in places]
+    run = chain(points, [25.4 * (b - a) for a, b in pairwise(places)], Told("inch"))
+    whole = span((0.0, 0.0), (0.0, 48 * inch), 48 * 25.4, Told("inch"), level=1)
+    found = rows(Box(0, 0, 90, 48 * inch), "left", [run, whole]).items
+
+    upwards = sorted(measures(found)[:4], key=lambda item: item.words_at[1] if item.words_at else 0)
+    assert [item.words for item in upwards] == ['3/4"', '2 1/4"', '8 1/4"', '4 1/2"']
+
+
+def _middle(axis: int) -> Callable[[Measure], float]:
+    return lambda item: item.start[axis] + item.end[axis]
+
+
+def _cross(one: Sequence[tuple[float, float]], other: Sequence[tuple[float, float]]) -> bool:
+    """Whether each line has an end on either side of the other."""
+    return _parts(*one, *other) and _parts(*other, *one)
+
+
+def _parts(
+    a: tuple[float, float],
+    b: tuple[float, float],
+    c: tuple[float, float],
+    d: tuple[float, float],
+) -> bool:
+    turns = [(b[0] - a[0]) * (e[1] - a[1]) - (b[1] - a[1]) * (e[0] - a[0]) for e in (c, d)]
+    return min(turns) < -1e-9 and max(turns) > 1e-9
 
 
 def _drawn(draw: random.Random, side: Side) -> Run:
