@@ -33,7 +33,7 @@ def bearers(
     frame: Frame,
     bearer_wood: Material,
 ) -> Made:
-    """A bearer beside each box side carries its slide; a centre runner lies under the box."""
+    """A bearer carries what a drawer runs on, from its own side to what stands opposite."""
     if not own_bearer_places:
         return ()
     far = "dividers" if needs_divider else FAR_END.removeprefix("dividers|")

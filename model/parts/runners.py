@@ -27,7 +27,7 @@ def runners(
     frame: Frame,
     bearer_wood: Material,
 ) -> Made:
-    """A runner under each box side is glued and screwed to the bearer's face."""
+    """A runner under each box side is glued and screwed to its bearer."""
     if not runner_places:
         return ()
     return (

@@ -32,7 +32,7 @@ def slide_holders(
     frame: Frame,
     row_name: str,
 ) -> Made:
-    """The outer member of each slide is screwed to the bearer's face and stays there."""
+    """The outer member of each slide is screwed to its bearer and stays there."""
     made = []
     sides = ((slide_near_places, -1.0), (slide_holder_far_places, 1.0))
     for places, toward in sides if slide_near_places else ():
