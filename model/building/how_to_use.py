@@ -6,10 +6,9 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from model.bed import Bed
-from model.brief.words import full_label, value_text
 from model.parts.marks import LETTERS
 from model.shop.order import say
-from model.shop.order.aids import measured
+from model.shop.order.aids import measure_text, measured
 
 
 class Note(NamedTuple):
@@ -96,16 +95,13 @@ def _sizes(bed: Bed) -> Note:
 
 def _measured(bed: Bed) -> Iterator[Note]:
     unit: str = bed["shown_unit"]
-    told = [
-        f"{full_label(choice).removesuffix(' measured')} {value_text(choice, value, unit)}"
-        for choice, value in measured(bed)
-    ]
+    told = [measure_text(each, unit) for each in measured(bed)]
     if told:
         yield Note(
             "Measured stock",
-            f"These were measured by the maker, and sizes hang on them: {say.listed(told)}. "
-            "Measure what you have bought: where it differs, change what goes into it or over it "
-            "by as much.",
+            f"Sizes hang on what these measure: {'; '.join(told)}. Measure what you have bought "
+            "before the first cut: where it differs, grooves, rabbets and what goes into them or "
+            "over them change by as much.",
         )
 
 

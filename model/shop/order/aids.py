@@ -4,11 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from model.bed import Bed
 from model.brief import all_choices
 from model.brief.declare import Choice
-from model.units import Mm, snapped
+from model.brief.words import full_label
+from model.shop.order import say
+from model.units import Mm, show_length, snapped
+
+_SAME: Mm = 1e-3
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -74,11 +79,60 @@ def _on_skids(bed: Bed) -> bool:
     return bool(known.get("has_skids")) and any(known.get(f"{row}.runner_places") for row in rows)
 
 
-def measured(bed: Bed) -> tuple[tuple[Choice, Mm], ...]:
-    """The measures that the maker has typed in, which sizes hang on."""
+class Measured(NamedTuple):
+    """Something to measure before the first cut: `name` what it is called, `size` what is reckoned
+    with, `marks` the parts that are made of it, none where it is no stock.
+    """
+
+    name: str
+    size: Mm
+    marks: tuple[str, ...] = ()
+
+
+def measured(bed: Bed) -> tuple[Measured, ...]:
+    """What sizes hang on: the thickness of every sheet, whether it was typed in or is that of a
+    table, and what else the maker has typed in as measured.
+    """
+    sheets = _sheets(bed)
     known = all_choices(bed.design.own)
-    return tuple(
+    typed = [
         (known[name], float(value))
         for name, value in bed.design.choices.items()
         if name.endswith("_measured") and value is not None
-    )
+    ]
+    told = {round(each.size, 3) for each in sheets}
+    others = [
+        Measured(full_label(choice).removesuffix(" measured"), size, _as_thick(bed, choice, size))
+        for choice, size in typed
+        if not (_is_stock(choice) and round(size, 3) in told)
+    ]
+    return (*others, *sheets)
+
+
+def measure_text(each: Measured, unit: str) -> str:
+    """`Mattress width, 39"`, `B1 and B2 (Birch plywood, 12 mm), reckoned ~15/32" thick`."""
+    told = show_length(each.size, unit)
+    if not each.marks:
+        return f"{each.name}, {told}"
+    return f"{say.listed(each.marks)} ({each.name}), reckoned {told} thick"
+
+
+def _sheets(bed: Bed) -> tuple[Measured, ...]:
+    found: dict[tuple[str, float], list[str]] = {}
+    for mark in bed.marks:
+        if mark.made_of is not None and mark.made_of.kind == "sheet":
+            layers = max(mark.part.layers, 1)
+            key = mark.made_of.name, float(mark.thickness) / layers
+            found.setdefault(key, []).append(mark.mark)
+    return tuple(Measured(name, size, tuple(marks)) for (name, size), marks in found.items())
+
+
+def _as_thick(bed: Bed, choice: Choice, size: Mm) -> tuple[str, ...]:
+    """The parts that are as thick as a stock that was measured."""
+    if not _is_stock(choice):
+        return ()
+    return tuple(m.mark for m in bed.marks if abs(float(m.thickness) - size) < _SAME)
+
+
+def _is_stock(choice: Choice) -> bool:
+    return choice.name.endswith("_stock_measured")

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from model.bed import Bed
-from model.brief.words import full_label, in_unit, value_text
+from model.brief.words import in_unit
 from model.checks.safety.cautions import cautions
 from model.parts.marks import Mark
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.idle_stock import idle_stock
 from model.shop.order import say
-from model.shop.order.aids import measured, spacers
+from model.shop.order.aids import measure_text, measured, spacers
 from model.shop.order.finish import finishing
 from model.shop.order.jobs import figure
 from model.shop.order.joinery import joinery, while_long
@@ -108,9 +108,8 @@ def _spacers(bed: Bed, unit: str) -> tuple[str, ...]:
 
 def _measures(bed: Bed, unit: str) -> tuple[str, ...]:
     return tuple(
-        f"Measure again before the first cut: {full_label(choice).removesuffix(' measured')}, "
-        f"{value_text(choice, value, unit)}; sizes hang on it."
-        for choice, value in measured(bed)
+        f"Measure again before the first cut: {measure_text(each, unit)}; sizes hang on it."
+        for each in measured(bed)
     )
 
 

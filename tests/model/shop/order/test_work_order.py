@@ -286,10 +286,16 @@ def test_a_deck_of_panels_needs_no_slat_spacer() -> None:
     assert "slat spacer" not in names
 
 
-def test_what_was_measured_is_measured_again_before_the_first_cut() -> None:
+def test_what_sizes_hang_on_is_measured_again_before_the_first_cut() -> None:
+    """A stock is told by the parts that are made of it: its choice's name stands on no page."""
     said = demo("painted_storage_queen")[1].aids
+    wanted = [text for text in said if text.startswith("Measure again before the first cut: ")]
 
-    assert any(text.startswith("Measure again before the first cut: Box stock,") for text in said)
+    assert not any("stock" in text for text in wanted)
+    for marks in ("B1, B2 and B3 (", "H5 and F5 (", "B4 (", "R3 ("):
+        assert sum(f"cut: {marks}" in text for text in wanted) == 1
+    king = demo("split_king_foot_drawers")[1].aids
+    assert 'Measure again before the first cut: Mattress width, 39"; sizes hang on it.' in king
 
 
 # ---------------------------------------------------------------- boards and sheets
