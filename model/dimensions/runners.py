@@ -57,11 +57,25 @@ def bearer_across(has_centre_runner: bool, bearer_height: Mm, bearer_stock: Mm) 
 
 
 @rule
+def slide_up_most(
+    box_height: Mm, slide_section: Mm, has_skids: bool, bearer_height: Mm, runner_stock: Mm
+) -> Mm:
+    """A slide may hang as high on its box as the box side is, and no higher than the bearer, which
+    begins at the skids' lower edge, backs its screws.
+    """
+    side = box_height - slide_section / 2
+    return min(side, bearer_height - runner_stock - SCREW_BACKING) if has_skids else side
+
+
+@rule
 def slide_bearer_bottom(
     opening_bottom: Mm, slide_centre: Mm, bearer_height: Mm, grid: ShopGrid
 ) -> Mm:
-    """A bearer is centred on its slide where it can be, and stands no lower than the opening."""
-    return opening_bottom + max(0.0, grid.down(slide_centre - bearer_height / 2 - opening_bottom))
+    """A bearer stands level with the opening, so that its brackets find the bottom rail, or as much
+    higher as the screws of its slide need wood above them.
+    """
+    needs = slide_centre + SCREW_BACKING - bearer_height - opening_bottom
+    return opening_bottom + max(0.0, grid.up(needs))
 
 
 @rule

@@ -5,6 +5,7 @@ from model.materials import Slide
 from model.rules import rule
 from model.units import Count, Measured, Mm
 
+LIFT_CLEAR: Mm = 3.0  # a hand that lifts a side cannot hold it nearer; common practice, no source
 SCREW_CLEAR: Mm = 5.0  # half a screw's head and a hair: from its centre to the bottom's groove
 
 
@@ -52,13 +53,34 @@ def slide_section(slide: Slide) -> Mm:
 
 
 @rule
-def slide_screw_up(
-    is_side_mount: bool, slide_section: Mm, bottom_up: Mm, bottom_thickness: Mm, box_height: Mm
+def slide_over_rail(
+    connector_lift: Mm, left_drawer_count: Count, right_drawer_count: Count, box_bottom_room: Mm
 ) -> Mm:
-    """The slide sits low on the box side, yet its screws clear the bottom's groove."""
+    """How high above the box's lower edge a slide must hang so that the bottom rail of a side that
+    is lifted onto its hooks passes below it: slides reach past their bearers into the openings.
+    """
+    if not connector_lift or not left_drawer_count + right_drawer_count:
+        return 0.0
+    return max(0.0, connector_lift + LIFT_CLEAR - box_bottom_room)
+
+
+@rule
+def slide_screw_up(
+    is_side_mount: bool,
+    slide_section: Mm,
+    bottom_up: Mm,
+    bottom_thickness: Mm,
+    box_height: Mm,
+    slide_over_rail: Mm,
+    slide_up_most: Mm,
+) -> Mm:
+    """The slide sits low on the box side, yet its screws clear the bottom's groove, and a side that
+    is hooked in clears the slide, where box and bearer are high enough.
+    """
     if not is_side_mount:
         return 0.0
     up = max(slide_section / 2, bottom_up + bottom_thickness + SCREW_CLEAR)
+    up = max(up, min(slide_section / 2 + slide_over_rail, slide_up_most))
     if box_height and up + slide_section / 2 > box_height:
         raise CannotBuild(
             "slide",

@@ -2,11 +2,15 @@
 
 from dataclasses import replace
 
+import numpy as np
+
 from model.checks.record import Finding, at_least, check
 from model.dimensions.connectors import ROUND_NUT
 from model.joints.connector import END_RELIEF, KnockDown
 from model.materials import Connector
-from model.units import Mm, Places
+from model.parts.pieces import Pieces
+from model.solids.near import TOUCH
+from model.units import Count, Mm, Places
 
 
 @check(
@@ -26,6 +30,44 @@ def room_to_lift(connector: Connector, lift_spare: Mm) -> Finding | None:
     it.
     """
     return at_least(lift_spare, 0.0) if connector.is_plate else None
+
+
+@check(
+    "fit",
+    "A lifted side clears what stands under the bed",
+    remedies=("bearer_height", "connector", "wished_opening_height", "rail_height"),
+)
+def side_lifts_clear(
+    connector_lift: Mm, row_name: str, drawer_count: Count, pieces: Pieces
+) -> Finding | None:
+    """A side is lifted onto its hooks past bearers and slides that stand already, and lifted off
+    them again: what reaches into its openings must leave its bottom rail that room.
+    """
+    if not connector_lift or not drawer_count:
+        return None
+    parts = pieces.parts
+    own = np.array([p.assembly == f"{row_name} side" and not p.hardware for p in parts])
+    still = np.array([p.assembly == "under the bed" for p in parts])
+    below, above = (
+        np.flatnonzero(kind[pieces.part][pieces.piece]) for kind in (own, still)
+    )  # boxes of wood of the side, and of all that it may meet
+    room = pieces.lo[above, 2][None, :] - pieces.hi[below, 2][:, None]
+    met = room > -TOUCH
+    for axis in (0, 1):
+        low, high = pieces.lo[:, axis], pieces.hi[:, axis]
+        met &= low[below][:, None] + TOUCH < high[above][None, :]
+        met &= low[above][None, :] + TOUCH < high[below][:, None]
+    if not met.any():
+        return None
+    worst, other = np.unravel_index(np.where(met, room, np.inf).argmin(), room.shape)
+    one, two = (int(pieces.piece[k]) for k in (below[worst], above[other]))
+    found = at_least(float(room[worst, other]), connector_lift)
+    lower, upper = (parts[pieces.part[k]].name for k in (one, two))
+    said = (
+        f"Between the {lower} and the {upper} above it are {found.value:.1f} mm; the side is "
+        f"lifted {connector_lift:.1f} mm to be hung."
+    )
+    return replace(found, reason=said, pieces=tuple(sorted((one, two))))
 
 
 @check(

@@ -19,9 +19,11 @@ from model.units import GRIDS
 MM = GRIDS["1 mm"]
 
 
-def test_a_slides_bearer_stands_no_lower_than_the_opening() -> None:
+def test_a_slides_bearer_stands_level_with_the_opening_where_it_can() -> None:
+    """Its brackets then find the bottom rail; 10 mm of wood stay above the slide's screws."""
     assert slide_bearer_bottom(65.0, 93.5, 64.0, MM) == 65.0
-    assert slide_bearer_bottom(65.0, 120.0, 64.0, MM) == 88.0
+    assert slide_bearer_bottom(65.0, 119.0, 64.0, MM) == 65.0
+    assert slide_bearer_bottom(65.0, 120.0, 64.0, MM) == 120.0 + 10.0 - 64.0
 
 
 def test_bearers_begin_where_what_they_carry_begins() -> None:

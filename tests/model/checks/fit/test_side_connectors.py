@@ -64,3 +64,34 @@ def test_a_quarter_inch_of_wood_stays_beside_a_nut(up: float, verdict: Verdict) 
 
 def test_plates_have_no_nuts() -> None:
     assert silent(bed(), CHECK)
+
+
+LIFTED = "left.side_lifts_clear"
+
+
+def test_a_hooked_side_is_lifted_past_the_slides_that_reach_into_its_openings() -> None:
+    """Told from the rows of the pieces: the slide's lower edge over the bottom rail's upper one."""
+    of = bed(connector="hook_plate_150")
+    rail, slide = of.parts["left.bottom_rail"][0], of.parts["left.slide_holders"][0]
+
+    found = said(of, LIFTED)
+
+    assert found.value == pytest.approx(slide.at[2] - (rail.at[2] + rail.width))
+    assert found.limit == of["connector_lift"] == 19.0
+    assert found.verdict is Verdict.HOLDS
+
+
+def test_slides_that_hang_low_stop_the_side_from_being_hooked_in() -> None:
+    """A box so low that its slide fills it: the rail meets the slides before its hooks are over
+    their slots.
+    """
+    of = bed(
+        connector="hook_plate_100", height_from="opening height", wished_opening_height=150.0,
+        box_top_room=60.0, slide="side_mount_full_heavy",
+    )  # fmt: skip
+
+    assert said(of, LIFTED).verdict is Verdict.FAILS
+
+
+def test_bolts_ask_for_no_lift() -> None:
+    silent(bed(**FRAMED), LIFTED)
