@@ -11,6 +11,8 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from itertools import count, pairwise, product
+from string import ascii_uppercase
 from typing import NamedTuple
 
 from model.bed import Bed
@@ -29,6 +31,7 @@ from model.parts.marks import Mark
 from model.planset.letters import SMALL, leading, wrapped
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet, room_on
+from model.shop.order.say import listed
 from model.units import INCH, Mm
 
 KEY = "templates"
@@ -42,6 +45,7 @@ FOOT: Mm = 12.0  # for the bar
 BETWEEN: Mm = 6.0  # from one template to the words of the next
 NAMED: Mm = 2.2  # from a side to what it is called
 ARM: Mm = 6.0  # of a cross on a centre
+BESIDE: Mm = 2.0  # from a hole to where two sheets meet
 HAIR = 1e-9
 
 
@@ -56,6 +60,7 @@ class Template:
     low: Mm
     high: Mm
     also: str  # the mirror image, for which it is turned over
+    tight: tuple[Mm, Mm]  # as little of the part as shows what is marked
     is_upright: bool = False
 
     @property
@@ -99,8 +104,10 @@ def templates(bed: Bed) -> tuple[Template, ...]:
             continue
         done.add(mark.mark)
         for face in LOOKS:
-            for low, high in _together(_spans(mark, face), mark.part.size[0], step):
-                made.append(Template(mark=mark, face=face, low=low, high=high, also=other))
+            for (low, high), tight in _together(_spans(mark, face), mark.part.size[0], step):
+                made.append(
+                    Template(mark=mark, face=face, low=low, high=high, also=other, tight=tight)
+                )
     return tuple(made)
 
 
@@ -124,9 +131,12 @@ def _span(each: Cut | Hole) -> tuple[Mm, Mm]:
     return each.at[0] - each.diameter / 2, each.at[0] + each.diameter / 2
 
 
-def _together(spans: Sequence[tuple[Mm, Mm]], length: Mm, step: Mm) -> list[tuple[Mm, Mm]]:
+def _together(
+    spans: Sequence[tuple[Mm, Mm]], length: Mm, step: Mm
+) -> Iterator[tuple[tuple[Mm, Mm], tuple[Mm, Mm]]]:
     """Spans that lie near each other in one, with paper around them: to an end that is near, else
-    from and to a `step` from the near end, which a tape shows.
+    from and to a `step` from the near end, which a tape shows. The second of each goes to an end
+    only where no step lies before it.
     """
     found: list[list[Mm]] = []
     for low, high in spans:
@@ -134,24 +144,28 @@ def _together(spans: Sequence[tuple[Mm, Mm]], length: Mm, step: Mm) -> list[tupl
             found[-1][1] = max(found[-1][1], high)
         else:
             found.append([low, high])
-    return [
-        (
-            0.0 if low <= TO_AN_END else math.floor((low - AROUND) / step) * step,
-            length if high >= length - TO_AN_END else math.ceil((high + AROUND) / step) * step,
+    for low, high in found:
+        tight = (
+            max(0.0, math.floor((low - AROUND) / step) * step),
+            min(length, math.ceil((high + AROUND) / step) * step),
         )
-        for low, high in found
-    ]
+        is_near, is_far = low <= TO_AN_END, high >= length - TO_AN_END
+        yield (0.0 if is_near else tight[0], length if is_far else tight[1]), tight
 
 
 # ---------------------------------------------------------------- on sheets
 
 
 class Piece(NamedTuple):
-    """What is drawn of a template at one place of a page: all of it, or the part of this name."""
+    """What is drawn of a template at one place of a page. Its code stands on no other sheet of the
+    set: a letter for the template, and a number where it takes several; `beside` names those that
+    it is joined to.
+    """
 
     template: Template
     window: Box
-    name: str
+    code: str
+    beside: str = ""
 
     @property
     def height(self) -> Mm:
@@ -173,14 +187,40 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 
 
 def _title(pieces: Sequence[Piece]) -> str:
-    marks = dict.fromkeys(each.template.mark.mark for each in pieces)
-    return f"Template{'s' if len(pieces) > 1 else ''}: {', '.join(marks)}"
+    named = [f"{each.code} for {each.template.mark.mark}" for each in pieces]
+    return f"Template{'s' if len(pieces) > 1 else ''} {listed(named)}"
 
 
 def _pieces(bed: Bed, room: Box) -> Iterator[Piece]:
-    for template in templates(bed):
-        turned = _turned_to_fit(template, room)
-        yield from (Piece(turned, window, name) for window, name in _windows(turned, room))
+    for letter, template in zip(_letters(), templates(bed), strict=False):
+        laid = laid_out(template, room)
+        yield from coded(letter, laid, windows(laid, room))
+
+
+def _letters() -> Iterator[str]:
+    """A to Z, then AA, AB."""
+    for many in count(1):
+        yield from ("".join(each) for each in product(ascii_uppercase, repeat=many))
+
+
+def coded(letter: str, template: Template, grid: Sequence[Sequence[Box]]) -> Iterator[Piece]:
+    """The sheets of a template, counted from the lower left."""
+    if len(grid) == len(grid[0]) == 1:
+        yield Piece(template, grid[0][0], letter)
+        return
+    wide = len(grid[0])
+    codes = [[f"{letter}{k * wide + n + 1}" for n in range(wide)] for k in range(len(grid))]
+    for k, row in enumerate(grid):
+        for n, window in enumerate(row):
+            joined = [
+                f"{codes[at][to]} {where}"
+                for at, to, where in (
+                    (k, n - 1, "at its left"), (k, n + 1, "at its right"),
+                    (k - 1, n, "below"), (k + 1, n, "above"),
+                )
+                if 0 <= at < len(grid) and 0 <= to < wide
+            ]  # fmt: skip
+            yield Piece(template, window, codes[k][n], listed(joined))
 
 
 def _paged(pieces: Sequence[Piece], room: Box) -> Iterator[tuple[Piece, ...]]:
@@ -195,24 +235,46 @@ def _paged(pieces: Sequence[Piece], room: Box) -> Iterator[tuple[Piece, ...]]:
         yield tuple(taken)
 
 
-def _turned_to_fit(template: Template, room: Box) -> Template:
-    """Upright where that takes fewer sheets."""
-    upright = replace(template, is_upright=True)
-    level, standing = (len(list(_windows(each, room))) for each in (template, upright))
-    return upright if standing < level else template
+def laid_out(template: Template, room: Box) -> Template:
+    """As it takes the fewest sheets: level or upright, from end to end or only what is marked. An
+    end is the best place to lay a template against, so it is left out last.
+    """
+    low, high = template.low, template.high
+    ways = [
+        replace(template, low=start, high=end, is_upright=is_upright)
+        for start, end in ((low, high), (low, template.tight[1]), (template.tight[0], high),
+                           template.tight)
+        for is_upright in (False, True)
+    ]  # fmt: skip
+    return min(ways, key=lambda way: sum(map(len, windows(way, room))))
 
 
-def _windows(template: Template, room: Box) -> Iterator[tuple[Box, str]]:
-    """The parts of a template that have room on a sheet each, and their names: A1, A2, B1."""
+def windows(template: Template, room: Box) -> list[list[Box]]:
+    """The parts of a template that have room on a sheet each, in rows from the lower left. A seam
+    runs through no hole: what is marked across two sheets is only as true as they are joined.
+    """
     wide, high = room.x1 - room.x0 - 2 * EDGE, room.y1 - room.y0 - HEAD - FOOT - 2 * EDGE
     box = template.box
-    columns = max(1, math.ceil((box.x1 - box.x0) / wide - HAIR))
-    rows = max(1, math.ceil((box.y1 - box.y0) / high - HAIR))
-    for row in range(rows):
-        for column in range(columns):
-            x, y = box.x0 + column * wide, box.y0 + row * high
-            name = f"{chr(ord('A') + row)}{column + 1}" if columns * rows > 1 else ""
-            yield Box(x, y, min(x + wide, box.x1), min(y + high, box.y1)), name
+    holes = [
+        (*template.flat(hole.at), hole.diameter / 2 + BESIDE)
+        for hole in template.mark.part.holes
+        if hole.face == template.face
+    ]
+    across = _seams(box.x0, box.x1, wide, [(x - half, x + half) for x, _, half in holes])
+    up = _seams(box.y0, box.y1, high, [(y - half, y + half) for _, y, half in holes])
+    return [[Box(x0, y0, x1, y1) for x0, x1 in pairwise(across)] for y0, y1 in pairwise(up)]
+
+
+def _seams(low: Mm, high: Mm, most: Mm, holes: Sequence[tuple[Mm, Mm]]) -> list[Mm]:
+    """Where sheets of at most this size end; a full sheet where holes leave no other place."""
+    found = [low]
+    while high - found[-1] > most + HAIR:
+        seam = found[-1] + most
+        for start, end in sorted(holes, reverse=True):
+            if start < seam < end:
+                seam = start
+        found.append(seam if seam > found[-1] + most / 2 else found[-1] + most)
+    return [*found, high]
 
 
 def _draw(setting: Setting, pieces: Sequence[Piece], room: Box) -> Content:
@@ -234,7 +296,7 @@ def _one(setting: Setting, piece: Piece, room: Box) -> Iterator[Item]:
     yield from _register(Box(window.x0 + x, window.y0 + y, window.x1 + x, window.y1 + y))
     yield from (moved(line, x, y) for line in clipped(_crosses(template), window))
     yield from (moved(item, x, y) for item in _sides(template, window))
-    yield from _words(setting, template, piece.name, room)
+    yield from _words(setting, piece, room)
 
 
 def _sides(template: Template, window: Box) -> Iterator[Text]:
@@ -276,21 +338,32 @@ def _crosses(template: Template) -> Iterator[Stroke]:
             yield Stroke(((u, v - ARM), (u, v + ARM)), "fine")
 
 
-def _words(setting: Setting, template: Template, name: str, room: Box) -> Iterator[Item]:
-    mark, length = template.mark, template.mark.part.size[0]
-    first, last = ("Lower", "Upper") if template.is_upright else ("Left", "Right")
+def _words(setting: Setting, piece: Piece, room: Box) -> Iterator[Item]:
+    template, code = piece.template, piece.code
+    mark = template.mark
     told = [
-        f"{mark.mark} {mark.name}, seen from the {template.face}, full size."
-        + (f" Sheet {name}: join the sheets at the crosses." if name else ""),
-        f"{first} end of the template: {setting.size(template.low)} from the near end of the part; "
-        f"{last.lower()} end: {setting.size(template.high)}"
-        + (", its far end." if template.high >= length - HAIR else " from the near end."),
+        f"{code}: {mark.mark} {mark.name}, seen from the {template.face}, full size."
+        + (f" Join it at the crosses to {piece.beside}." if piece.beside else ""),
+        _range(setting, piece),
     ]
     if template.also:
         told.append(f"{template.also} is the mirror image: turn the sheet over for it.")
     lines = [line for words in told for line in wrapped(words, room.x1 - room.x0, SMALL)]
     for at, words in enumerate(lines):
         yield Text((room.x0, room.y1 - SMALL - at * leading(SMALL)), words, SMALL, "left")
+
+
+def _range(setting: Setting, piece: Piece) -> str:
+    """Which length of the part this sheet shows, from cross to cross."""
+    template, window = piece.template, piece.window
+    is_upright, length = template.is_upright, template.mark.part.size[0]
+    low, high = (window.y0, window.y1) if is_upright else (window.x0, window.x1)
+    first, last = ("Lower", "upper") if is_upright else ("Left", "right")
+    end = ", its far end." if high >= length - HAIR else " from the near end."
+    return (
+        f"{first} crosses: {setting.size(low)} from the near end of the part; "
+        f"{last} crosses: {setting.size(high)}{end}"
+    )
 
 
 def _bar(room: Box) -> Iterator[Item]:

@@ -16,7 +16,7 @@ from model.cutting.record import Box
 from model.exports.pdf import pdf_file
 from model.planset.page import LETTER, PAPERS, Paper
 from model.planset.sheet import room_on
-from model.planset.templates import Template, _turned_to_fit, _windows, templates
+from model.planset.templates import Template, coded, laid_out, templates, windows
 from tests.model.building.beds import QUEEN
 from tests.model.planset.sets import bed_of, plan_of
 
@@ -137,29 +137,73 @@ def test_a_template_begins_at_an_end_or_at_a_step_of_the_tape(name: str) -> None
             assert is_end or at / step == pytest.approx(round(at / step), abs=1e-6)
 
 
-def test_the_plate_of_a_post_has_room_on_one_sheet() -> None:
-    posts = [each for each in templates(bed_of(QUEEN)) if each.mark.name == "post"]
-    assert posts
-    for each in posts:
-        turned = _turned_to_fit(each, room_on(LETTER))
-        assert len(list(_windows(turned, room_on(LETTER)))) == 1
+@pytest.mark.parametrize("name", ["post", "end stile", "front panel"])
+def test_plates_and_pulls_have_room_on_one_sheet(name: str) -> None:
+    """None of them is longer than a sheet, where the template leaves out an end that is far off."""
+    found = [each for each in templates(bed_of(QUEEN)) if each.mark.name == name]
+    assert found
+    for each in found:
+        laid = laid_out(each, room_on(LETTER))
+        assert list(map(len, windows(laid, room_on(LETTER)))) == [1]
+        assert {laid.low, laid.high} <= {each.low, each.high, *each.tight}
 
 
 @pytest.mark.parametrize("paper", PAPERS.values(), ids=PAPERS)
 def test_parts_of_a_template_cover_it_without_overlap(paper: Paper) -> None:
-    (one, *_) = templates(bed_of("no drawers"))
-    long = replace(one, low=0.0, high=one.mark.part.size[0])
     room = room_on(paper)
-    pieces = list(_windows(long, room))
+    long = whole_part()
+    pieces = [box for row in windows(long, room) for box in row]
 
-    assert len({name for _, name in pieces}) == len(pieces) > 1
-    area = sum((box.x1 - box.x0) * (box.y1 - box.y0) for box, _ in pieces)
+    assert len(pieces) > 1
+    area = sum((box.x1 - box.x0) * (box.y1 - box.y0) for box in pieces)
     whole = long.box
     assert area == pytest.approx((whole.x1 - whole.x0) * (whole.y1 - whole.y0))
-    for (box, _), (other, _) in combinations(pieces, 2):
+    for box, other in combinations(pieces, 2):
         assert not share_room(box, other)
-    for box, _ in pieces:
+    for box in pieces:
         assert box.x1 - box.x0 <= room.x1 - room.x0 and box.y1 - box.y0 <= room.y1 - room.y0
+
+
+def whole_part() -> Template:
+    (one, *_) = templates(bed_of("no drawers"))
+    return replace(one, low=0.0, high=one.mark.part.size[0])
+
+
+@pytest.mark.parametrize("name", [QUEEN, *NAMES])
+@pytest.mark.parametrize("wide", range(80, 200, 3))
+def test_no_seam_runs_through_a_hole(name: str, wide: int) -> None:
+    """However wide the paper is: half a hole on each of two sheets is nowhere."""
+    room = Box(0, 0, wide, 200)
+    for each in templates(bed_of(name)):
+        long = replace(each, low=0.0, high=each.mark.part.size[0])
+        holes = [hole for hole in each.mark.part.holes if hole.face == each.face]
+        for box in windows(long, room)[0]:
+            for hole in holes:
+                at, half = long.flat(hole.at)[0], hole.diameter / 2
+                assert not any(at - half < seam < at + half for seam in (box.x0, box.x1))
+
+
+@pytest.mark.parametrize("name", [QUEEN, *NAMES])
+def test_no_two_sheets_have_one_code(name: str) -> None:
+    plan = plan_of(name)
+    titles = [sheet.title for sheet in plan.sheets if sheet.key.startswith("templates")]
+    codes = [
+        word for title in titles for word in title.split()
+        if word.rstrip("0123456789").isupper() and f"{word} for" in title
+    ]  # fmt: skip
+
+    assert len(codes) >= len(titles)
+    assert len(set(codes)) == len(codes)
+
+
+def test_a_sheet_names_those_that_it_is_joined_to() -> None:
+    long = whole_part()
+    grid = windows(long, Box(0, 0, long.box.x1 / 2.5, long.box.y1 / 1.5 + 36))
+    found = {each.code: each.beside for each in coded("C", long, grid)}
+
+    assert len(grid) == 2 and len(grid[0]) == 3
+    assert found["C1"] == "C2 at its right and C4 above"
+    assert found["C5"] == "C4 at its left, C6 at its right and C2 below"
 
 
 def share_room(one: Box, other: Box) -> bool:
