@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
 from itertools import groupby
 
+from model.building.facing import Facing
 from model.building.joints import FLOATING, FRAMED
 from model.building.record import Coming, Step
 from model.building.rows import Rows
@@ -44,16 +45,17 @@ class Gluing:
     """Tells glue-ups."""
 
     def __init__(self, shop: Shop) -> None:
-        self._shop, self._rows = shop, Rows(shop)
+        self._shop, self._rows, self._facing = shop, Rows(shop), Facing(shop)
 
     def frame(self, step: Step, what: str) -> Said:
         """A glue-up of members."""
-        shop, words = self._shop, self._shop.words
+        shop = self._shop
         new = shop.wood(each.piece for each in step.comes)
         return Said(
-            title=f"{capital(what)}: glue {words.names(self._members_first(new))}",
+            title=self._title(what, new),
             sentences=(
-                *self._in_part(new),
+                *self._in_part(step),
+                *self._facing.told([piece for piece in new if not self._floats(piece)]),
                 *self._dry_fit(step),
                 *self._walk(step),
                 *shop.driving(step),
@@ -80,6 +82,14 @@ class Gluing:
             ),
             keep_dry=tuple(self._dry(new, step.there)),
         )
+
+    def _title(self, what: str, new: Sequence[int]) -> str:
+        """`Headboard: glue posts; panels stay dry`."""
+        names = self._shop.words.names
+        dry = [piece for piece in new if self._floats(piece)]
+        members = names([piece for piece in new if piece not in dry])
+        stays = f"; {names(dry)} stay{'s' * (len(dry) == 1)} dry" if dry else ""
+        return f"{capital(what)}: glue {members}{stays}"
 
     # ------------------------------------------------------------ in what order
 
@@ -132,19 +142,36 @@ class Gluing:
             yield from self._dowels(own, hosts, step)
             start = "Close with" if is_last else "Join"
             to = "" if is_last else f" to {words.marks(hosts)}"
-            yield f"{start} {words.called(own)}{to}: {_GLUE[joint]}."
+            partly = self._exempt((*own, *hosts), step)
+            yield f"{start} {words.called(own)}{to}: {_GLUE[joint]}{partly}."
 
-    def _in_part(self, new: Iterable[int]) -> Iterator[str]:
-        """Which part of a wide joint is glued, so that the wood can move in the rest."""
-        told: dict[str, list[int]] = {}
-        for piece in new:
-            part = self._shop.joined.part(piece)
-            for joint in _IN_PART:
-                wide = self._wide.get((part.assembly, part.name, joint))
-                if wide is not None:
-                    told.setdefault(self._part_glued(piece, wide), []).append(piece)
-        for rest, own in told.items():
+    def _exempt(self, joined: Iterable[int], step: Step) -> str:
+        """Refers to what is not glued all over, where it is among what is joined."""
+        wide = [piece for own in self._partly(step).values() for piece in own]
+        met = [piece for piece in joined if piece in wide]
+        return f"; of {self._shop.words.marks(met)} only the part told above" if met else ""
+
+    def _in_part(self, step: Step) -> Iterator[str]:
+        """Which part of a wide joint is glued, so that the wood can move in the rest: told where
+        the joint is closed.
+        """
+        for rest, own in self._partly(step).items():
             yield f"{self._shop.words.marks(own)}, wide across the grain: {rest}."
+
+    def _partly(self, step: Step) -> dict[str, list[int]]:
+        shop = self._shop
+        new = shop.wood(each.piece for each in step.comes)
+        told: dict[str, list[int]] = {}
+        for link in shop.between(new, (*step.there, *new)):
+            wide = self._wide.get((*self._key(link.one), *self._key(link.other), link.joint))
+            if wide is not None:
+                own = told.setdefault(self._part_glued(link.one, wide), [])
+                own += [link.one] * (link.one not in own)
+        return told
+
+    def _key(self, piece: int) -> tuple[str, str]:
+        part = self._shop.joined.part(piece)
+        return part.assembly, part.name
 
     def _part_glued(self, piece: int, wide: Joint) -> str:
         words = self._shop.words
@@ -161,8 +188,8 @@ class Gluing:
         )
 
     @cached_property
-    def _wide(self) -> dict[tuple[str, str, str], Joint]:
-        """The joints that move more than glue gives, by the assembly and name of their part."""
+    def _wide(self) -> dict[tuple[str, ...], Joint]:
+        """The joints that move more than glue gives, by the assemblies and names of both parts."""
         bed = self._shop.bed
         season = Season(
             bed["bench_moisture"], bed["wood_driest"], bed["wood_wettest"], bed["width_way"],
@@ -170,10 +197,13 @@ class Gluing:
         )  # fmt: skip
         found = rates(bed.pieces, bed.materials, season)
         return {
-            (joint.one.assembly, joint.one.name, joint.kind): joint
+            (
+                joint.one.assembly, joint.one.name, joint.other.assembly, joint.other.name,
+                joint.kind,
+            ): joint
             for joint in glued_joints(bed.pieces, bed.proof.holding, found)
             if joint.by > FREELY and joint.kind in _IN_PART
-        }
+        }  # fmt: skip
 
     def _dowels(self, own: Sequence[int], hosts: Sequence[int], step: Step) -> Iterator[str]:
         """The dowels that join some pieces to their hosts."""
@@ -206,7 +236,7 @@ class Gluing:
         for square in step.squares:
             yield square_check(square, words)
         yield from self._between_planks(step)
-        yield "Sight along it: no wind. Sight again when the clamps are tight."
+        yield "Sight across it: it is not twisted. Sight again when the clamps are tight."
 
     def _between_planks(self, step: Step) -> Iterator[str]:
         """Planks are laid with gaps, in which they can swell."""
@@ -250,9 +280,6 @@ class Gluing:
         return any(link.joint in FLOATING for link in links) and not any(
             link.joint in FRAMED for link in links
         )
-
-    def _members_first(self, new: Iterable[int]) -> list[int]:
-        return sorted(new, key=self._floats)
 
 
 def _room(by: Mm, unit: str) -> Mm:

@@ -145,7 +145,7 @@ def test_a_bottom_under_the_back_slides_in_when_the_box_is_glued() -> None:
 
 
 def test_a_panel_is_in_before_the_last_post() -> None:
-    step = titled(demo(QUEEN), "Headboard: glue posts and panels")
+    step = titled(demo(QUEEN), "Headboard: glue posts; panels stay dry")
     names = [demo(QUEEN).pieces.form(each.piece).name for each in step.comes]
 
     assert names.index("panel") < names.index("post")

@@ -172,3 +172,57 @@ def test_what_is_carried_weighs_the_same_in_the_steps_and_on_the_care_sheet(name
         weight = told.removeprefix(f"The {side}: ").partition(". Two")[0]
         (line,) = [x for x in carried.split("; ") if side in x.lower()]
         assert f", {weight}" in line
+
+
+# ---------------------------------------------------------------- how members are turned
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_what_is_told_to_look_inside_looks_inside(name: str) -> None:
+    """Where the named side of a part lies on the bed, by its mark's own matrices: nearer to the
+    middle of the bed than the other side of the same piece.
+    """
+    bed = demo(name)
+    middle = {0: 0.0, 1: bed["bed_length"] / 2}
+    marks = {mark.mark: mark for mark in bed.marks}
+    seen = 0
+    for step in build_steps(bed):
+        for told in step.sentences:
+            first = told.partition(". ")[0].rstrip(".")
+            start, _, rest = first.partition("Toward the inside of the bed: ")
+            if start or not rest:
+                continue
+            axis = 1 if {"Headboard", "Footboard"} & {step.chapter} else 0
+            for side, named in re.findall(
+                r"the (back|face) of ([A-Z0-9, and]+?)(?= and the|$)", rest
+            ):
+                for mark in (marks[word] for word in re.findall(r"[A-Z]\d+", named)):
+                    own = [k for k, p in enumerate(mark.pieces) if p in {*step.pieces, *step.there}]
+                    (turn, *_) = (mark.matrices[k][axis, 2] for k in own)
+                    at = bed.pieces.bounds[0][mark.pieces[own[0]]][axis]
+                    out = turn if side == "face" else -turn
+                    assert out * (middle[axis] - at) > 0, told
+                    seen += 1
+    assert seen > 8
+
+
+def test_pocket_and_nut_holes_look_where_nobody_sees_them() -> None:
+    assert "All holes for barrel nuts and pocket holes are on this side" in texts(
+        GUEST, "Right side: glue"
+    )
+    assert "All pocket holes are on this side" in texts(KING, "Footboard: glue bottom rail")
+
+
+def test_the_edge_of_a_stile_that_takes_a_bed_plate_is_told() -> None:
+    assert "The lower edges of S4, with the recess of the bed plate, look outward" in texts(
+        QUEEN, "Each side: glue"
+    )
+
+
+def test_limits_of_glue_stand_where_the_joint_is_closed() -> None:
+    """The queen's rails get their stile first and their posts in the next step."""
+    for end in ("Headboard", "Footboard"):
+        assert "wide across" not in texts(QUEEN, f"{end}: glue end rail")
+        told = texts(QUEEN, f"{end}: glue posts")
+        assert "of each tenon, from the upper edge" in told
+        assert f"of {end[0]}3 only the part told above" in told
