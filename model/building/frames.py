@@ -17,6 +17,8 @@ from model.units import Mm
 # shows it in its gaps, a bed frame in how it stands. Common practice, no source.
 _MOST: tuple[tuple[Mm, Mm], ...] = ((1200.0, 1.5875), (math.inf, 3.175))
 _PRESSED = ("glued on top", "glued")
+_HELD = ("glued and screwed", "screwed and glued", "screwed", "screwed from behind")
+_HELD_APART: Mm = 900.0  # clamps that hold a piece to its line for its screws; common practice
 _TENONED = ("tenon cheek", "tenon shoulder")
 
 Span = tuple[Mm, Mm]
@@ -96,17 +98,46 @@ class Frames:
         known = {*pieces, *there}
         found = []
         for piece in pieces:
-            hosts = [
-                link.other
-                for link in self._joined.of(piece)
-                if link.one == piece and link.other in known and link.joint in _PRESSED
-            ]
+            hosts = self._hosts(piece, known, _PRESSED)
             if hosts:
                 axis = self.closing_axis(piece, hosts[0])
                 low, high = self._spans([piece, *hosts[-1:]])[axis]
                 long = max(high - low for low, high in self._spans([piece]))
                 found.append(Clamping(int(long // CLAMPS_APART) + 1, high - low))
         return tuple(dict.fromkeys(found))
+
+    def holding(self, pieces: Sequence[int], there: Iterable[int]) -> tuple[Clamping, ...]:
+        """Clamps that hold a piece to its line while its screws are driven: one on a short piece,
+        else at both ends, and between them on a long one. One piece after the other is fixed.
+        """
+        known = {*pieces, *there}
+        most: dict[Mm, int] = {}
+        for piece in pieces:
+            hosts = self._hosts(piece, known, _HELD)
+            if hosts:
+                axis = self.closing_axis(piece, hosts[0])
+                low, high = self._spans([piece, hosts[0]])[axis]
+                long = max(high - low for low, high in self._spans([piece]))
+                is_small = long < CLAMPS_APART and not self._is_front(piece)
+                number = 1 if is_small else int(long // _HELD_APART) + 2
+                span = round(high - low, 1)
+                most[span] = max(number, most.get(span, 0))
+        return tuple(Clamping(number, span) for span, number in most.items())
+
+    def _is_front(self, piece: int) -> bool:
+        """Whether a piece is of a front, whose stiles alone lie on the box."""
+        return self._joined.part(piece).assembly == "fronts"
+
+    def _hosts(self, piece: int, known: set[int], joints: Sequence[str]) -> list[int]:
+        """The wood that a piece is joined to by some joints."""
+        if not self._joined.is_wood(piece):
+            return []
+        return [
+            link.other
+            for link in self._joined.of(piece)
+            if link.one == piece and link.other in known and link.joint in joints
+            and self._joined.is_wood(link.other)
+        ]  # fmt: skip
 
     def room(self, piece: int, others: Iterable[int], axis: int, sign: int) -> Mm:
         """How far a piece is from the next wood along a bed axis; inf where there is none."""

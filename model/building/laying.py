@@ -5,18 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 
 from model.building.hanging import fixed_front_places
+from model.building.joined import Link
 from model.building.joints import KNOWN, LOOSE
 from model.building.record import Step
 from model.building.said import Said, Shop, Texts
 from model.building.words import capital, plural
+from model.shop.order import say
 from model.shop.order.aids import slides_lie_on_skids, spacers
 
-# How a thing is fixed by each joint; common practice, no source.
+# How a thing is fixed by each joint, {face} where the glue goes; common practice, no source.
 _HOW = {
-    "glued and screwed": "Spread glue on its face, clamp it to its line and drive the screws",
-    "screwed and glued": "Spread glue on its face, clamp it to its line and drive the screws",
-    "glued on top": "Spread glue, clamp all along with a board under the clamps, and let it set",
-    "glued": "Spread glue, clamp it down and let it set",
+    "glued and screwed": "Spread glue on the {face}, clamp it to its line and drive the screws",
+    "screwed and glued": "Spread glue on the {face}, clamp it to its line and drive the screws",
+    "glued on top": "Spread glue on the {face}, clamp all along with a board under the clamps, and "
+    "let it set",
+    "glued": "Spread glue on the {face}, clamp it down and let it set",
     "screwed": "Clamp it to its line, without glue, and drive the screws",
     "nailed": "Hold it to its line, without glue, and drive the pins",
     "screwed from behind": "Clamp it in its place, without glue, and drive the screws from behind",
@@ -128,10 +131,23 @@ class Laying:
 
     def _fix(self, new: Sequence[int], placed: Sequence[int], step: Step) -> Iterator[str]:
         """How each joint is made; what has no screws of its own is clamped until the glue holds."""
-        links = self._shop.between(new, placed)
-        for joint in dict.fromkeys(link.joint for link in links if link.joint in _HOW):
+        links = [link for link in self._shop.between(new, placed) if link.joint in _HOW]
+        for joint in dict.fromkeys(link.joint for link in links):
             is_glue_alone = step.glue and "screwed" in joint and not step.screws
-            yield f"{_HOW['glued' if is_glue_alone else joint]}."
+            how = _HOW["glued" if is_glue_alone else joint]
+            face = self._glued_faces(new, [link for link in links if link.joint == joint])
+            yield f"{how.format(face=face)}."
+
+    def _glued_faces(self, new: Sequence[int], links: Sequence[Link]) -> str:
+        """`back of S3`: the side that each new piece turns to what it is glued to."""
+        shop, own = self._shop, set(new)
+        found: dict[str, list[int]] = {}
+        for link in links:
+            piece, host = (link.one, link.other) if link.one in own else (link.other, link.one)
+            side = shop.where.face_of(host, piece)
+            found.setdefault(side, []).append(piece)
+        told = [f"{side} of {shop.words.marks(pieces)}" for side, pieces in found.items()]
+        return say.listed(told)
 
     def _on_skids(self, step: Step) -> Iterator[str]:
         """Slides on bearers whose skids are in their places already."""

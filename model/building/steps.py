@@ -84,7 +84,7 @@ class _Steps:
             hardware=self._hardware(planned, k),
             screws=screws,
             glue=glue,
-            clamps=self._clamps(stage) if glue else (),
+            clamps=self._clamps(planned) if glue or planned.role in ("", "front") else (),
             squares=self._squares(planned),
         )
         return self._told.step(step, planned, self._mirrored(step, planned, k))
@@ -150,10 +150,13 @@ class _Steps:
             if new[each.code]
         )
 
-    def _clamps(self, stage: Stage) -> tuple[Clamping, ...]:
+    def _clamps(self, planned: Planned) -> tuple[Clamping, ...]:
+        stage = planned.first
         if stage.kind == "frame":
             return self._frames.clamps(stage.pieces, stage.there)
-        return self._frames.pressing(stage.pieces, stage.there)
+        pressed = self._frames.pressing(stage.pieces, stage.there)
+        held = self._frames.holding(stage.pieces, stage.there)
+        return tuple(dict.fromkeys((*pressed, *held)))
 
     def _squares(self, planned: Planned) -> tuple[Square, ...]:
         stage = planned.first

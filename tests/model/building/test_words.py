@@ -90,7 +90,7 @@ def test_mirror_images_are_made_in_the_same_steps() -> None:
 
     assert (skid.times, skid.mirrors) == (6, 3)
     assert [(each.mark, each.quantity) for each in skid.marks] == [("U3", 6)]
-    (told,) = [text for text in skid.sentences if "In the mirror images" in text]
+    (told,) = [t for t in skid.sentences if t.startswith("Skid U3 on") and "mirror images" in t]
     own, its = told.split(" In the mirror images: ")
     assert {"back" in own, "back" in its} == {True, False}
     assert "Six are made this way, three of them as mirror images." in skid.sentences
@@ -203,7 +203,7 @@ def test_what_is_told_to_look_inside_looks_inside(name: str) -> None:
                     out = turn if side == "face" else -turn
                     assert out * (middle[axis] - at) > 0, told
                     seen += 1
-    assert seen > 8
+    assert seen >= 8
 
 
 def test_pocket_and_nut_holes_look_where_nobody_sees_them() -> None:
@@ -226,3 +226,43 @@ def test_limits_of_glue_stand_where_the_joint_is_closed() -> None:
         told = texts(QUEEN, f"{end}: glue posts")
         assert "of each tenon, from the upper edge" in told
         assert f"of {end[0]}3 only the part told above" in told
+
+
+# ---------------------------------------------------------------- what a step takes
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_a_step_that_clamps_lists_clamps(name: str) -> None:
+    for step in build_steps(demo(name)):
+        if re.search(r"\b[Cc]lamp (it|all)|with clamps|Clamp,", " ".join(step.sentences)):
+            assert step.clamps, step.title
+
+
+def test_glue_goes_where_a_piece_lies_on_its_host() -> None:
+    """The queen's cleat carries its countersinks on its face: its back lies on the rail."""
+    assert "Spread glue on the back of S3, clamp it" in texts(QUEEN, "Each side: cleat")
+    assert "Spread glue on its face" not in "".join(texts(name, "") for name in DEMOS)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_glue_is_spread_on_the_side_that_touches(name: str) -> None:
+    """By the pieces' own boxes: the named side of the part is the one that meets its host."""
+    bed = demo(name)
+    low, high = bed.pieces.bounds
+    ends = {"near end": (0, 0), "far end": (0, 1), "lower edge": (1, 0), "upper edge": (1, 1)}
+    ends |= {"back": (2, 0), "face": (2, 1)}
+    marks = {mark.mark: mark for mark in bed.marks}
+    for step in build_steps(bed):
+        for told in step.sentences:
+            found = re.match(r"Spread glue on the (.+?) of ([A-Z]\d+),", told)
+            if found is None:
+                continue
+            axis, is_high = ends[found[1]]
+            mark = marks[found[2]]
+            (k,) = [k for k, p in enumerate(mark.pieces) if p in step.copies[0]][:1]
+            turn, piece = mark.matrices[k][:3, axis], mark.pieces[k]
+            along = int(abs(turn).argmax())
+            up = (turn[along] > 0) == bool(is_high)
+            plane = high[piece, along] if up else low[piece, along]
+            others = [p for p in (*step.there, *step.copies[0]) if p != piece]
+            assert any(abs((low if up else high)[p, along] - plane) < 0.01 for p in others), told
