@@ -10,7 +10,8 @@ from PySide6.QtWidgets import QSplitter, QVBoxLayout, QWidget
 
 from app.panes.plan_foot import PlanFoot
 from app.panes.plan_list import PlanList
-from app.panes.plan_page import FREE, PlanPage
+from app.panes.plan_page import PlanPage
+from app.panes.plan_paper import FREE
 from app.panes.plan_tools import TRUE, PlanTools
 from app.tables.pages import PageRow
 from model.planset.page import Page

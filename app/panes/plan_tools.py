@@ -5,7 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QToolButton, QWidget
 
-from app.panes.plan_page import FREE, WHOLE, WIDTH
+from app.panes.plan_paper import FREE, WHOLE, WIDTH
 from model.units import Share
 
 TRUE: Share = 1.0

@@ -84,7 +84,9 @@ def test_page_down_goes_on_and_a_link_goes_where_it_leads(qtbot: QtBot, desk: Pl
 
     with qtbot.waitSignal(desk.shown, timeout=LONG):
         qtbot.mouseClick(
-            desk.pane.page.viewport(), Qt.MouseButton.LeftButton, pos=desk.pane.page.where(middle)
+            desk.pane.page.viewport(),
+            Qt.MouseButton.LeftButton,
+            pos=desk.pane.page.on_screen(middle).toPoint(),
         )
     assert desk.pane.key == link.to.removesuffix("/")
     was = desk.pane.place
@@ -167,7 +169,7 @@ def test_a_piece_pressed_on_a_drawing_is_told_and_lit(qtbot: QtBot, desk: PlanDe
     assert desk.listed is not None and desk.pane.page._places is not None
     about, points = desk.pane.page._places._strokes[0]
     (x0, y0), (x1, y1) = points[:2]
-    where = desk.pane.page.where(((x0 + x1) / 2, (y0 + y1) / 2))
+    where = desk.pane.page.on_screen(((x0 + x1) / 2, (y0 + y1) / 2)).toPoint()
 
     with qtbot.waitSignal(desk.pieces_picked) as picked:
         qtbot.mouseClick(desk.pane.page.viewport(), Qt.MouseButton.LeftButton, pos=where)

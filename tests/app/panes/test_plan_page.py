@@ -12,8 +12,10 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 
-from app.panes.plan_page import WHOLE, WIDTH, PlanPage
+from app.panes.plan_page import PlanPage
+from app.panes.plan_paper import WHOLE, WIDTH
 from app.view.page_player import LIT
+from model.drawings.paper import Point
 from tests.app.panes.sample_pages import INNER, OUTER, WAY, sample_page
 
 LEFT = Qt.MouseButton.LeftButton
@@ -27,6 +29,11 @@ def view(shown: Callable[[QWidget], QWidget]) -> PlanPage:
     made.show_page(sample_page())
     shown(made)
     return made
+
+
+def spot(view: PlanPage, point: Point) -> QPoint:
+    """Where a point of the paper lies in the window."""
+    return view.on_screen(point).toPoint()
 
 
 def middle(box: tuple[float, float, float, float]) -> tuple[float, float]:
@@ -68,19 +75,19 @@ def test_its_whole_width_fills_the_window(view: PlanPage) -> None:
 def test_true_size_goes_by_what_the_screen_says_of_itself(view: PlanPage) -> None:
     view.set_scale(1.0)
 
-    left, right = view.where((0.0, 100.0)), view.where((100.0, 100.0))
+    left, right = spot(view, (0.0, 100.0)), spot(view, (100.0, 100.0))
     dots = view.screen().physicalDotsPerInch() / 25.4  # px to a mm
     assert right.x() - left.x() == pytest.approx(100 * dots, abs=1)  # whole px
 
 
 def test_the_wheel_with_control_makes_larger_what_is_under_it(view: PlanPage) -> None:
-    before, held = view.scale, view.where(middle(OUTER))
+    before, held = view.scale, spot(view, middle(OUTER))
 
     for _ in range(4):
         wheel(view, 1, held, Qt.KeyboardModifier.ControlModifier)
 
     assert view.scale == pytest.approx(before * 1.25**4)
-    off = view.where(middle(OUTER)) - held
+    off = spot(view, middle(OUTER)) - held
     assert off.manhattanLength() <= 8  # scroll bars stand on whole px, one a step and axis
 
 
@@ -128,7 +135,7 @@ def test_the_same_page_drawn_anew_stays_where_it_was(view: PlanPage) -> None:
 
 
 def test_a_link_shows_a_hand_and_leads_to_its_page(view: PlanPage, qtbot: QtBot) -> None:
-    here = view.where(middle(WAY))
+    here = spot(view, middle(WAY))
     qtbot.mouseMove(view.viewport(), here)
     qtbot.waitUntil(lambda: view.viewport().cursor().shape() == Qt.CursorShape.PointingHandCursor)
 
@@ -151,7 +158,7 @@ def test_a_piece_is_picked_by_its_lines_or_what_they_reach_around(
     view: PlanPage, qtbot: QtBot, point: tuple[float, float], about: str
 ) -> None:
     with qtbot.waitSignal(view.piece_picked) as picked:
-        qtbot.mouseClick(view.viewport(), LEFT, pos=view.where(point))
+        qtbot.mouseClick(view.viewport(), LEFT, pos=spot(view, point))
 
     assert picked.args == [about]
 
@@ -189,7 +196,7 @@ def test_keys_turn_pages_and_change_the_size(view: PlanPage, qtbot: QtBot) -> No
 
 
 def test_a_page_too_large_to_keep_is_painted_where_it_is_seen(view: PlanPage) -> None:
-    view.set_scale(8.0, QPointF(view.where((INNER.x0, 170.0))))
+    view.set_scale(8.0, QPointF(spot(view, (INNER.x0, 170.0))))
     view.light({"piece/D1-2"})
 
     assert view._picture() is None

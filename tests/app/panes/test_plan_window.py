@@ -52,7 +52,9 @@ def test_a_piece_pressed_on_a_page_is_picked_in_the_list_and_on_the_bed(
     (x0, y0), (x1, y1) = points[:2]
 
     qtbot.mouseClick(
-        page.viewport(), Qt.MouseButton.LeftButton, pos=page.where(((x0 + x1) / 2, (y0 + y1) / 2))
+        page.viewport(),
+        Qt.MouseButton.LeftButton,
+        pos=page.on_screen(((x0 + x1) / 2, (y0 + y1) / 2)).toPoint(),
     )
 
     (piece,) = window.view.selected
