@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from model.bed import Bed
 from model.brief.words import in_unit
-from model.building.coating import Pass, amount_of, coat_passes, cured
+from model.building.coating import Pass, amount_of, coat_passes, cured, sealed
 from model.building.joints import FLOATING
 from model.building.words import capital, counted, plural
 from model.checks.safety.cautions import cautions
@@ -45,6 +45,7 @@ def finishing_schedule(bed: Bed) -> Schedule:
     left = [mark for mark in bed.marks if mark not in done]
     passes = (
         *_sanding(bed, by_grit),
+        *sealed(bed, done, on, by_grit),
         *_first_on_panels(done, on),
         *_touched_up(bed, on),
         *_masked(on),
@@ -60,7 +61,7 @@ def finishing_schedule(bed: Bed) -> Schedule:
         cautions=tuple(
             f"{each.title}. {in_unit(each.text, bed['shown_unit'])}"
             for each in cautions(bed.pieces, bed.materials)
-            if each.key in ("finish", "dust")
+            if each.key == "finish"
         ),
     )
 

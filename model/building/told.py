@@ -7,20 +7,26 @@ from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from model.building.bench import Stage
-from model.building.finishing import finishing_schedule
+from model.building.finishing import Schedule, finishing_schedule
 from model.building.frames import Frames
 from model.building.gluing import Gluing
 from model.building.joined import Joined
 from model.building.laying import Laying
 from model.building.milling import milling_steps
 from model.building.record import Step
-from model.building.said import Said, Shop, with_mirror
+from model.building.said import Said, Shop, Texts, with_mirror
 from model.building.sequence import BOTH_SIDES, FINISH, MILL, Planned
 from model.building.standing import Standing
 from model.building.tools import step_tools
 from model.building.words import plural
 from model.part import Part
 
+# Passes that come before anything is glued, and the titles of their steps.
+_EARLY = {"coat/sealer": "Seal fibreboard parts while they are single", "panels": ""}
+_HOLD = (
+    'What is said under "Dust" among the cautions of this set holds here.',
+    'So does what is said under "Finish": air, flames, and rags that heat by themselves.',
+)
 _MIRROR = "Made of the same parts as before, but as a mirror image: faces are changed about."
 
 
@@ -39,8 +45,8 @@ class Told:
     def finish(self) -> Step:
         """The step in which all that is put together so far is finished."""
         schedule = finishing_schedule(self._shop.bed)
-        single = {each.key for each in schedule.passes if each.key.startswith("sand/")}
-        done = single - {"sand/between"} | {"panels"}
+        sanded = {each.key for each in schedule.passes if each.key.startswith("sand/")}
+        done = sanded - {"sand/between"} | set(_EARLY)
         return Step(
             key="",
             chapter=FINISH,
@@ -55,25 +61,33 @@ class Told:
                 *(f"Stays bare: {place[:1].lower()}{place[1:]}" for place in schedule.bare),
                 "How each is done stands in the finishing schedule.",
             ),
-            cautions=schedule.cautions,
+            cautions=_HOLD if schedule.marks else _HOLD[:1],
         )
 
     def coats_first(self) -> Iterator[Step]:
-        """The step in which panels get their first coats, before frames are glued round them."""
+        """The steps of what is coated before frames are glued round it: sealed edges of
+        fibreboard, then the first coats of panels.
+        """
         schedule = finishing_schedule(self._shop.bed)
         for each in schedule.passes:
-            if each.key == "panels":
+            if each.key in _EARLY:
                 yield Step(
                     key="",
                     chapter=FINISH,
-                    title=each.title,
+                    title=_EARLY[each.key] or each.title,
                     sentences=(
                         each.text,
-                        f"What goes on: {schedule.what} The last coat goes on with all others.",
-                        "Keep tongues thin and glue faces bare, and let it dry before you go on.",
+                        *((f"It takes {each.amount}.",) if each.amount else ()),
+                        *(self._first_coats(schedule) if each.key == "panels" else ()),
                     ),
-                    cautions=schedule.cautions,
+                    cautions=_HOLD,
                 )
+
+    def _first_coats(self, schedule: Schedule) -> Texts:
+        return (
+            f"What goes on: {schedule.what} The last coat goes on with all others.",
+            "Keep tongues thin and glue faces bare, and let it dry before you go on.",
+        )
 
     def step(self, step: Step, planned: Planned, mirror: Step | None = None) -> Step:
         """A step with its words; `mirror` is the step as its mirror images see it."""

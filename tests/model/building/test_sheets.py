@@ -31,12 +31,12 @@ def tools(name: str, title: str) -> tuple[str, ...]:
 
 
 def test_paint_goes_over_primer_over_sealer() -> None:
-    """Common practice, no source: two sealer coats on fibreboard, stain-blocking primer, paint;
-    sanding up to 150 before.
+    """Common practice, no source: sanding up to 150, two sealer coats on fibreboard while its edges
+    are not yet shut in grooves, then stain-blocking primer and paint on what is put together.
     """
     found = keys(finishing_schedule(demo(QUEEN)))
-    order = ["sand/80", "sand/120", "sand/150", "clean", "mask"]
-    order += ["coat/sealer", "coat/primer", "coat/paint", "sand/between", "cure"]
+    order = ["sand/80", "sand/120", "sand/150", "coat/sealer", "clean", "mask"]
+    order += ["coat/primer", "coat/paint", "sand/between", "cure"]
 
     assert found == order
 

@@ -9,6 +9,7 @@ import pytest
 
 from model.building.care import care_sheet
 from model.building.fastening import Fastening
+from model.building.finishing import finishing_schedule
 from model.building.joined import Joined
 from model.building.record import Step
 from model.building.steps import build_steps
@@ -59,6 +60,33 @@ def test_panels_are_coated_before_the_frame_is_glued_round_them() -> None:
     assert "H5, H6 and H7" in texts(GUEST, "First coat on panels")
     (late,) = steps(GUEST, "Finish parts and assemblies")
     assert not any("panels" in text or text.startswith("Sand with") for text in late.sentences)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_fibreboard_is_sealed_before_it_is_shut_in(name: str) -> None:
+    """The step that seals comes before all that bring fibreboard, and is told once."""
+    bed = demo(name)
+    found = build_steps(bed)
+    boards = {m.mark for m in bed.marks if m.made_of and "MDF" in m.made_of.name}
+    at = [k for k, step in enumerate(found) if step.title.startswith("Seal fibreboard")]
+    brought = [k for k, step in enumerate(found) if boards & {each.mark for each in step.marks}]
+
+    assert len(at) == bool(boards)
+    assert not boards or at[0] < min(brought)
+    assert sum("no longer drink" in text for step in found for text in step.text) == len(at)
+    if boards:
+        assert all(mark in found[at[0]].sentences[0] for mark in boards)
+        (late,) = [s for s in found if s.title.startswith("Finish parts and assemblies")]
+        assert not any(text.startswith("Sealer") for text in late.sentences)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_the_whole_set_prints_a_caution_on_dust_twice(name: str) -> None:
+    """Among the cautions, and at the machines, where the dust is made; else it is referred to."""
+    told = [text for step in build_steps(demo(name)) for text in step.text]
+
+    assert not any("OSHA" in text for text in (*told, *finishing_schedule(demo(name)).cautions))
+    assert any('under "Dust"' in text for text in told)
 
 
 def test_no_finish_needs_no_first_coats() -> None:
@@ -144,9 +172,13 @@ def test_a_slanting_screw_has_a_start_and_an_angle_that_keep_it_in_the_wood(name
 
 
 def test_slanting_screws_are_told_with_start_and_angle() -> None:
+    """Screws 50.8 mm long begin a third of that from the joint; U2 is 19.05 mm thick."""
     told = texts(GUEST, "Slide bearer: bearer legs")
 
-    assert "from both edges of U2, started 21 mm from U1, at 30 degrees" in told
+    assert (
+        "from both edges of U2, started 17 mm from U1, 10 mm in from the nearer face, at 30 degrees"
+    ) in told
+    assert "shank holes 4 mm (reckoned 3.57 mm) in U2" in told
 
 
 def test_heads_are_countersunk_or_lie_on_washers() -> None:
