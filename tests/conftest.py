@@ -14,17 +14,28 @@ from typing import TYPE_CHECKING, Any
 
 import pytest
 
+from tests.run import SCREENS
+
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QApplication, QWidget
     from pytestqt.qtbot import QtBot
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """Keep the tests and the settings of whoever runs them apart."""
+    """Keep the tests and the settings of whoever runs them apart, and windows on screens apart."""
+    own_screen()
     folder = tempfile.TemporaryDirectory(prefix="bedwright-tests-")
     config.add_cleanup(folder.cleanup)
     for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):
         os.environ[name] = str(Path(folder.name, name.lower()))
+
+
+def own_screen() -> None:
+    """Give each process of tests that run side by side a screen that no other one uses."""
+    screens = os.environ.get(SCREENS, "").split()
+    worker = os.environ.get("PYTEST_XDIST_WORKER", "").removeprefix("gw")
+    if screens and worker:
+        os.environ["DISPLAY"] = screens[int(worker) % len(screens)]
 
 
 @pytest.fixture(scope="session")

@@ -10,7 +10,7 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -26,9 +26,13 @@ CHECKS = [
     ["mypy", "--strict", "model"],
 ]
 TESTS = ["pytest", "-W", "error::RuntimeWarning"]
-# Two windows that are opened at once would take each other's focus.
+# Neighbours share the beds that they look at, so each core keeps a run of neighbours.
+EVERY_CORE = ["--dist", "worksteal", "-n"]
+# Two windows that are opened at once on one screen would take each other's focus.
 WINDOWS = ["-q", "tests/app"]
-ALL_ELSE = ["-q", "--ignore", "tests/app", "-n", "auto"]
+ALL_ELSE = ["-q", "--ignore", "tests/app", *EVERY_CORE, "auto"]
+# The screens' names, one for each process of tests: `tests/conftest.py` shares them out.
+SCREENS = "BEDWRIGHT_SCREENS"
 
 
 def main(arguments: list[str]) -> int:
@@ -40,13 +44,18 @@ def main(arguments: list[str]) -> int:
         need_window_libraries(on_x11=True)
         need_programs({"Xvfb": "xvfb"})
         offer_browser()
-        with virtual_screen() as where:
+        with virtual_screens(processes(arguments)) as where:
             return run_all(python, arguments, where)
     except CannotStart as reason:
         say(str(reason))
     except KeyboardInterrupt:
         say("Stopped.")
     return 1
+
+
+def processes(arguments: list[str]) -> int:
+    """How many processes of tests run side by side: one for each core, if that is asked for."""
+    return len(os.sched_getaffinity(0)) if not arguments or "-n" in arguments else 1
 
 
 def offer_browser() -> None:
@@ -58,20 +67,33 @@ def offer_browser() -> None:
 
 
 def run_all(python: Path, arguments: list[str], where: dict[str, str]) -> int:
-    """Tests come last, so that their counts are the last thing to read: all that opens no window on
-    every core, then the windows, one at a time.
-    """
+    """Tests come last, so that their counts are the last thing to read."""
     checks = [] if arguments else CHECKS
     failed = [check for check in checks if run(python, check, where) != 0]
     for check in failed:
         say(f"FAILED: {' '.join(check)} (see above); the tests run all the same.")
-    rounds = [arguments] if arguments else [ALL_ELSE, WINDOWS]
+    rounds = [arguments] if arguments else all_tests(where)
     codes = [run(python, [*TESTS, *each], where) for each in rounds]
     return next((code for code in codes if code), len(failed))
 
 
+def all_tests(where: dict[str, str]) -> list[list[str]]:
+    """What pytest is told: all at once where each core has a screen, else windows by themselves."""
+    if SCREENS not in where:
+        return [ALL_ELSE, WINDOWS]
+    return [["-q", *EVERY_CORE, str(len(where[SCREENS].split()))]]
+
+
 def run(python: Path, tool: list[str], where: dict[str, str]) -> int:
     return subprocess.run([python, "-P", "-m", *tool], cwd=ROOT, env=where).returncode
+
+
+@contextmanager
+def virtual_screens(count: int) -> Iterator[dict[str, str]]:
+    """A screen for each process of tests; what runs in one process takes the first."""
+    with ExitStack() as stack:
+        each = [stack.enter_context(virtual_screen()) for _ in range(count)]
+        yield each[0] | {SCREENS: " ".join(where["DISPLAY"] for where in each)}
 
 
 @contextmanager

@@ -11,7 +11,7 @@ import pytest
 
 from app import setup_environment, setup_screen, setup_system, start
 from app.setup_system import CannotStart
-from tests.run import offer_browser, virtual_screen
+from tests.run import SCREENS, all_tests, offer_browser, virtual_screen, virtual_screens
 
 NOTHING: dict[str, list[str]] = {"run": []}
 
@@ -190,6 +190,26 @@ def test_a_screen_that_answers_is_found(monkeypatch: pytest.MonkeyPatch) -> None
 
         assert setup_screen.has_screen()
         assert setup_screen._listens(where["DISPLAY"])  # before the library is installed
+
+
+@linux_only
+def test_each_process_of_tests_has_a_screen_of_its_own() -> None:
+    """Two windows on one screen take each other's focus."""
+    with virtual_screens(3) as where:
+        names = where[SCREENS].split()
+
+        assert where["DISPLAY"] == names[0]
+        assert len(set(names)) == 3
+        assert all(setup_screen._listens(name) for name in names)
+
+
+def test_without_screens_of_their_own_windows_are_opened_one_at_a_time() -> None:
+    together = all_tests({SCREENS: ":1 :2"})
+    apart = all_tests({})
+
+    assert [("-n" in each, "tests/app" in each) for each in together] == [(True, False)]
+    assert [("-n" in each, "--ignore" in each) for each in apart] == [(True, True), (False, False)]
+    assert apart[0][apart[0].index("--ignore") + 1] == apart[1][-1] == "tests/app"
 
 
 @linux_only
