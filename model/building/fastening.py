@@ -13,7 +13,9 @@ from model.building.joined import Joined
 from model.building.record import Driving, Slant
 from model.cost.joint_screws import Driven, Reckoned, reckoned_joints
 from model.cost.screws import driven_as
+from model.joints.toe import set_out
 from model.materials import wood_screw
+from model.part import Screw
 from model.parts.pieces import Floats
 from model.units import Mm
 
@@ -25,12 +27,15 @@ _FROM_BELOW = "screwed through the bottom"  # the head is in the piece that hold
 
 
 class Fixing(NamedTuple):
-    """Screws that go through piece `one` into piece `other`; `is_placed` as in `Driving`."""
+    """Screws that go through piece `one` into piece `other`; `is_placed` as in `Driving`, and then
+    `screw` is the one that is placed.
+    """
 
     one: int
     other: int
     driven: Driven
     is_placed: bool
+    screw: Screw | None = None
 
 
 class Fastening:
@@ -89,6 +94,8 @@ class Fastening:
         """How a screw at a slant is driven: from the sides across which both pieces reach farthest,
         leaning no more than keeps its point in the wood.
         """
+        if each.screw is not None:
+            return self._placed_slant(each, each.screw)
         if not self._is_slanting(each):
             return None
         low, high = self._pieces.bounds
@@ -103,6 +110,22 @@ class Fastening:
         kind = ("end", "edge", "face")[int(own)]
         sides = f"both {kind}s" if each.driven.count > 1 else f"one {kind}"
         return Slant(f"{sides} of {self._called(a)}", long * _START, lean)
+
+    def _placed_slant(self, each: Fixing, screw: Screw) -> Slant | None:
+        """The slant of a screw in its place, as its part has it."""
+        form = self._joined.part(each.one)
+        own = [set_out(form.size, other) for other in form.screws if other.into == screw.into]
+        found = set_out(form.size, screw)
+        if found is None or each.driven.kind != "wood screw":
+            return None
+        alike = {other.face for other in own if other and other[1:] == found[1:]}
+        kind = ("end", "edge", "face")[found.face.axis]
+        sides = f"both {kind}s" if len(alike) > 1 else f"one {kind}"
+        hole = wood_screw(each.driven.gauge).shank_hole_mm
+        return Slant(
+            f"{sides} of {self._called(each.one)}", round(found.start, 3), round(found.lean, 6),
+            beside=round(found.beside, 3), hole=hole,
+        )  # fmt: skip
 
     def _called(self, piece: int) -> str:
         """The mark of a piece of wood, the name of what is bought."""
@@ -127,7 +150,7 @@ class Fastening:
                 tip = matrix[:3, :3] @ at + matrix[:3, 3]
                 into = self._nearest(piece, screw.into, tip)
                 if into is not None:
-                    yield Fixing(piece, into, driven_as(screw), True)
+                    yield Fixing(piece, into, driven_as(screw), True, screw)
 
     def _nearest(self, piece: int, into: str, tip: Floats) -> int | None:
         """The piece of the named rules nearest to a screw's point, of its drawer or the bed."""

@@ -44,12 +44,15 @@ class Fitting(NamedTuple):
 class Slant(NamedTuple):
     """How a screw is driven from the side of a piece into what it stands on: from which `sides`
     (`both ends`), how far from the joint it starts, mm, and how far it leans to the side that it
-    starts in, degrees.
+    starts in, degrees. Where its place is derived: how far in from the nearer face beside it, and
+    the shank hole through its piece, mm; None and 0 where it is set by eye.
     """
 
     sides: str
     start: Mm
     lean: float
+    beside: Mm | None = None
+    hole: Mm = 0.0
 
 
 class Driving(NamedTuple):

@@ -107,9 +107,13 @@ class Shop:
     def _slanting(self, each: Driving, slant: Slant) -> str:
         """`at a slant into U1: from both ends of D3, started 21 mm from U1, leaning 30 degrees`."""
         into = self._named(each.into)
+        words = self.words
+        beside = f", {words.near(slant.beside)} in from the nearer face" if slant.beside else ""
+        hole = f", shank holes {words.shank(slant.hole)} in {self._named(each.through)}"
         return (
-            f"at a slant into {into}: from {slant.sides}, started {self.words.near(slant.start)} "
-            f"from {into}, at {slant.lean:g} degrees to the side they start in"
+            f"at a slant into {into}: from {slant.sides}, started {words.near(slant.start)} from "
+            f"{into}{beside}, at {slant.lean:g} degrees to the side they start in"
+            f"{hole if slant.hole else ''}"
         )
 
     def _named(self, names: Iterable[str]) -> str:

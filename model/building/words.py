@@ -151,6 +151,10 @@ class Words:
         """The bit for its pilot hole, as it is sold; "" where none is drilled."""
         return bit("pilot hole", driving.pilot, self.unit) if driving.pilot else ""
 
+    def shank(self, wide: Mm) -> str:
+        """The bit for a hole that a screw's shank goes through, as it is sold."""
+        return bit("shank hole", wide, self.unit)
+
     def clamps(self, clamps: Iterable[Clamping]) -> tuple[str, ...]:
         """`4 clamps that open 64" or more`."""
         return tuple(

@@ -1,6 +1,7 @@
 """Where the centre beam rests on the bearers of the long sides' drawers."""
 
 from model.brief.deck import BeamKind
+from model.dimensions.toes import Toe, toe_from_both_edges
 from model.errors import CannotBuild
 from model.rules import rule
 from model.units import Mm, Places, snapped
@@ -52,6 +53,16 @@ def packer_height(beam_bottom: Mm, bearer_top: Mm, packer_places: Places) -> Mm:
             "beam_height", f"The centre beam would hang {-height:.1f} mm into the bearers."
         )
     return height
+
+
+@rule
+def packer_toe(
+    packer_height: Mm, beam_stock: Mm, bearer_stock: Mm, bearer_rise: Mm, packer_places: Places
+) -> Toe | None:
+    """Screws from both edges of a packer slant into its bearer and end clear of each other."""
+    if not packer_places:
+        return None
+    return toe_from_both_edges(beam_stock, bearer_stock, packer_height, bearer_rise)
 
 
 @rule

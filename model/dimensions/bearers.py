@@ -6,6 +6,7 @@ from model.brief.drawers import BearerFixing
 from model.dimensions.brackets import HOLES
 from model.dimensions.fasteners import COVER, Fastener, longest_screw
 from model.dimensions.spots import shifted
+from model.dimensions.toes import Toe, toe_from_both_edges
 from model.errors import CannotBuild
 from model.materials import wood_screw
 from model.mechanics.fasteners.spacing import screw_distances
@@ -259,6 +260,16 @@ def bearer_leg_count(
     if not owns_bearers or bearer_bottom < 1:
         return 0
     return max(0, math.ceil(bearer_length / bearer_leg_span - 1e-9) - 1)
+
+
+@rule
+def bearer_leg_toe(
+    bearer_height: Mm, bearer_stock: Mm, bearer_bottom: Mm, bearer_rise: Mm, bearer_leg_count: Count
+) -> Toe | None:
+    """Screws from both edges of a leg slant into its bearer and end clear of each other."""
+    if not bearer_leg_count:
+        return None
+    return toe_from_both_edges(bearer_height, bearer_stock, bearer_bottom, bearer_rise)
 
 
 @rule

@@ -1,12 +1,15 @@
 """The centre beam and its legs. End cleats are laid out with each end, packers with the bearers."""
 
 from model.brief.deck import BeamKind
+from model.dimensions.toes import Toe
+from model.joints.toe import toed
 from model.materials import Material
-from model.part import Hold, Made, Part
+from model.part import Face, Hold, Made, Part
 from model.parts.places import along_v
 from model.rules import rule
 from model.units import Mm, Places
 
+BEARERS = "left.bearers|right.bearers"
 CARRIERS = {
     "legs": ("beam_leg_pieces",),
     "bearers": ("beam_packer_pieces|left.bearers|right.bearers",),
@@ -81,10 +84,14 @@ def beam_packer_pieces(
     bearer_stock: Mm,
     beam_stock: Mm,
     bearer_wood: Material,
+    packer_toe: Toe | None,
 ) -> Made:
-    """Packers carry the beam on the bearers, one on each."""
+    """Packers carry the beam on the bearers, one on each, held by a slanting screw from either
+    edge.
+    """
     if not packer_places or beam_rests_on_bearers:
         return ()
+    size = (packer_height, beam_stock, bearer_stock)
     return (
         Part(
             name="beam packer",
@@ -96,8 +103,9 @@ def beam_packer_pieces(
             at=(beam_from_x, packer_places[0], bearer_top),
             places=along_v(packer_places),
             material=bearer_wood.key,
+            screws=toed(size, Face.NEAR, packer_toe, BEARERS),
             held=(
-                Hold("left.bearers|right.bearers", "screwed"),
+                Hold(BEARERS, "screwed"),
                 Hold("beam_pieces", "screwed", knock_down=True),
             ),
         ),

@@ -8,9 +8,11 @@ from __future__ import annotations
 from math import sqrt
 
 from model.dimensions.fasteners import Fastener
+from model.dimensions.toes import Toe
 from model.frame import Frame
+from model.joints.toe import toed
 from model.materials import Material
-from model.part import Hold, Made, Part, Point, Screw
+from model.part import Face, Hold, Made, Part, Point, Screw
 from model.parts.drawer_places import standing
 from model.rules import rule
 from model.units import Mm, Places
@@ -92,10 +94,12 @@ def bearer_legs(
     bearer_stock: Mm,
     frame: Frame,
     bearer_wood: Material,
+    bearer_leg_toe: Toe | None,
 ) -> Made:
     """Legs keep a long bearer from sagging; they stand between the drawers."""
     if not bearer_leg_places or not bearer_leg_planes:
         return ()
+    size = (bearer_bottom, bearer_height, bearer_stock)
     return (
         Part(
             name="bearer leg",
@@ -108,6 +112,7 @@ def bearer_legs(
             places=standing(bearer_leg_places, planes=bearer_leg_planes),
             frame=frame,
             material=bearer_wood.key,
+            screws=toed(size, Face.FAR, bearer_leg_toe, "bearers"),
             held=(Hold("floor", "stands"), Hold("bearers", "screwed", knock_down=True)),
         ),
     )

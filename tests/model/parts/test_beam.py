@@ -87,7 +87,7 @@ def packers(**changes: Any) -> tuple[Part, ...]:
     needs = {
         "packer_places": (400.0, 1000.0, 1600.0), "beam_rests_on_bearers": False,
         "beam_from_x": -19.0, "bearer_top": 236.0, "packer_height": 40.0, "bearer_stock": 19.05,
-        "beam_stock": 38.0, "bearer_wood": POPLAR,
+        "beam_stock": 38.0, "bearer_wood": POPLAR, "packer_toe": None,
     }  # fmt: skip
     return beam_packer_pieces(**(needs | changes))
 

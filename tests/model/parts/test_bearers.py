@@ -67,7 +67,7 @@ def test_heads_of_a_brackets_screws_have_room_in_its_leaves() -> None:
 
 
 def test_legs_stand_on_the_floor() -> None:
-    (leg,) = bearer_legs((81.0,), (400.0, 900.0), 65.0, 64.0, 19.0, FRAME, POPLAR)
+    (leg,) = bearer_legs((81.0,), (400.0, 900.0), 65.0, 64.0, 19.0, FRAME, POPLAR, None)
     (under,) = divider_legs((0.0, 900.0), 750.0, 40.0, 64.0, 19.0, FRAME, POPLAR)
 
     assert leg.at[2] == under.at[2] == 0.0
