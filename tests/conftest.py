@@ -13,12 +13,20 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
+from hypothesis import settings
 
 from tests.run import SCREENS
 
 if TYPE_CHECKING:
     from PySide6.QtWidgets import QApplication, QWidget
     from pytestqt.qtbot import QtBot
+
+
+# The same examples on every run, however busy the machine is; with `--hypothesis-profile search`
+# more of them, and new ones each time.
+settings.register_profile("repeatable", derandomize=True, database=None, deadline=None)
+settings.register_profile("search", max_examples=1000, derandomize=False, deadline=None)
+settings.load_profile("repeatable")
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -27,9 +27,9 @@ from tests.properties.cut_lists import bed_list, several_sizes, tiny_list, with_
 from tests.properties.cut_strategies import tasks
 from tests.properties.rack_lists import small_rack, sticks
 
-EXAMPLES = int(os.environ.get("BEDWRIGHT_CUT_TASKS", "60"))
+EXAMPLES = int(os.environ.get("BEDWRIGHT_CUT_TASKS", settings().max_examples * 3 // 5))
 SHORT = Effort(tries=40, moves=300, nodes=100, racks=5)
-bounded = settings(max_examples=EXAMPLES, derandomize=True, deadline=None, database=None)
+bounded = settings(max_examples=EXAMPLES)
 
 Draw = Callable[[int], Task]
 DRAWN: list[tuple[Draw, int]] = [

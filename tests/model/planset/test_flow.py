@@ -84,7 +84,7 @@ def test_a_head_stands_above_what_goes_on_below_it(lines: list[Line]) -> None:
 
 
 @given(texts())
-@settings(max_examples=30)
+@settings(max_examples=settings().max_examples * 3 // 10)
 def test_a_page_break_is_needed(lines: list[Line]) -> None:
     """What begins a page had no room at the foot of the page before."""
     for page, after in pairwise(columns(lines, PAGE)):

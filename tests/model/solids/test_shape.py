@@ -64,7 +64,6 @@ def test_boxes_share_no_space_and_fill_what_the_cuts_leave(made: tuple[Cut, ...]
     assert volume(boxes) == pytest.approx(left, rel=1e-12)
 
 
-@settings(deadline=None)
 @given(cuts())
 def test_the_surface_is_watertight_and_as_manifold3d_cuts_it(made: tuple[Cut, ...]) -> None:
     """Source: trimesh reads the surface, manifold3d makes the solid; volume AND area must agree."""
@@ -80,7 +79,7 @@ def test_the_surface_is_watertight_and_as_manifold3d_cuts_it(made: tuple[Cut, ..
     assert np.allclose(shape(one).normals, mesh.face_normals)
 
 
-@settings(deadline=None, max_examples=30)
+@settings(max_examples=settings().max_examples * 3 // 10)  # each makes a solid
 @given(cuts())
 def test_edges_lie_where_faces_meet_at_an_angle(made: tuple[Cut, ...]) -> None:
     """Source: trimesh's angles between neighbouring triangles."""
