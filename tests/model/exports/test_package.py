@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+from collections.abc import Callable
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
@@ -21,15 +22,38 @@ from model.exports.package import FOLDERS, WRITERS, write_package
 DEMOS = Path(__file__).resolve().parents[3] / "resources" / "demos"
 
 
+SMALLEST = DEMOS / "loft_single.bedwright"
+
+
 @cache
 def smallest() -> Bed:
-    return solve(read(DEMOS / "loft_single.bedwright"))
+    return solve(read(SMALLEST))
 
 
 @pytest.fixture
 def small_bed() -> Bed:
     """A real one: what is bought and sawn is worked out from more than its parts."""
     return smallest()
+
+
+@pytest.fixture(scope="module")
+def written(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, list[Path]]:
+    """A whole package in a new folder, and what is said to have been written."""
+    folder = tmp_path_factory.mktemp("written") / "new" / "plan"
+    return folder, write_package(smallest(), folder)
+
+
+@pytest.fixture
+def fill_with(monkeypatch: pytest.MonkeyPatch) -> Callable[[str], None]:
+    """From now on every file of a package is this word, which takes no time to write."""
+
+    def fill(word: str) -> None:
+        for name in WRITERS:
+            monkeypatch.setitem(WRITERS, name, lambda bed, path: path.write_text(word))
+        for name in FOLDERS:
+            monkeypatch.setitem(FOLDERS, name, drawings_named("A1.dxf", word=word))
+
+    return fill
 
 
 def contents(folder: Path) -> dict[str, bytes]:
@@ -46,22 +70,22 @@ def fail_at(name: str, error: BaseException, monkeypatch: pytest.MonkeyPatch) ->
     monkeypatch.setitem(FOLDERS if name in FOLDERS else WRITERS, name, broken)
 
 
-def test_every_writer_writes_its_file(small_bed: Any, tmp_path: Path) -> None:
-    written = write_package(small_bed, tmp_path / "new" / "plan")
+def test_every_writer_writes_its_file(written: tuple[Path, list[Path]]) -> None:
+    folder, told = written
 
-    folder = tmp_path / "new" / "plan"
-    names = [path.relative_to(folder).as_posix() for path in written]
+    names = [path.relative_to(folder).as_posix() for path in told]
     assert names[: len(WRITERS)] == list(WRITERS)
-    assert all(path.stat().st_size > 0 for path in written)
+    assert all(path.stat().st_size > 0 for path in told)
     assert set(contents(folder)) == set(names)
     assert {each.name for each in folder.iterdir() if each.is_dir()} == set(FOLDERS)
 
 
-def test_the_same_bed_gives_the_same_bytes(small_bed: Any, tmp_path: Path) -> None:
-    write_package(small_bed, tmp_path / "one")
-    write_package(small_bed, tmp_path / "other")
+def test_the_same_bed_gives_the_same_bytes(
+    written: tuple[Path, list[Path]], tmp_path: Path
+) -> None:
+    write_package(solve(read(SMALLEST)), tmp_path)
 
-    assert contents(tmp_path / "one") == contents(tmp_path / "other")
+    assert contents(tmp_path) == contents(written[0])
 
 
 @pytest.mark.parametrize("where", ["bed.glb", "drawings"])
@@ -70,13 +94,16 @@ def test_the_same_bed_gives_the_same_bytes(small_bed: Any, tmp_path: Path) -> No
 )
 def test_what_fails_on_the_way_leaves_the_old_package(
     small_bed: Any,
+    fill_with: Callable[[str], None],
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
     error: BaseException,
     where: str,
 ) -> None:
+    fill_with("old")
     write_package(small_bed, tmp_path)
     before = contents(tmp_path)
+    fill_with("new")
     fail_at(where, error, monkeypatch)
     expected = BadInput if isinstance(error, OSError) else type(error)
 
@@ -88,8 +115,12 @@ def test_what_fails_on_the_way_leaves_the_old_package(
 
 
 def test_what_fails_on_the_way_leaves_no_new_folder(
-    small_bed: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    small_bed: Any,
+    fill_with: Callable[[str], None],
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
+    fill_with("new")
     fail_at("checks.csv", OSError(errno.EDQUOT, "quota"), monkeypatch)
 
     with pytest.raises(BadInput, match="no room"):
@@ -109,27 +140,31 @@ def test_a_folder_in_a_files_place_is_named_before_anything_moves(
 
 
 @pytest.mark.skipif(os.name != "posix", reason="links as POSIX has them")
-def test_a_link_in_a_files_place_is_not_followed(small_bed: Any, tmp_path: Path) -> None:
+def test_a_link_in_a_files_place_is_not_followed(
+    small_bed: Any, fill_with: Callable[[str], None], tmp_path: Path
+) -> None:
     """A package in a shared folder must not write over what lies elsewhere."""
     elsewhere = tmp_path / "elsewhere"
     elsewhere.write_bytes(b"precious")
     (tmp_path / "plan").mkdir()
     (tmp_path / "plan" / "parts.csv").symlink_to(elsewhere)
 
+    fill_with("new")
     write_package(small_bed, tmp_path / "plan")
 
     assert elsewhere.read_bytes() == b"precious"
+    assert (tmp_path / "plan" / "parts.csv").read_text() == "new"
     assert not (tmp_path / "plan" / "parts.csv").is_symlink()
 
 
 @pytest.mark.skipif(os.name != "posix", reason="permissions as POSIX has them")
-def test_files_have_the_users_usual_permissions(small_bed: Any, tmp_path: Path) -> None:
+def test_files_have_the_users_usual_permissions(
+    written: tuple[Path, list[Path]], tmp_path: Path
+) -> None:
     (tmp_path / "usual").write_bytes(b"")
     usual = (tmp_path / "usual").stat().st_mode
 
-    written = write_package(small_bed, tmp_path / "plan")
-
-    assert {path.stat().st_mode for path in written} == {usual}
+    assert {path.stat().st_mode for path in written[1]} == {usual}
 
 
 def test_a_disk_that_refuses_the_folder_is_told_in_a_sentence(
@@ -148,13 +183,13 @@ def test_a_disk_that_refuses_the_folder_is_told_in_a_sentence(
 # ---------------------------------------------------------------- folders of the package
 
 
-def drawings_named(*names: str) -> Any:
-    """A writer of a folder that holds these files, each with its own name in it."""
+def drawings_named(*names: str, word: str = "") -> Any:
+    """A writer of a folder that holds these files, each with its own name or a word in it."""
 
     def write(bed: Any, folder: Path) -> None:
         for name in names:
             (folder / name).parent.mkdir(exist_ok=True)
-            (folder / name).write_text(name)
+            (folder / name).write_text(word or name)
         write_contents([Row(name, "", "mm", "1 : 1") for name in names], folder)
 
     return write
