@@ -109,7 +109,8 @@ def _faces() -> Note:
     return Note(
         "Faces and datum",
         "Each part has a near end and a far end, a lower edge and an upper edge, a back and a "
-        "face. All joints and holes on its page are measured from its near end and its lower edge; "
+        "face: beside the name of each view stands which of them lies above, and at which side the "
+        "near end is. All joints and holes on a page are measured from near end and lower edge; "
         "keep to these two, so that small errors do not add up. Mark both before you cut. A tenon "
         "or tongue counts as part of the length.",
     )
@@ -157,8 +158,10 @@ def _scale(bed: Bed) -> Note:
 def _steps() -> Note:
     return Note(
         "Steps",
-        "What is new in a step is drawn apart, what stands already is drawn in its place. Number "
-        "of pieces, screws and clamps are those of the whole step; sentences speak of one of the "
-        "alike things that are made in it. Put everything together dry before glue is spread, and "
-        "compare diagonals while the glue is wet: both figures are printed.",
+        "The first steps are the chapters of the work order, in its order: all that it lists is "
+        "done before the first glue-up of a frame. What is new in a step is drawn apart, what "
+        "stands already is drawn in its place. Number of pieces, screws and clamps are those of "
+        "the whole step; sentences speak of one of the alike things that are made in it. Put "
+        "everything together dry before glue is spread, and compare diagonals while the glue is "
+        "wet: both figures are printed.",
     )

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from model.bed import Bed
 from model.building.record import Step
 from model.building.words import plural
+from model.shop.cut_list import CutPiece, cut_list
 from model.shop.order.build import work_order
 from model.shop.order.record import STAGES, Batch, Stage
 
@@ -25,15 +26,30 @@ _WHY: dict[Stage, str] = {
 }
 
 
+# What boards and sheets are sawn apart with; which of them a cut takes stands in the work order.
+_SAWN: dict[Stage, str] = {
+    "mill": "Saw the boards apart, as the board plans show: a setting for each size",
+    "sheets": "Saw the sheets apart, as the sheet plans show: a setting for each size",
+}
+_SHEET_SAWS = (
+    "guided saw, for whole sheets and what no fence guides",
+    "table saw, rip fence",
+    "table saw, crosscut sled with a stop",
+)
+
+
 def milling_steps(bed: Bed, chapter: str) -> Iterator[Step]:
-    """A step for each stage of the work order that the bed has. The work order's own lines say
-    which settings there are and which marks they are for.
+    """A step for each stage of the work order that the bed has, in its order. The work order's own
+    lines say which settings there are and which marks they are for; how boards and sheets are sawn
+    apart is known when their plans are.
     """
-    order = work_order(bed, ())
+    order, pieces = work_order(bed, ()), cut_list(bed)
+    saws = {"mill": tuple(_board_saws(pieces)), "sheets": tuple(_sheet_saws(pieces))}
     aids = order.aids
     for stage, title in STAGES.items():
         batches = [batch for batch in order.batches if batch.stage == stage]
-        if batches:
+        sawn = saws.get(stage, ())
+        if batches or sawn:
             yield Step(
                 key="",
                 chapter=chapter,
@@ -41,13 +57,33 @@ def milling_steps(bed: Bed, chapter: str) -> Iterator[Step]:
                 sentences=(
                     *aids,
                     _WHY[stage],
-                    "Each setting, its marks, its test cut and its cautions stand in the work "
-                    f'order, under "{title}".',
+                    f'This step is all that the work order lists under "{title}": each setting, '
+                    "its marks, its test cut and its cautions stand there.",
                 ),
-                tools=tuple(dict.fromkeys(batch.machine for batch in batches)),
-                settings=tuple(_settings(batches)),
+                tools=tuple(dict.fromkeys((*sawn, *_machines(batches)))),
+                settings=(*((f"{_SAWN[stage]}.",) if sawn else ()), *_settings(batches)),
             )
             aids = ()
+
+
+def _machines(batches: Sequence[Batch]) -> Iterator[str]:
+    yield from (batch.machine for batch in batches)
+    if any("chisel" in said for batch in batches for said in batch.before):
+        yield "chisel"
+
+
+def _board_saws(pieces: Sequence[CutPiece]) -> Iterator[str]:
+    """What boards are crosscut with, and ripped where they are not bought as wide as the part."""
+    boards = [piece for piece in pieces if piece.source is not None]
+    if boards:
+        yield "crosscut or hand-held saw"
+    if any(not piece.is_as_bought for piece in boards):
+        yield "bandsaw, or table saw"
+
+
+def _sheet_saws(pieces: Sequence[CutPiece]) -> Iterator[str]:
+    if any(piece.source is None for piece in pieces):
+        yield from _SHEET_SAWS
 
 
 def _settings(batches: list[Batch]) -> Iterator[str]:

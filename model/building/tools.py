@@ -37,6 +37,10 @@ _ALWAYS = ("Dust mask or respirator, eye and ear protection", "Push blocks and a
 _OF_GLUE = ("Glue brush", "Soft mallet", "Scraper and a damp cloth", "Cauls, faced with tape")
 
 
+_PLANE = "block plane or shoulder plane"
+_GUIDE = "guide for slanting screws"
+
+
 class Tools(NamedTuple):
     """A heading, and what stands under it."""
 
@@ -69,8 +73,12 @@ def step_tools(step: Step, unit: str) -> Iterator[str]:
     )
     if drilled:
         yield f"drill with {plural('bit', len(drilled))} {say.listed(list(drilled))}"
+    if _leans([step]):
+        yield _GUIDE
     if any(each.kind != "pin" for each in step.screws):
         yield "screwdriver"
+    if any("plane " in said for said in (*step.sentences, *step.keep_dry)):
+        yield _PLANE
     if any(each.kind == "pin" for each in step.screws):
         yield "hammer and nail set"
     if step.glue:
@@ -171,12 +179,26 @@ def _drivers(steps: Sequence[Step]) -> Iterator[str]:
     screws = list(_driven(steps))
     if screws:
         yield "Drill and screwdriver, with a depth stop for the bits"
+        yield "Driver bits that fit the heads of the screws that you buy, one for each size"
+    if leans := _leans(steps):
+        yield (
+            f"Block sawn at {say.listed(leans, 'or')} degrees, or a bevel gauge set to it, to "
+            "guide the bit for slanting screws"
+        )
+    if any(_PLANE in step.tools for step in steps):
+        yield capital(_PLANE)
     if any(each.kind == "pin" for each in screws):
         yield "Hammer and nail set"
     if any("BOLT" in each.code for step in steps for each in step.hardware):
         yield "Wrench that fits the bolts, and a screwdriver to turn the nuts"
     if any(step.glue for step in steps):
         yield from _OF_GLUE
+
+
+def _leans(steps: Iterable[Step]) -> list[str]:
+    """How far slanting screws lean to the side that they start in, in degrees."""
+    slants = [each.slant for each in _driven(steps) if each.slant is not None]
+    return [f"{lean:g}" for lean in sorted({each.lean for each in slants})]
 
 
 def _driven(steps: Iterable[Step]) -> Iterator[Driving]:

@@ -15,6 +15,9 @@ from model.checks.safety.cautions import cautions
 from model.cost.coats import coats
 from model.cost.faces import fixed
 from model.cost.surfaces import surfaces
+from model.shop.order.build import work_order
+from model.shop.order.record import STAGES
+from model.shop.plans import first_plans
 from tests.model.building.beds import DEMOS, GUEST, KING, LOFT, QUEEN, demo, turned
 
 
@@ -170,3 +173,37 @@ def test_clamps_serve_the_largest_glue_up_and_no_more() -> None:
 def test_a_bed_with_bolts_takes_a_wrench() -> None:
     assert any("Wrench" in tool for tool in tools(KING, "To drive and to glue"))
     assert not any("Wrench" in tool for tool in tools(QUEEN, "To drive and to glue"))
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_the_first_steps_are_the_chapters_of_the_work_order(name: str) -> None:
+    """With their plans known, boards and sheets have chapters of their own."""
+    bed = demo(name)
+    order = work_order(bed, first_plans(bed))
+    chapters = list(dict.fromkeys(STAGES[batch.stage] for batch in order.batches))
+    steps = [step for step in build_steps(bed) if step.chapter == "Mill"]
+
+    assert [step.title for step in steps] == chapters
+    assert all(f'lists under "{step.title}"' in " ".join(step.sentences) for step in steps)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_every_machine_of_the_work_order_is_among_the_tools(name: str) -> None:
+    """Whatever the plans ask for: of two that do the same, one is enough."""
+    bed = demo(name)
+    had = " ".join(tools(name, "Machines, or hand tools that do the same")).lower()
+    for batch in work_order(bed, first_plans(bed)).batches:
+        if batch.machine != "bench":
+            ways = [way.strip().removeprefix("a ") for way in batch.machine.split(", or ")]
+            assert any(way.split(" with a helper")[0] in had for way in ways), batch.machine
+
+
+def test_what_steps_ask_for_is_among_the_tools() -> None:
+    hands = tools(QUEEN, "To drive and to glue")
+
+    assert "Block plane or shoulder plane" in hands
+    assert any(item.startswith("Driver bits") for item in hands)
+    assert any("30 degrees" in item for item in hands)
+    assert not any(
+        "plane" in item or "slanting" in item for item in tools(LOFT, "To drive and to glue")
+    )
