@@ -62,6 +62,16 @@ def weight(kg: Kg, unit: str) -> str:
     return f"{kg * _LB_IN_A_KG:.0f} lb ({told})" if unit == "inch" else told
 
 
+def load_class(kg: Kg, unit: str) -> str:
+    """What a bought part is made for: `45 kg`, or `100 lb (45 kg)`. Pounds are told by the five
+    where that is what the class is called, else to the next pound up.
+    """
+    pounds = kg * _LB_IN_A_KG
+    by_five = round(pounds / 5) * 5
+    told = by_five if abs(by_five - pounds) <= 1 else math.ceil(pounds)
+    return f"{told} lb ({kg:.0f} kg)" if unit == "inch" else f"{kg:.0f} kg"
+
+
 def clamp_size(span: Mm, unit: str) -> str:
     """A span to the next half inch or cm up: nobody buys clamps by the mm."""
     step = 12.7 if unit == "inch" else 10.0

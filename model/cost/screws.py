@@ -31,10 +31,11 @@ def driven(bed: Bed) -> tuple[Driven, ...]:
             reckoned=old.reckoned + each.reckoned,
             through=tuple(dict.fromkeys((*old.through, *each.through))),
         )
-    return tuple(sorted(found.values(), key=_rank))
+    return tuple(sorted(found.values(), key=rank))
 
 
-def _rank(each: Driven) -> tuple[int, int, str, Mm]:
+def rank(each: Driven) -> tuple[int, int, str, Mm]:
+    """The order of lists: by kind, then by gauge and length."""
     gauge = int(each.gauge) if each.gauge.isdigit() else 0
     return _ORDER.index(each.kind), gauge, each.gauge, each.length
 
@@ -70,7 +71,7 @@ def screw_needs(bed: Bed, counted: tuple[Driven, ...]) -> list[Need]:
 
 
 def _need(bed: Bed, each: Driven) -> Need:
-    key, name, pack = _sold(each)
+    key, name, pack = sold(each)
     is_pull = each.kind == "pull screw"
     spare = 1.0 if is_pull else 1 + bed["spare_screws"] / 100
     return Need(
@@ -85,8 +86,8 @@ def _need(bed: Bed, each: Driven) -> Need:
     )
 
 
-def _sold(each: Driven) -> tuple[str, str, float]:
-    """Key, name and pack."""
+def sold(each: Driven) -> tuple[str, str, float]:
+    """How such screws are sold: key, name and pack."""
     long = f"{round(each.length, 2):g}"
     if each.kind == "wood screw":
         pack = pack_of("wood_screw", each.length).pack

@@ -13,12 +13,11 @@ def sold_size(size: Mm, unit: str) -> str:
 
 def sold_sides(length: Mm, width: Mm, unit: str) -> str:
     """The sides of a sheet or board; one that is sold by whole mm is told in inches as well, as
-    near as a tape is read.
+    near as drawings show it, so that both tell one figure.
     """
     told = f"{sold_size(length, unit)} x {sold_size(width, unit)}"
     if unit == "inch" and "mm" in told:
-        near = tape_grid(unit).near
-        sides = " x ".join(show_length(near(side), unit) for side in (length, width))
+        sides = " x ".join(show_length(side, unit).removeprefix("~") for side in (length, width))
         return f"{sides} ({length:.4g} mm x {width:.4g} mm)"
     return told
 

@@ -5,7 +5,7 @@ gives all rows by key (`slides()`), the singular one row (`slide("side_mount_ful
 """
 
 from model.materials.allowable import Allowed, Step, allowed
-from model.materials.connector import Connector, connector, connectors
+from model.materials.connector import BoltDrive, Connector, bolt_drives, connector, connectors
 from model.materials.glide import Glide, glide, glides
 from model.materials.load import PublishedLoad, published_load, published_loads
 from model.materials.lumber import LumberSize, lumber, lumber_size, rough_stock
@@ -34,6 +34,7 @@ from model.materials.table import rows_of
 
 __all__ = [
     "Allowed",
+    "BoltDrive",
     "Connector",
     "Glide",
     "LumberSize",
@@ -51,6 +52,7 @@ __all__ = [
     "StockGrade",
     "WoodScrew",
     "allowed",
+    "bolt_drives",
     "connector",
     "connectors",
     "glide",

@@ -53,6 +53,27 @@ class Connector:
         return self.plate_length_mm > 0
 
 
+@dataclass(frozen=True, kw_only=True)
+class BoltDrive:
+    """What turns a bolt of one thread: the wrench for a hexagon head, the key for a socket head, as
+    they are sold.
+    """
+
+    key: str
+    name: str
+    diameter_mm: Mm
+    hexagon: str
+    hex_key: str
+    source: str
+    note: str = ""
+
+
+@lru_cache
+def bolt_drives() -> Mapping[str, BoltDrive]:
+    """What turns bolts, by their thread."""
+    return shipped("bolt_drives.csv", BoltDrive)
+
+
 @lru_cache
 def _shipped() -> dict[str, Connector]:
     return shipped("connectors.csv", Connector)

@@ -1,38 +1,55 @@
-"""Materials and hardware: what is bought, before anything is cut."""
+"""Materials and hardware: what is bought before anything is cut, by somebody who has none."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import groupby
 
+from model.building.consumables import consumables
+from model.building.fittings import fittings
+from model.building.screw_list import ScrewLine, screw_list
+from model.building.words import called
 from model.cost.buy import Buy
 from model.cost.costing import costing_of
-from model.cost.lumber_measure import measure
-from model.planset.flow import Line, heading, paragraph
+from model.cost.sizes import sold_size
+from model.planset.flow import Line, heading, paragraph, points
 from model.planset.setting import Setting
 from model.planset.sheet import Sheet, text_sheets
 from model.planset.table import Head, Row, table
-from model.shop.cut_list import CutPiece, cut_list
-from model.shop.order import say
-from model.stock.prices import BoardMeasure
+from model.planset.wood_list import BOARD_HEADS, LUMBER_HEADS, WoodList
 from model.units import Mm
 
 KEY = "buying"
 HEADS = (Head("Buy", "right"), Head("What"), Head("Size"), Head("The bed takes"), Head("Note"))
+SCREW_HEADS = (
+    Head("Buy", "right"), Head("What"), Head("Long"), Head("Head"), Head("The bed takes"),
+    Head("Through"),
+)  # fmt: skip
 SAID = (
     "Have the mattress, the slides and the connectors in hand before the first cut, and measure "
     "them: the sizes in this set hold for what is named here. Quantities count what the bed takes "
     "and round up to what is sold."
 )
-LUMBER_HEADS = (
-    Head("Wood"), Head("Rough thickness"), Head("Rough sizes add up to"), Head("Pieces", "right"),
-    Head("Longest"), Head("Widest"),
-)  # fmt: skip
 LUMBER = (
-    "Net of all rough sizes. Boards have knots, splits and odd widths: a yard is asked for a third "
-    "more than this, and for more yet of a low grade (common practice, no source)."
+    "Net is the sum of all rough sizes. Boards have knots, splits and odd widths: ask for a third "
+    "more, and for more yet of a low grade (common practice); where the plans are drawn on more, "
+    "that is told. Buy it dried for furniture. The checks of strength reckon with this grade: "
 )
-TITLES = {"on hand": "From the shop's own rack, as the board plans are drawn"}
+OWN = (
+    "In place of the lumber above, as far as you find such boards: those that the plans are drawn "
+    "on. The maker of this design had them on hand, as well as any offcut below; boards that are "
+    "told by a name carry it in the plans. Where yours are others, lay the pieces out anew by the "
+    "rough sizes of the parts list."
+)
+DRAWN = "In place of the lumber above: the boards that the plans are drawn on."
+SCREWS = (
+    "Of steel, zinc-plated or coated; in oak of stainless steel or brass, since oak stains plain "
+    "steel black. Any drive that fits your bits: square, star or cross, one kind for all. A head "
+    "that is sunk is conical below, and lies flush; a pan head is flat below, and stands on "
+    "metal or a washer."
+)
+SMALL = "No counts: so much as the work takes."
+OF_WOOD = ("boards", "sheets", "on hand")
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
@@ -44,64 +61,101 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 
 def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
     yield from paragraph(SAID, width)
-    yield from _lumber(setting, width)
-    buys = costing_of(setting.bed).buys
-    every = [_row(buy) for buy in buys]
+    yield from _wood(setting, width)
+    buys = [buy for buy in costing_of(setting.bed).buys if buy.group not in OF_WOOD]
+    every = [_row(buy) for buy in buys if buy.group != "screws"]
     for group, some in groupby(buys, key=lambda buy: buy.group):
-        yield from heading(TITLES.get(group, str(group).capitalize()), width)
+        yield from heading(str(group).capitalize(), width)
+        if group == "screws":
+            yield from _screws(setting, width)
+            continue
         yield from table(HEADS, [_row(buy) for buy in some], width, alike=every)
+        if group == "hardware":
+            yield from _fittings(setting, width)
+    yield from _small(setting, width)
 
 
-def _lumber(setting: Setting, width: Mm) -> Iterator[Line]:
-    """What solid wood the bed takes, whoever's boards it is cut from."""
-    found: dict[tuple[str, Mm], list[CutPiece]] = {}
-    for piece in cut_list(setting.bed):
-        if piece.source is not None:
-            found.setdefault((piece.material.name, piece.thickness), []).append(piece)
-    if not found:
-        return
-    by: BoardMeasure = "board foot" if setting.unit == "inch" else "cubic metre"
-    rows = [_lumber_row(setting, name, some, by) for (name, _), some in sorted(found.items())]
-    yield from heading("Lumber in all", width)
-    yield from paragraph(LUMBER, width, keeps=True)
-    yield from table(LUMBER_HEADS, rows, width)
+# ---------------------------------------------------------------- wood
 
 
-def _lumber_row(setting: Setting, name: str, pieces: list[CutPiece], by: BoardMeasure) -> Row:
-    thick = pieces[0].thickness
-    total = sum(measure(thick, each.rough.length, each.rough.width, by) * each.quantity
-                for each in pieces)  # fmt: skip
-    longest = max(pieces, key=lambda each: each.rough.length)
-    widest = max(pieces, key=lambda each: each.rough.width)
-    measured = f"{total:.1f} board feet" if by == "board foot" else f"{total:.4f} m3"
-    return Row(
-        (name, setting.size(thick), measured, str(sum(each.quantity for each in pieces)),
-         f"{say.rough(longest.rough.length, setting.unit)} ({longest.name})",
-         f"{say.rough(widest.rough.width, setting.unit)} ({widest.name})")
-    )  # fmt: skip
+def _wood(setting: Setting, width: Mm) -> Iterator[Line]:
+    wood = WoodList(setting.bed, setting.unit)
+    lumber, boards, whole = wood.lumber(), wood.boards(), wood.sheets()
+    if lumber:
+        yield from heading("Lumber in all", width)
+        grade = setting.bed["stock_grade"].name
+        yield from paragraph(f"{LUMBER}{grade[:1].lower()}{grade[1:]}.", width, keeps=True)
+        yield from table(LUMBER_HEADS, lumber, width)
+        asked = tuple(wood.long_and_wide())
+        if asked:
+            yield from paragraph("Among it must be:", width, keeps=True)
+            yield from points(asked, width)
+    if boards:
+        yield from heading("The same board by board", width)
+        yield from paragraph(OWN if wood.has_own else DRAWN, width, keeps=True)
+        yield from table(BOARD_HEADS, boards, width, alike=[*boards, *whole])
+    if whole:
+        yield from heading("Sheets", width)
+        yield from table(BOARD_HEADS, whole, width, alike=[*boards, *whole])
+
+
+# ---------------------------------------------------------------- hardware and screws
 
 
 def _row(buy: Buy) -> Row:
     note, *_ = buy.note.split(" (")  # where a figure comes from stands in the cost sheet
+    note, *_ = note.split(": common practice")
     return Row((_packs(buy), buy.name, buy.size, _quantity(buy), note))
 
 
+def _fittings(setting: Setting, width: Mm) -> Iterator[Line]:
+    """What each must measure, so that it goes into what is cut for it."""
+    told = fittings(setting.bed)
+    if told:
+        yield from heading("What the hardware must measure", width)
+        yield from points([f"{each.name}. {each.text}" for each in told], width)
+
+
+def _screws(setting: Setting, width: Mm) -> Iterator[Line]:
+    yield from paragraph(SCREWS, width, keeps=True)
+    rows = [_screw_row(setting, each) for each in screw_list(setting.bed)]
+    yield from table(SCREW_HEADS, rows, width)
+
+
+def _screw_row(setting: Setting, each: ScrewLine) -> Row:
+    packs = _amount(each.quantity, "piece")
+    if each.pack != 1:
+        packs = f"{each.packs} × {_amount(each.pack, 'piece')}"
+    through = ", ".join(called(name, is_wood=True) for name in each.through)
+    by_eye = f", {each.reckoned} of them set out by eye" if each.reckoned else ""
+    more = f", {each.quantity} with spares" if each.quantity > each.number else ""
+    return Row(
+        (packs, each.name, sold_size(each.length, setting.unit), each.head,
+         f"{each.number}{more}", f"{through}{by_eye}")
+    )  # fmt: skip
+
+
+def _small(setting: Setting, width: Mm) -> Iterator[Line]:
+    told = consumables(setting.bed, setting.steps)
+    if told:
+        yield from heading("Small things", width)
+        yield from paragraph(SMALL, width, keeps=True)
+        yield from points([f"{each.name}: {each.use}." for each in told], width, sign="☐")
+
+
+# ---------------------------------------------------------------- amounts
+
+
 def _packs(buy: Buy) -> str:
-    if buy.on_hand:
-        return "on hand"
     if buy.pack != 1:
         return f"{buy.packs:g} × {_amount(buy.pack, buy.unit)}"
     return _amount(buy.packs, buy.unit)
 
 
 def _quantity(buy: Buy) -> str:
-    """What the bed takes; lumber by the measure stands in a table of its own, net of waste."""
-    if buy.unit in ("board foot", "m3"):
-        return ""
     return _amount(round(buy.quantity, 2), buy.unit)
 
 
 def _amount(number: float, unit: str) -> str:
-    """`1 sheet`, `37 board feet`, `0.5 litre`."""
-    many = {"board foot": "board feet", "m3": "m3", "kg": "kg"}
-    return f"{number:g} {many.get(unit, f'{unit}s') if number > 1 else unit}"
+    """`1 sheet`, `12 pieces`, `0.5 litre`."""
+    return f"{number:g} {f'{unit}s' if number > 1 else unit}"

@@ -57,9 +57,10 @@ class Lumber:
         """What to say at the yard, and how sure that is; lengths in the maker's unit, quantities by
         the measure that the yard bills.
         """
-        return (*self._asked_sentence(unit), *self._odds_sentence(by))
+        return (*self.asked_sentences(unit), *self._odds_sentence(by))
 
-    def _asked_sentence(self, unit: str) -> Iterator[str]:
+    def asked_sentences(self, unit: str) -> Iterator[str]:
+        """The long and wide boards that must be among it; lengths in the maker's unit."""
         for each in self.asked:
             wide = each.least_width or each.width
             size = f"{_tape(each.clear, unit)} clear and {_tape(wide, unit)} wide"

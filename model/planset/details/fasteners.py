@@ -8,19 +8,15 @@ from dataclasses import dataclass
 import numpy as np
 
 from model.building.joined import Joined
+from model.building.screw_list import FLAT, head_of
 from model.cutting.record import Box
 from model.drawings.clip import clipped
 from model.drawings.paper import Item, Point, Stroke
 from model.drawings.views.view import View
-from model.part import Part
-from model.part import Point as Spot
 from model.parts.pieces import Floats
 from model.units import Mm, Share
 
 NEAR: Mm = 3.0
-WIDE = 1.5  # a hole so many diameters wide lets a head through: a washer lies under that
-FLAT, PAN, WASHER = "flat", "pan", "washer"
-STOOD_ON = ("BRACKET", "SLIDE-")  # their screws have heads that stand on thin metal
 PAST: Mm = 2.5  # of a centre line beyond its ends, on paper
 
 
@@ -83,25 +79,16 @@ def bars(
 
 def _of(all_of: Joined, piece: int) -> Iterator[Bar]:
     form, matrix = all_of.part(piece), all_of.pieces.matrices[piece]
-    stood_on = form.hardware.startswith(STOOD_ON)
     every = [(s.kind, s.at, s.toward, s.length, s.diameter, True) for s in form.screws]
     every += [(h.kind, h.at, h.toward, h.depth, h.diameter, False) for h in form.holes]
     for kind, at, toward, length, diameter, is_screw in every:
         start = matrix[:3, :3] @ np.array(at) + matrix[:3, 3]
         end = start + matrix[:3, :3] @ np.array(toward) * length
-        head = PAN if stood_on else _head(form, kind, at, diameter)
+        head = head_of(form, kind, at, diameter)
         yield Bar(
             piece=piece, kind=kind, start=start, end=end, diameter=diameter, is_screw=is_screw,
             head=head,
         )  # fmt: skip
-
-
-def _head(form: Part, kind: str, at: Spot, diameter: Mm) -> str:
-    """The head of a screw in wood, by the hole that it starts in."""
-    if kind in ("pocket screw", "pull screw"):
-        return PAN
-    bores = [hole.diameter for hole in form.holes if hole.at == at]
-    return WASHER if max(bores, default=0.0) > WIDE * diameter else FLAT
 
 
 def _crosses(bar: Bar, low: Floats, high: Floats) -> bool:

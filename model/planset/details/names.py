@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from model.building.joined import Joined
+from model.building.screw_list import FLAT, PAN, WASHER
 from model.drawings.clip import holds
 from model.drawings.dimensioning.notes import Note
 from model.drawings.dimensioning.told import Told
 from model.drawings.paper import Point
 from model.parts.pieces import Floats
 from model.planset.details.faces import inside
-from model.planset.details.fasteners import FLAT, PAN, WASHER, Bar
+from model.planset.details.fasteners import Bar
 from model.planset.details.kinds import joined
 from model.planset.details.shots import Shown
 from model.planset.setting import Setting

@@ -7,12 +7,13 @@ from typing import NamedTuple
 
 import numpy as np
 
+from model.building.screw_list import FLAT, WASHER
 from model.cutting.record import Box
 from model.drawings.clip import holds
 from model.drawings.paper import Fill, Item, Stroke
 from model.drawings.views.gaze import Gaze
 from model.parts.pieces import Floats
-from model.planset.details.fasteners import FLAT, PAST, WASHER, Bar, point
+from model.planset.details.fasteners import PAST, Bar, point
 from model.units import Mm, Share
 
 POINTED = 1.5  # length of a point in diameters
