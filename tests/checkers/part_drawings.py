@@ -88,6 +88,8 @@ def untold_places(part: Part, items: Sequence[object], scale: float) -> Iterator
     zero = whole.start[0]
     stops = {round((at - zero) / scale, 2) for m in level for at in (m.start[0], m.end[0])}
     stops |= {round(place, 2) for m in level for place in _between(m, zero, scale)}
+    if any(isinstance(item, Text) and "near end at the right" in item.words for item in items):
+        stops = {round(part.size[0] - stop, 2) for stop in stops}
     for name, x in _places_along(part):
         if not any(abs(stop - x) < 0.02 for stop in stops):
             yield f"{name} at {x:.2f} not reached"

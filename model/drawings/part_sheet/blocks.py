@@ -6,7 +6,7 @@ from model.drawings.dimensioning.told import Told
 from model.drawings.part_sheet.block import Block
 from model.drawings.part_sheet.edges import Edges, cells_of, edges, section, square_holes
 from model.drawings.part_sheet.end_detail import EndDetail, depths_across, walls_across
-from model.drawings.part_sheet.faces import LOOKS, in_order
+from model.drawings.part_sheet.faces import LOOKS, Look, in_order
 from model.drawings.part_sheet.long_view import long_view
 from model.drawings.part_sheet.record import Group, PartWork
 from model.drawings.part_sheet.round_end import round_end
@@ -70,13 +70,16 @@ class Blocks:
         is_main = face is self._main
         lettered = zip(_LETTERS, self._cuts(self._is_slim(scale)), strict=False)
         return Shown(
-            part=self._part, look=LOOKS[face], scale=scale, told=self._told,
+            part=self._part, look=self._look(face), scale=scale, told=self._told,
             groups=tuple(g for g in self._work.groups if self._view_of(g) is face),
             ends=tuple(stub for stub in self._work.stubs if stub.face.axis == 0),
             cuts=tuple((letter, cut.at) for letter, cut in lettered) if is_main else (),
             detail=self._detail_letter(scale) if is_main else "",
             is_main=is_main, title=f"{str(face).capitalize()}  {scale_words(scale)}",
         )  # fmt: skip
+
+    def _look(self, face: Face) -> Look:
+        return LOOKS[face].turned if self._main is Face.BACK else LOOKS[face]
 
     def _view_of(self, group: Group) -> Face:
         """The side on which a group is drawn and told; what lies in an end, or runs along an edge
@@ -94,7 +97,7 @@ class Blocks:
 
     def _edges_of(self, face: Face) -> Edges:
         if face not in self._edges:
-            self._edges[face] = edges(self._cells, LOOKS[face], self._part.size)
+            self._edges[face] = edges(self._cells, self._look(face), self._part.size)
         return self._edges[face]
 
     # ------------------------------------------------------------ sections

@@ -77,6 +77,9 @@ def edges(found: Cells, look: Look, size: Point) -> Edges:
     if look.up_sign < 0:
         high = size[look.up]
         lines = tuple([(a, high - d, c, high - b) for a, b, c, d in some] for some in lines)  # type: ignore[assignment]
+    if look.is_turned:
+        long = size[0]
+        lines = tuple([(long - c, b, long - a, d) for a, b, c, d in some] for some in lines)  # type: ignore[assignment]
     return Edges(tuple(lines[0]), tuple(lines[1]))
 
 

@@ -1,12 +1,13 @@
 """From which sides a part is looked at, and how a long view lies on paper.
 
-Seen from a face or an edge, the near end is always at the left: from view to view the part is only
-rolled about its length.
+From view to view the part is only rolled about its length, the near end at the left. A sheet whose
+main view is the back is turned half round, the near end at its right: as a board is turned over, so
+that its lower edge stays below.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from model.part import Face, Point
 from model.units import Mm
@@ -14,7 +15,8 @@ from model.units import Mm
 
 @dataclass(frozen=True, kw_only=True)
 class Look:
-    """A look along `toward` (an axis of the part) with the length to the right.
+    """A look along `toward` (an axis of the part) with the length to the right, or to the left
+    where it `is_turned` half round.
 
     `up` is the axis that runs up the paper, or down it where `up_sign` is -1; the eye lies at the
     high end of `toward` where `is_high`.
@@ -23,6 +25,18 @@ class Look:
     face: Face
     up: int
     up_sign: int
+    is_turned: bool = False
+
+    @property
+    def turned(self) -> Look:
+        """The same look with the paper turned half round."""
+        return replace(self, up_sign=-self.up_sign, is_turned=not self.is_turned)
+
+    @property
+    def above(self) -> Face:
+        """The side of the part that lies above on paper."""
+        sides = (Face.LOWER, Face.UPPER) if self.up == 1 else (Face.BACK, Face.FACE)
+        return sides[self.up_sign > 0]
 
     @property
     def toward(self) -> int:
@@ -35,7 +49,8 @@ class Look:
     def flat(self, point: Point, size: Point) -> tuple[Mm, Mm]:
         """A point of the part as it lies in the view: from the left, and from the bottom."""
         up = point[self.up]
-        return (point[0], up if self.up_sign > 0 else size[self.up] - up)
+        along = size[0] - point[0] if self.is_turned else point[0]
+        return (along, up if self.up_sign > 0 else size[self.up] - up)
 
     def height(self, size: Point) -> Mm:
         """How high the view is, mm of wood."""
@@ -55,8 +70,11 @@ ROLLED = (Face.UPPER, Face.FACE, Face.LOWER, Face.BACK)
 
 
 def in_order(faces: set[Face], main: Face, is_third_angle: bool) -> tuple[Face, ...]:
-    """The faces that are shown, from the top of the paper down, with `main` among them."""
+    """The faces that are shown, from the top of the paper down, with `main` among them; the back as
+    main one is turned half round.
+    """
     start = ROLLED.index(main) - 1
     rolled = [ROLLED[(start + k) % 4] for k in range(4)]
-    shown = rolled if is_third_angle else [*reversed(rolled[:3]), rolled[3]]
+    is_downwards = is_third_angle != (main is Face.BACK)
+    shown = rolled if is_downwards else [*reversed(rolled[:3]), rolled[3]]
     return tuple(face for face in shown if face in faces)

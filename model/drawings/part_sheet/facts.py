@@ -7,8 +7,8 @@ from collections.abc import Iterator
 import numpy as np
 
 from model.bed import Bed
+from model.drawings.part_sheet.grain_arrow import NONE, grain_of
 from model.drawings.part_sheet.on_bed import on_bed_words
-from model.part import Part
 from model.parts.marks import Mark
 from model.shop.cut_list import cut_piece
 from model.shop.part_sizes import shown_sizes
@@ -30,7 +30,7 @@ def _facts(bed: Bed, mark: Mark) -> Iterator[Fact]:
     if piece.source is not None:
         yield ("Blank" if piece.is_glued else "Rough size"), rough
     yield "Material", mark.material_name
-    yield "Grain", _grain(mark.part)
+    yield "Grain", _grain(grain_of(mark))
     if mark.layers > 1:
         yield "Layers", str(mark.layers)
     if piece.is_glued and piece.strips > 1:
@@ -46,9 +46,9 @@ def _facts(bed: Bed, mark: Mark) -> Iterator[Fact]:
         yield "Handed", mark.handed
 
 
-def _grain(part: Part) -> str:
-    return {"length": "along the length", "width": "across: along the width"}.get(
-        part.grain, "either way"
+def _grain(grain: str) -> str:
+    return {"length": "along the length", "width": "across: along the width", NONE: NONE}.get(
+        grain, "either way"
     )
 
 

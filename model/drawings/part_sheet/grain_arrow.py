@@ -6,12 +6,20 @@ from collections.abc import Iterator
 
 from model.drawings.paper import Item, Point, Stroke, Text
 from model.part import Part
+from model.parts.marks import Mark
 from model.units import Mm
 
 LONG: Mm = 11.0  # of a level arrow; an upright one is as high as a line of words
 HIGH: Mm = 3.2
+NONE = "none"  # of a board of fibres: it may be cut either way
 _BARB = (1.6, 0.6)  # back along the arrow, and aside
 _WORD: Mm = 1.75  # height of capitals
+
+
+def grain_of(mark: Mark) -> str:
+    """Which way the grain of a mark runs; a board of fibres has none."""
+    flat = mark.made_of.flat if mark.made_of is not None else None
+    return NONE if flat is not None and not flat.has_grain else mark.part.grain
 
 
 def grain_arrow(x: Mm, y: Mm, part: Part) -> Iterator[Item]:

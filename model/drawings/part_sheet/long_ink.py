@@ -37,10 +37,11 @@ def datum_signs(shown: Shown) -> Iterator[Item]:
     if not shown.part.cuts and not shown.part.holes:
         return
     wide, high = shown.size
-    yield datum((0.0, high / 2), (-1.0, 0.0))
+    near, way = (wide, 1.0) if shown.look.is_turned else (0.0, -1.0)
+    yield datum((near, high / 2), (way, 0.0))
     if shown.is_wide:
         y, out = (0.0, -1.0) if shown.look.up_sign > 0 else (high, 1.0)
-        yield datum((min(5.0, wide / 4), y), (0.0, out))
+        yield datum((near - way * min(5.0, wide / 4), y), (0.0, out))
 
 
 def section_signs(shown: Shown, taken: Sequence[Mm]) -> Iterator[Item]:
@@ -52,9 +53,10 @@ def section_signs(shown: Shown, taken: Sequence[Mm]) -> Iterator[Item]:
         wide, middle = shown.size[0], shown.size[1] / 2
         yield Stroke(((wide + near, middle), (wide + far, middle)), "wide")
         yield Text((wide + far + 1.4, middle), shown.detail, _LETTER, bold=True)
-    lines = [*taken, *(x * shown.scale for _, x in shown.cuts)]
-    for letter, x in shown.cuts:
-        at, half = x * shown.scale, words_width(letter, _LETTER, True) / 2
+    cuts = [(letter, shown.paper(x, 0.0)[0]) for letter, x in shown.cuts]
+    lines = [*taken, *(at for _, at in cuts)]
+    for letter, at in cuts:
+        half = words_width(letter, _LETTER, True) / 2
         yield Stroke(((at, -near), (at, -far)), "wide")
         spot = _clear_spot(at, half + 0.4, lines)
         lines += [spot - half, spot, spot + half]
@@ -73,8 +75,14 @@ def _clear_spot(at: Mm, half: Mm, lines: Sequence[Mm]) -> Mm:
 def _stroke(shown: Shown, line: Line, pen: Pen) -> Stroke:
     points: list[Point] = [(line[0], line[1]), (line[2], line[3])]
     if shown.part.taper:
-        points = _tapered(shown, points)
+        points = _turned(shown, _tapered(shown, _turned(shown, points)))
     return Stroke(tuple((x * shown.scale, y * shown.scale) for x, y in points), pen)
+
+
+def _turned(shown: Shown, points: list[Point]) -> list[Point]:
+    """Along the part from the near end, wherever that lies; and back again."""
+    long = shown.part.size[0]
+    return [(long - x, y) for x, y in reversed(points)] if shown.look.is_turned else points
 
 
 def _tapered(shown: Shown, points: list[Point]) -> list[Point]:

@@ -20,6 +20,8 @@ from model.drawings.part_sheet.shown import Shown
 from model.part import Face
 from model.units import Mm
 
+MOST_FROM_DATUM = 8  # places that are each told from the datum: each takes a row of its own
+
 
 def runs_below(shown: Shown) -> Iterator[Run]:
     """The whole length with the tenons at its ends, the taper, and every cut and hole."""
@@ -36,10 +38,9 @@ def runs_beside(shown: Shown) -> Iterator[Run]:
 
 
 def whole_width(shown: Shown) -> Run:
-    """From edge to edge at the far end."""
-    length, width, _ = shown.part.size
-    low, high = sorted((shown.paper(length, 0.0), shown.paper(length, width)))
-    return span(low, high, width, shown.told, level=1)
+    """From edge to edge at the right."""
+    wide, high = shown.size
+    return span((wide, 0.0), (wide, high), shown.part.size[1], shown.told, level=1)
 
 
 def _whole_length(shown: Shown) -> Iterator[Run]:
@@ -49,7 +50,7 @@ def _whole_length(shown: Shown) -> Iterator[Run]:
     far = {length - end.length for end in shown.ends if end.face is Face.FAR}
     stops = [0.0, *sorted(near | far), length]
     points = [shown.paper(stop, 0.0) for stop in stops]
-    whole = chain(points, [b - a for a, b in pairwise(stops)], told)
+    whole = _rising(chain(points, [b - a for a, b in pairwise(stops)], told), axis=0)
     if len(stops) > 2:
         yield whole
     yield overall(whole, told)
@@ -58,14 +59,19 @@ def _whole_length(shown: Shown) -> Iterator[Run]:
 
 
 def _places(shown: Shown, group: Group, axis: int) -> Iterator[Run]:
-    """One or two places are told from the datum, more in a chain that starts at it."""
+    """Places are told from the datum; many of them, equal steps, or what adds up without rounding,
+    in a chain that starts at it.
+    """
     size = shown.part.size
     if group.is_through(axis, size) or group.face.axis == 0:
         return
     places = group.places(axis, size)
     if len(places) > 2:
-        yield _series(shown, group, places, axis)
-        return
+        series = _series(shown, group, places, axis)
+        is_even = len(series.sizes) < len(places)
+        if is_even or len(places) > MOST_FROM_DATUM or not any("~" in it for it in series.words):
+            yield series
+            return
     for at in places:
         yield _from_datum(shown, at, _beside(shown, group, at, axis), axis)
 
@@ -108,11 +114,12 @@ def _beside(shown: Shown, group: Group, at: Mm, axis: int) -> Mm:
     own, other = (0, up) if axis == 0 else (up, 0)
     near = [s for s in group.spots if s.low[own] - HAIR <= at <= s.high[own] + HAIR]
     starts = [s.middle[other] if group.shape == "hole" else s.low[other] for s in near]
-    return max(starts) if axis == 0 and shown.look.up_sign < 0 else min(starts)
+    is_far = shown.look.up_sign < 0 if axis == 0 else shown.look.is_turned
+    return max(starts) if is_far else min(starts)
 
 
 def _rising(run: Run, axis: int) -> Run:
-    """In rising order on paper: a view from behind has its lower edge on top."""
+    """In rising order on paper: the near end may lie at the right, the lower edge on top."""
     if run.points[0][axis] <= run.points[-1][axis]:
         return run
     return Run(run.points[::-1], run.sizes[::-1], run.words[::-1], run.level)

@@ -23,6 +23,8 @@ from model.drawings.part_sheet.shown import Shown
 from model.units import Mm
 
 TITLE: Mm = 2.4  # from what lies below it
+SIDES: Mm = 1.75  # height of the capitals of what lies above and at the left
+SIDES_AFTER: Mm = 4.0
 NOTED = 0.3  # where along a cut its leader ends: its middle is where sections are cut
 
 
@@ -59,5 +61,10 @@ def _notes(shown: Shown) -> Iterator[Note]:
 
 def _title(shown: Shown, y: Mm) -> Iterator[Item]:
     yield Text((0.0, y), shown.title, LABEL, "left", bold=True)
+    x = words_width(shown.title, LABEL, True) + SIDES_AFTER
+    if not shown.part.is_round:
+        sides = shown.sides
+        yield Text((x, y), sides, SIDES, "left")
+        x += words_width(sides, SIDES) + SIDES_AFTER
     if shown.is_main:
-        yield from grain_arrow(words_width(shown.title, LABEL, True) + 4, y, shown.part)
+        yield from grain_arrow(x, y, shown.part)

@@ -88,11 +88,14 @@ def _toward_the_middle(toward: Floats, mark: Mark, bed: Bed) -> str:
     middles = (low[own] + high[own]) / 2
     inward = ((_homes(mark, bed) - middles) * toward).sum(axis=1)
     of = "its drawer" if mark.assembly == _DRAWERS else "the bed"
+    ways = (f"to the inside of {of}", f"to the outside of {of}")
+    if of == "the bed" and not (toward[:, 0] != 0).any():  # its inside would read as across
+        ways = ("along the bed, to its middle", "along the bed, away from its middle")
     if (toward[:, 2] != 0).any():
         return ""
     if (inward > HAIR).all():
-        return f"to the inside of {of}"
-    return f"to the outside of {of}" if (inward < -HAIR).all() else ""
+        return ways[0]
+    return ways[1] if (inward < -HAIR).all() else ""
 
 
 def _homes(mark: Mark, bed: Bed) -> Floats:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from model.drawings.dimensioning.told import Told
@@ -11,6 +11,7 @@ from model.drawings.paper import Drawing, Measure, Text
 from model.drawings.part_sheet.arrange import arrangements
 from model.drawings.part_sheet.block import Block
 from model.drawings.part_sheet.blocks import LIMITS, Blocks
+from model.drawings.part_sheet.grain_arrow import grain_of
 from model.drawings.part_sheet.remarks import remarks
 from model.drawings.scales import scales
 from model.parts.marks import Mark
@@ -100,7 +101,7 @@ def part_sheet(
 
 def _tries(mark: Mark, told: Told, width: Mm, third: bool) -> Iterator[_Try]:
     """The drawing at ever smaller scales, its sections first large and then small."""
-    blocks = Blocks(mark.part, told, third)
+    blocks = Blocks(replace(mark.part, grain=grain_of(mark)), told, third)
     said = remarks(mark.part, told)
     length, longest = mark.part.size[0], max(mark.part.size)
     for k, scale in enumerate(each for each in scales(told.unit) if length * each <= width):

@@ -46,5 +46,13 @@ class Shown:
 
     def paper(self, along: Mm, up: Mm) -> Point:
         """A point of the face: from the near end, and from the lower edge or the back."""
-        y = up if self.look.up_sign > 0 else self.look.height(self.part.size) - up
-        return (along * self.scale, y * self.scale)
+        size = self.part.size
+        x = size[0] - along if self.look.is_turned else along
+        y = up if self.look.up_sign > 0 else self.look.height(size) - up
+        return (x * self.scale, y * self.scale)
+
+    @property
+    def sides(self) -> str:
+        """Which end and which edge lie where on paper."""
+        end = "right" if self.look.is_turned else "left"
+        return f"{self.look.above} above, near end at the {end}"

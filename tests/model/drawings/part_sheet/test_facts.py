@@ -99,3 +99,16 @@ def test_a_bore_from_one_side_makes_the_faces_differ() -> None:
     assert has_two_faces(part(100, 20, 10, holes=(blind,)))
     assert not has_two_faces(part(100, 20, 10, holes=(through,)))
     assert not has_two_faces(part(100, 20, 10))
+
+
+def test_a_side_that_looks_along_the_bed_is_not_said_to_look_inside(bed: Bed) -> None:
+    """To the inside of the bed reads as across it."""
+    stile = next(mark for mark in bed.marks if mark.name == "end stile")
+
+    assert on_bed_words(stile, bed).endswith("upper edge along the bed, to its middle")
+
+
+def test_a_panel_of_fibres_tells_no_grain(bed: Bed) -> None:
+    told = {mark.name: dict(facts(bed, mark))["Grain"] for mark in bed.marks}
+
+    assert told["panel"] == "none" and told["box side"] == "along the length"

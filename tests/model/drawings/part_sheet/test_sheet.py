@@ -5,12 +5,14 @@ from __future__ import annotations
 import pytest
 
 from model.drawings.dimensioning.told import Told
-from model.drawings.paper import Ring, Stroke
+from model.drawings.paper import Measure, Ring, Stroke
+from model.drawings.part_sheet.sheet import PartSheet, part_sheet
 from model.joints.groove import groove
 from model.joints.rabbet import rabbet
+from model.materials.material import materials
 from model.part import Face, Hole
 from tests.checkers.words_on_paper import texts_that_overlap
-from tests.model.drawings.part_sheet.samples import part, sheet_of
+from tests.model.drawings.part_sheet.samples import MM, mark_of, part, sheet_of
 
 
 def test_a_part_is_drawn_at_the_largest_scale_that_fits() -> None:
@@ -142,3 +144,59 @@ def test_a_strange_part_still_has_no_words_on_words() -> None:
     chip = part(*size, cuts=(groove(size, Face.FACE, between=(3, 5), depth=1),))
 
     assert texts_that_overlap(sheet_of(chip).drawing.items) == []
+
+
+def test_the_lower_edge_lies_below_in_the_main_view_whichever_side_is_worked() -> None:
+    """A groove 10 mm from the lower edge lies low on paper, on the face and on the back."""
+    size = (600.0, 160.0, 12.0)
+    for side in (Face.FACE, Face.BACK):
+        sheet = sheet_of(part(*size, cuts=(groove(size, side, between=(10, 16), depth=6),)))
+
+        assert any(words.startswith("upper edge above") for words in sheet.told)
+        whole = next(m for m in measures(sheet) if m.upright and m.size == 160)
+        up = next(m for m in measures(sheet) if m.upright and m.size == 10)
+        assert min(up.start[1], up.end[1]) == pytest.approx(min(whole.start[1], whole.end[1]))
+
+
+def test_a_worked_back_is_measured_from_its_near_end_at_the_right() -> None:
+    """As it lies when the board is turned over end for end, its lower edge left where it was."""
+    hole = Hole("bolt hole", Face.BACK, (100, 40, 0), (0.0, 0.0, 1.0), 8, 20)
+    sheet = sheet_of(part(600, 80, 20, holes=(hole,)))
+
+    assert any(words.endswith("near end at the right") for words in sheet.told)
+    whole = next(m for m in measures(sheet) if not m.upright and m.size == 600)
+    at = next(m for m in measures(sheet) if not m.upright and m.size == 100)
+    assert max(at.start[0], at.end[0]) == pytest.approx(max(whole.start[0], whole.end[0]))
+    (ring,) = (
+        item for item in sheet.drawing.items if isinstance(item, Ring) and item.pen != "fine"
+    )
+    assert ring.at[0] == pytest.approx(min(at.start[0], at.end[0]))
+
+
+def test_holes_at_odd_places_are_each_told_from_the_near_end() -> None:
+    """A chain of rounded spans would pile up what each of them leaves."""
+    places = (10.33, 41.27, 300.13, 571.77)
+    holes = tuple(
+        Hole("dowel hole", Face.LOWER, (x, 0, 10), (0.0, 1.0, 0.0), 8, 20) for x in places
+    )
+    sheet = sheet_of(part(600, 80, 20, holes=holes), Told("inch"))
+
+    lows = {round(m.size, 2): m.start[0] for m in measures(sheet) if not m.upright}
+    assert set(places) <= set(lows)
+    assert len({round(lows[place], 6) for place in places}) == 1
+
+
+def test_a_board_of_fibres_has_no_grain() -> None:
+    sheets = [each for each in materials().values() if each.flat is not None]
+    fibres, layers = (
+        next(each for each in sheets if each.flat and each.flat.has_grain == wanted)
+        for wanted in (False, True)
+    )
+
+    plain = part(600, 80, 20)
+    told = [part_sheet(mark_of(plain, made_of=m), MM, 180, 240).told for m in (fibres, layers)]
+    assert "grain" not in told[0] and "grain" in told[1]
+
+
+def measures(sheet: PartSheet) -> list[Measure]:
+    return [item for item in sheet.drawing.items if isinstance(item, Measure)]
