@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from model.bed import Bed
 from model.brief.words import in_unit
 from model.building.coating import PRACTICE
+from model.building.joined import Joined
 from model.building.record import Step
 from model.building.said import LONG_LIFT, TWO_LIFT
 from model.building.sequence import FINAL
-from model.building.words import capital, weight
+from model.building.words import capital, weight, weight_or_less
+from model.checks.strength.drawer_slides import contents_borne
+from model.checks.strength.drawer_weights import drawer_weight
 from model.shop.order import say
 from model.solids.carried import Assembly
+from model.units import Kg
 
 _CLEANED = {
     "painted": "Dust with a dry cloth; wipe with a damp one and a little mild soap, and dry at "
@@ -121,26 +125,33 @@ def _deck(bed: Bed) -> Iterator[CareLine]:
 
 def _drawers(bed: Bed) -> Iterator[CareLine]:
     rows = [row for row in ("left", "right", "foot") if bed.dimensions.values.get(f"{row}.bays")]
-    full = dict.fromkeys(
-        weight(float(bed[f"{row}.drawer_contents"]), bed["shown_unit"])
-        for row in rows
-        if bed.dimensions.values.get(f"{row}.drawer_contents")
-    )
-    if not full or not bed.dimensions.values.get("has_drawers"):
+    if not rows or not bed.dimensions.values.get("has_drawers"):
         return
+    rows = [row for row in rows if bed[f"{row}.drawer_count"]]
+    full = weight_or_less(min(may_hold(bed, row) for row in rows), bed["shown_unit"])
     slides = (
         "Wipe the slides and give them a drop of light oil once a year"
         if bed.dimensions.values.get("is_side_mount")
         else "Rub the runners with paraffin wax once a year"
     )
+    carriers = "slides" if bed.dimensions.values.get("is_side_mount") else "runners"
     yield CareLine(
         key="drawers",
         title="Drawers",
-        text=f"Each is reckoned for {say.listed(list(full), 'or')} of contents, spread over its "
-        "bottom. Close them by the pull, open one heavy drawer at a time, and let nobody stand, "
-        f"sit or ride in them. {slides}.",
-        source="16 CFR 1261 (clothes), ANSI/KCMA A161.1 (drawer bottoms), as in the checks",
+        text=f"Each takes up to {full} of contents, spread over its bottom: bottom, box and "
+        f"{carriers} bear that. Close them by the pull, open one heavy drawer at a time, and let "
+        f"nobody stand, sit or ride in them. {slides}.",
+        source="ANSI/KCMA A161.1 (drawer bottoms), load class of the slides, as in the checks",
     )
+
+
+def may_hold(bed: Bed, row: str) -> Kg:
+    """What a drawer of a row may be filled with: the less of what its bottom is reckoned for and
+    of what its slides leave, box and front off their load class.
+    """
+    empty = drawer_weight(bed.pieces, bed.masses, row)
+    left = contents_borne(bed["slide"], bool(bed["has_skids"]), empty)
+    return min(float(bed[f"{row}.drawer_contents"]), left)
 
 
 def _house(bed: Bed) -> Iterator[CareLine]:
@@ -190,21 +201,39 @@ def _undone(steps: tuple[Step, ...]) -> list[str]:
 
 def _carried(bed: Bed, steps: tuple[Step, ...]) -> Iterator[str]:
     """The assemblies that take two, and their sizes, with the fronts and fittings they keep."""
-    whole = {step.assemblies[0]: step.brought for step in steps if len(step.assemblies) == 1}
-    told = [_with_all(bed, each, whole.get(each.name, ())) for each in bed.carried]
+    joined = Joined(bed)
+    told: list[Assembly] = []
+    for each in bed.carried:
+        if not any(set(each.pieces) <= set(one.pieces) for one in told):  # it hangs on another
+            told.append(_with_all(joined, each, steps))
     for each in sorted(told, key=lambda one: -one.kg):
         if each.kg > TWO_LIFT or each.size[2] > 1000.0:
             yield _assembly(each, bed["shown_unit"])
 
 
-def _with_all(bed: Bed, each: Assembly, brought: tuple[int, ...]) -> Assembly:
-    """An assembly as it is lifted in one in the steps; as it is where it is no single one."""
-    if each.count > 1 or not set(each.pieces) <= set(brought):
-        return each
-    low, high = (bound[list(brought)] for bound in bed.pieces.bounds)
+def _with_all(joined: Joined, each: Assembly, steps: tuple[Step, ...]) -> Assembly:
+    """An assembly as it is lifted in one in the steps, with what is screwed to it by then; as it is
+    where no step brings it.
+    """
+    bed = joined.bed
+    brought = next((set(s.brought) for s in steps if set(each.pieces) <= set(s.brought)), set())
+    if not brought or bed.pieces.group[each.pieces[0]]:
+        return each  # a drawer is lifted out with its front
+    own = sorted(brought if each.count == 1 else _linked(joined, each.pieces, brought))
+    low, high = (bound[own] for bound in bed.pieces.bounds)
     small, middle, large = sorted((high.max(axis=0) - low.min(axis=0)).tolist())
-    kg = float(bed.weights[list(brought)].sum())
-    return replace(each, kg=kg, size=(small, middle, large))
+    kg = float(bed.weights[own].sum())
+    return replace(each, pieces=tuple(own), kg=kg, size=(small, middle, large))
+
+
+def _linked(joined: Joined, first: Iterable[int], brought: set[int]) -> set[int]:
+    """What hangs together with some pieces, of all that is brought."""
+    found: set[int] = set()
+    new = set(first)
+    while new:
+        found |= new
+        new = {other for piece in new for other in joined.partners(piece)} & brought - found
+    return found
 
 
 def _assembly(each: Assembly, unit: str) -> str:

@@ -62,6 +62,12 @@ def weight(kg: Kg, unit: str) -> str:
     return f"{kg * _LB_IN_A_KG:.0f} lb ({told})" if unit == "inch" else told
 
 
+def weight_or_less(kg: Kg, unit: str) -> str:
+    """What nobody should exceed, rounded down: `24 kg`, or `53 lb (24 kg)`."""
+    told = f"{math.floor(kg)} kg"
+    return f"{math.floor(kg * _LB_IN_A_KG)} lb ({told})" if unit == "inch" else told
+
+
 def load_class(kg: Kg, unit: str) -> str:
     """What a bought part is made for: `45 kg`, or `100 lb (45 kg)`. Pounds are told by the five
     where that is what the class is called, else to the next pound up.

@@ -22,6 +22,11 @@ ON_SKIDS = 0.5  # of a drawer's weight, where skids bear its back; common practi
 OPEN: LoadTime = "ten minutes"  # all the time that a drawer stands open; common practice, no source
 
 
+def contents_borne(slide: Slide, has_skids: bool, empty: Kg) -> Kg:
+    """What a pair of slides leaves for contents, its spare and an `empty` drawer off its class."""
+    return max(slide.load_kg / SPARE / (ON_SKIDS if has_skids else 1.0) - empty, 0.0)
+
+
 @check(
     "strength",
     "Slides carry the full drawer",
@@ -84,7 +89,7 @@ def slides_tested(
         reason=(
             f"Filled as densely as kitchen drawers are tested, this one weighs "
             f"{empty + drawer_contents:.0f} kg; a pair of its slides is made for "
-            f"{slide.load_kg:.0f} kg."
+            f"{slide.load_kg:.0f} kg: fill it with no more than the care sheet tells."
         ),
     )
 
