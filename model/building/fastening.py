@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from model.building.joined import Joined
-from model.building.record import Driving, Slant
+from model.building.record import Driving, Slant, Spread
 from model.cost.joint_screws import Driven, Reckoned, reckoned_joints
 from model.cost.screws import driven_as
 from model.joints.toe import set_out
@@ -23,6 +23,7 @@ _BITE: Mm = 2.0  # a screw that goes in no deeper is driven at a slant instead
 # A slanting screw starts a third of its length from the joint and leans 30 degrees where the wood
 # is wide enough. Source: common practice, no source
 _START, _LEANS = 1 / 3, (30.0, 20.0, 15.0)
+_DUST: Mm = 0.013  # keeps parts of an inch from falling to two sides of a tenth of a mm
 _FROM_BELOW = "screwed through the bottom"  # the head is in the piece that holds
 
 
@@ -60,7 +61,7 @@ class Fastening:
             key = (
                 each.driven.kind, each.driven.gauge, round(each.driven.length, 2),
                 round(self._pilot(each), 2),
-                each.is_placed, self._slant(each),
+                each.is_placed, self._slant(each), self._spread(each), self._shank(each),
             )  # fmt: skip
             found.setdefault(key, []).append(each)
         return tuple(self._driving(alike) for alike in found.values())
@@ -77,7 +78,29 @@ class Fastening:
             into=tuple(dict.fromkeys(self._called(each.other) for each in alike)),
             is_placed=alike[0].is_placed,
             slant=self._slant(alike[0]),
+            spread=self._spread(alike[0]),
+            shank=self._shank(alike[0]),
         )
+
+    def _spread(self, each: Fixing) -> Spread | None:
+        """Screws that nobody has placed share the length of their joint evenly."""
+        if each.is_placed or self._is_slanting(each):
+            return None
+        low, high = self._pieces.bounds
+        shared = np.minimum(high[each.one], high[each.other]) - np.maximum(
+            low[each.one], low[each.other]
+        )
+        apart = float(shared.max()) / each.driven.count
+        return Spread(each.driven.count, round(apart / 2 + _DUST, 1), round(apart + _DUST, 1))
+
+    def _shank(self, each: Fixing) -> Mm:
+        """The hole for the shank of a wood screw in the wood that it goes through, where the part
+        has none of its own.
+        """
+        bored = any(hole.kind == "shank hole" for hole in self._joined.part(each.one).holes)
+        if each.driven.kind != "wood screw" or bored or not self._joined.is_wood(each.one):
+            return 0.0
+        return wood_screw(each.driven.gauge).shank_hole_mm
 
     def _is_slanting(self, each: Fixing) -> bool:
         """Whether what is held is too thick to be screwed straight through."""
@@ -91,8 +114,9 @@ class Fastening:
         return bool(high[each.one][across] - low[each.one][across] > each.driven.length - _BITE)
 
     def _slant(self, each: Fixing) -> Slant | None:
-        """How a screw at a slant is driven: from the sides across which both pieces reach farthest,
-        leaning no more than keeps its point in the wood.
+        """How a screw at a slant is driven: from sides that stand over what takes its point, of two
+        kinds from those across which both pieces reach farthest, leaning no more than keeps its
+        point in the wood.
         """
         if each.screw is not None:
             return self._placed_slant(each, each.screw)
@@ -102,7 +126,8 @@ class Fastening:
         a, b = each.one, each.other
         shared = np.minimum(high[a], high[b]) - np.maximum(low[a], low[b])
         flat = [k for k in range(3) if k != int(shared.argmin())]
-        side = max(flat, key=lambda k: round(float(shared[k]), 3))
+        past = np.maximum(low[b] - low[a], 0.0) + np.maximum(high[a] - high[b], 0.0)
+        side = min(flat, key=lambda k: (round(float(past[k]), 3), -round(float(shared[k]), 3)))
         room = float(min(high[b][side] - low[a][side], high[a][side] - low[b][side])) - _BITE
         long = each.driven.length
         lean = next((x for x in _LEANS if long * math.sin(math.radians(x)) <= room), _LEANS[-1])
@@ -121,10 +146,9 @@ class Fastening:
         alike = {other.face for other in own if other and other[1:] == found[1:]}
         kind = ("end", "edge", "face")[found.face.axis]
         sides = f"both {kind}s" if len(alike) > 1 else f"one {kind}"
-        hole = wood_screw(each.driven.gauge).shank_hole_mm
         return Slant(
             f"{sides} of {self._called(each.one)}", round(found.start, 3), round(found.lean, 6),
-            beside=round(found.beside, 3), hole=hole,
+            beside=round(found.beside, 3),
         )  # fmt: skip
 
     def _called(self, piece: int) -> str:

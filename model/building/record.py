@@ -44,15 +44,24 @@ class Fitting(NamedTuple):
 class Slant(NamedTuple):
     """How a screw is driven from the side of a piece into what it stands on: from which `sides`
     (`both ends`), how far from the joint it starts, mm, and how far it leans to the side that it
-    starts in, degrees. Where its place is derived: how far in from the nearer face beside it, and
-    the shank hole through its piece, mm; None and 0 where it is set by eye.
+    starts in, degrees. `beside` is how far in it starts from the nearer face beside it, mm; None
+    for what starts in the middle of where both pieces meet.
     """
 
     sides: str
     start: Mm
     lean: float
     beside: Mm | None = None
-    hole: Mm = 0.0
+
+
+class Spread(NamedTuple):
+    """Where screws that have no place in the drawings are set out along a joint: `number` in each,
+    the first `first` from the end of where the two pieces meet, the next `apart` from it, mm.
+    """
+
+    number: int
+    first: Mm
+    apart: Mm
 
 
 class Driving(NamedTuple):
@@ -60,8 +69,9 @@ class Driving(NamedTuple):
 
     `number` is that of all copies; `pilot` the diameter of the hole in the wood that takes the
     point, mm, 0 where none is drilled; `through` and `into` are marks, or names of what is bought.
-    `is_placed`: their places are in the drawings; others are set out by eye. `slant` where what
-    they hold is too thick to go straight through.
+    `is_placed`: their places are in the drawings; others are set out by their `spread`. `slant`
+    where what they hold is too thick to go straight through. `shank` is the diameter of the hole
+    that the step drills for the shank, mm, 0 where the work order has bored it or none is needed.
     """
 
     kind: str
@@ -73,11 +83,8 @@ class Driving(NamedTuple):
     into: tuple[str, ...]
     is_placed: bool
     slant: Slant | None = None
-
-    @property
-    def is_slanting(self) -> bool:
-        """Whether they do not go straight through."""
-        return self.slant is not None
+    spread: Spread | None = None
+    shank: Mm = 0.0
 
 
 class Clamping(NamedTuple):

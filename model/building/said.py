@@ -9,7 +9,7 @@ from model.bed import Bed
 from model.book import open_book
 from model.building.frames import Frames
 from model.building.joined import Joined, Link
-from model.building.record import Driving, Slant, Step
+from model.building.record import Driving, Slant, Spread, Step
 from model.building.where import Where
 from model.building.words import Words, called, capital, counted
 from model.shop.order import say
@@ -89,8 +89,12 @@ class Shop:
         told = [f"{number} {screws} through {self._named(each.through)}"]
         if each.slant is not None:
             told.append(self._slanting(each, each.slant))
-        elif not each.is_placed and number > 1:
-            told.append("spread evenly")
+        elif each.spread is not None:
+            told.append(self._spread_out(each.spread, number))
+        if each.kind == "pocket screw" and not each.is_placed:
+            told.append(self._pockets(each))
+        if each.shank:
+            told.append(f"shank holes {words.shank(each.shank)} in {self._named(each.through)}")
         if pilot := words.pilot(each):
             told.append(f"pilot holes {pilot} in {self._named(each.into)}")
         told += self._heads(each)
@@ -99,21 +103,40 @@ class Shop:
     def _heads(self, each: Driving) -> Iterator[str]:
         """What the heads of wood screws through wood sit in."""
         own = [mark for mark in self.bed.marks if mark.mark in each.through]
-        if each.kind != "wood screw" or each.slant is not None or len(own) < len(each.through):
+        if each.kind != "wood screw" or len(own) < len(each.through):
+            return
+        if each.slant is not None:
+            yield "heads countersunk at the same slant, below the surface"
             return
         washers = any(takes_washers(mark) for mark in own)
         yield "a washer under each head" if washers else "heads countersunk flush"
 
+    def _spread_out(self, spread: Spread, number: int) -> str:
+        """`4 in each joint, on the middle line of where both meet: the first 50 mm ...`."""
+        near = self.words.near
+        if spread.number == 1:
+            return "in the middle of where both meet"
+        many = f"{spread.number} in each joint, " if number > spread.number else ""
+        return (
+            f"{many}on the middle line of where both meet: the first {near(spread.first)} from its "
+            f"end, then every {near(spread.apart)}"
+        )
+
+    def _pockets(self, each: Driving) -> str:
+        """Pocket holes that no part has in the drawings."""
+        thick = {float(m.thickness) for m in self.bed.marks if m.mark in each.through}
+        sizes = say.listed([self.words.size(size) for size in sorted(thick)], "or")
+        return f"pocket holes bored first, jig set for stock {sizes} thick"
+
     def _slanting(self, each: Driving, slant: Slant) -> str:
-        """`at a slant into U1: from both ends of D3, started 21 mm from U1, leaning 30 degrees`."""
-        into = self._named(each.into)
-        words = self.words
-        beside = f", {words.near(slant.beside)} in from the nearer face" if slant.beside else ""
-        hole = f", shank holes {words.shank(slant.hole)} in {self._named(each.through)}"
+        """`at a slant into U1: from both ends of D3, started 21 mm from U1, at 30 degrees ...`."""
+        into, words = self._named(each.into), self.words
+        beside = f"in the middle of {into}"
+        if slant.beside is not None:
+            beside = f"{words.near(slant.beside)} in from the nearer face"
         return (
             f"at a slant into {into}: from {slant.sides}, started {words.near(slant.start)} from "
-            f"{into}{beside}, at {slant.lean:g} degrees to the side they start in"
-            f"{hole if slant.hole else ''}"
+            f"{into}, {beside}, at {slant.lean:g} degrees to the side they start in"
         )
 
     def _named(self, names: Iterable[str]) -> str:

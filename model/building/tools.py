@@ -126,7 +126,7 @@ def _countersinks(bed: Bed, steps: Iterable[Step]) -> Iterator[str]:
     heads = {
         float(wood_screw(each.gauge).head_mm)
         for each in _driven(steps)
-        if each.kind == "wood screw" and not each.is_slanting
+        if each.kind == "wood screw"
         and any(name in marks and not takes_washers(marks[name]) for name in each.through)
     }  # fmt: skip
     if heads:

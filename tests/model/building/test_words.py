@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 
+import numpy as np
 import pytest
 
 from model.building.care import care_sheet
@@ -298,3 +299,29 @@ def test_glue_is_spread_on_the_side_that_touches(name: str) -> None:
             plane = high[piece, along] if up else low[piece, along]
             others = [p for p in (*step.there, *step.copies[0]) if p != piece]
             assert any(abs((low if up else high)[p, along] - plane) < 0.01 for p in others), told
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_screws_that_nobody_placed_are_set_out_by_figures(name: str) -> None:
+    """Even parts of the joint, half a part at each end; and a hole for every shank."""
+    bed = demo(name)
+    low, high = bed.pieces.bounds
+    joined = Joined(bed)
+    found = Fastening(joined)
+    for each in found.all:
+        (driving,) = found.drivings([each])
+        if driving.spread is not None:
+            shared = np.minimum(high[each.one], high[each.other]) - np.maximum(
+                low[each.one], low[each.other]
+            )
+            first, apart, number = driving.spread.first, driving.spread.apart, driving.number
+            assert 2 * first + (number - 1) * apart == pytest.approx(shared.max(), abs=0.6)
+        if driving.kind == "wood screw" and joined.is_wood(each.one):
+            own = {hole.kind for hole in joined.part(each.one).holes}
+            assert driving.shank or "shank hole" in own
+    assert "evenly" not in texts(name, "")
+
+
+def test_a_beam_is_screwed_to_its_leg_from_its_face() -> None:
+    """Its ends are far from its legs."""
+    assert "through D3, at a slant into D4: from one face of D3" in texts(KING, "Centre beam")
