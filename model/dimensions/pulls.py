@@ -8,6 +8,13 @@ from model.materials import Pull, PullScrew, pull_screw_for
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid
 
+DRIVER_ROOM: Mm = (
+    25.0  # 1 in from the bottom to a screw driven squarely; common practice, no source
+)
+ROWS_APART: Mm = (
+    21.0  # 5 x 4.17 mm, No. 8; Source: NDS 2018 commentary, table C12.1.5.7, from memory
+)
+GROOVE_CLEAR: Mm = 4.0  # half the shank of a No. 8 and a hair, to the panel's groove; from memory
 LEAST_HELD: Mm = 8.0  # height of rail behind which a front screw finds its place
 TENON_CLEAR: Mm = 8.0  # from a stub tenon's shoulder to a screw; common practice, no source
 PAIR_AT = 5  # a pair of pulls stands a fifth of the width from its ends; common practice
@@ -161,10 +168,13 @@ def front_screw_heights(
     front_groove_depth: Mm,
     drawer_count: Count,
 ) -> Places:
-    """Front screws go from inside the box into solid wood: of a framed front, into its rails."""
+    """Front screws go from inside the box into solid wood, of a framed front into its rails, and as
+    high above the drawer's bottom as a driver needs, where that wood reaches so high.
+    """
     if front_style == "slab":
         quarter = (box_top - box_floor) / 4
-        return (box_floor + quarter, box_top - quarter)
+        least = DRIVER_ROOM if 3 * quarter - DRIVER_ROOM >= ROWS_APART else quarter
+        return (box_floor + max(quarter, least), box_top - quarter)
     solid = front_stile_width - front_groove_depth
     lower = (box_floor, front_bottom + solid)
     upper = (front_top - solid, box_top)
@@ -173,7 +183,8 @@ def front_screw_heights(
             "front_stile_width",
             "Screws from inside the box would miss the rails of the fronts.",
         )
-    return (sum(lower) / 2, sum(upper) / 2)
+    reached = min(box_floor + DRIVER_ROOM, lower[1] - GROOVE_CLEAR)
+    return (max(reached, sum(lower) / 2), sum(upper) / 2)
 
 
 @rule

@@ -2,10 +2,13 @@
 foot.
 """
 
+from dataclasses import replace
+
 from model.brief.drawers import FrontFit, PullLayout
 from model.checks.record import Finding, advice, at_least, at_most, between, check
+from model.dimensions.pulls import DRIVER_ROOM
 from model.materials import Slide
-from model.units import INCH, Count, Measured, Mm, Share
+from model.units import INCH, Count, Measured, Mm, Places, Share
 
 SLIDE_MAKER = (
     "a slide maker's help page: slide thickness plus 0.2 to 0.5 mm, a heavier series 0.5 to 0.9 mm"
@@ -46,6 +49,32 @@ def box_clears_rail(drawer_count: Count, slide: Slide, box_bottom_room: Mm) -> F
 def box_clears_back(drawer_count: Count, box_rear_room: Mm) -> Finding | None:
     """Half an inch behind the closed box keeps the front from standing off."""
     return at_least(box_rear_room, 12.7) if drawer_count else None
+
+
+@check(
+    "fit",
+    "Room to drive the front's screws from inside the box",
+    about="front_screw_heights",
+    source="common practice, no source (1 in above the bottom)",
+    remedies=("front_stile_width", "bottom_up", "front_style"),
+)
+def front_screws_are_reached(
+    drawer_count: Count, front_screw_heights: Places, box_floor: Mm
+) -> Finding | None:
+    """A driver's chuck meets the drawer's bottom before it stands square to a screw that is near
+    to it; a long bit reaches lower ones.
+    """
+    if not drawer_count:
+        return None
+    found = at_least(min(front_screw_heights) - box_floor, DRIVER_ROOM)
+    if found.margin >= 0:
+        return found
+    said = (
+        f"The lower screws stand {found.value:.1f} mm above the bottom of the drawer, too near for "
+        "a chuck: bore their pilot holes with the front off the box, through marks made in the "
+        "oversize holes, and drive them with a long bit, 150 mm or more."
+    )
+    return replace(advice(found), reason=said)
 
 
 @check("fit", "How much of the drawer comes out", about="access")

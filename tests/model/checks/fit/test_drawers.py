@@ -22,6 +22,7 @@ from model.checks.fit.drawers import (
     drawer_opens_in_room,
     drawer_racks,
     front_clears_floor,
+    front_screws_are_reached,
     fronts_clear,
     inset_clear,
     load_on_slide,
@@ -192,3 +193,12 @@ def test_a_row_without_drawers_is_asked_nothing(asked: Callable[..., Finding | N
     nothing = {"drawer_count": 0, "front_count": 0, "slide": FULL, "has_skids": False}
 
     assert asked(**(needs | {k: v for k, v in nothing.items() if k in needs})) is None
+
+
+def test_front_screws_an_inch_above_the_bottom_are_reached_and_lower_ones_are_told() -> None:
+    low = front_screws_are_reached(1, (92.0, 200.0), 87.0)
+
+    assert verdict(front_screws_are_reached(1, (112.0, 200.0), 87.0)) is Verdict.HOLDS
+    assert verdict(low) is Verdict.NOTE
+    assert low is not None and "5.0 mm above the bottom" in low.reason
+    assert front_screws_are_reached(0, (92.0, 200.0), 87.0) is None
