@@ -11,7 +11,7 @@ import re
 import subprocess
 import sys
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from shutil import rmtree
@@ -170,7 +170,9 @@ def set_up(place: Path, wanted: dict[str, list[str]]) -> None:
     if not sound:
         empty(place)
         make(place)
-    install(place, [package for packages in wanted.values() for package in packages])
+    # Of the many test tools little is ever imported: Python compiles that when it is.
+    options = ["--no-compile"] if "tests" in wanted else []
+    install(place, [package for packages in wanted.values() for package in packages], options)
     write_mark(place, marks(wanted) | {"python": version_of(python_of(place)) or ""})
 
 
@@ -197,13 +199,14 @@ def make(place: Path) -> None:
         )
 
 
-def install(place: Path, packages: list[str]) -> None:
+def install(place: Path, packages: list[str], options: Iterable[str] = ()) -> None:
     if not packages:
         return
     pip = [str(python_of(place)), "-I", "-m", "pip", "install", "--no-input", "--retries", "2"]
     watched = sys.stdout.isatty()
     quiet = [] if watched else ["--quiet"]
-    done = run([*pip, "--disable-pip-version-check", *quiet, *packages], show_output=watched)
+    asked = ["--disable-pip-version-check", *quiet, *options, *packages]
+    done = run([*pip, *asked], show_output=watched)
     if done.returncode != 0:
         raise CannotStart(why_not_installed(done.stderr))
 

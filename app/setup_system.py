@@ -6,6 +6,7 @@ import shutil
 import subprocess
 import sys
 from pathlib import Path
+from threading import Lock
 
 
 class CannotStart(Exception):
@@ -28,6 +29,10 @@ X11_LIBRARIES = {
     "libxcb-keysyms.so.1": "libxcb-keysyms1",
     "libxcb-shape.so.0": "libxcb-shape0",
 }
+
+
+# Two installations at once would find the package list locked.
+_installing = Lock()
 
 
 def need_window_libraries(*, on_x11: bool) -> None:
@@ -63,10 +68,11 @@ def need(missing: dict[str, str]) -> None:
 def install(packages: list[str]) -> None:
     say(f"Installing from the system's packages: {' '.join(packages)}")
     arguments = ["install", "-y", "--no-install-recommends", *packages]
-    # The package list of a fresh system is empty, an old one names files that have gone.
-    done = apt(arguments).returncode == 0 or (
-        apt(["update"]).returncode == 0 and apt(arguments).returncode == 0
-    )
+    with _installing:
+        # The package list of a fresh system is empty, an old one names files that have gone.
+        done = apt(arguments).returncode == 0 or (
+            apt(["update"]).returncode == 0 and apt(arguments).returncode == 0
+        )
     if not done:
         raise CannotStart(
             "The system's packages could not be installed. Is there a network? This command "

@@ -10,6 +10,7 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
@@ -23,7 +24,7 @@ from app.setup_system import CannotStart, need_programs, need_window_libraries, 
 CHECKS = [
     ["ruff", "check"],
     ["ruff", "format", "--check"],
-    ["mypy", "--strict", "model"],
+    ["mypy", "--strict", "--num-workers", "auto", "model"],
 ]
 TESTS = ["pytest", "-W", "error::RuntimeWarning"]
 # Neighbours share the beds that they look at, so each core keeps a run of neighbours.
@@ -38,12 +39,9 @@ SCREENS = "BEDWRIGHT_SCREENS"
 def main(arguments: list[str]) -> int:
     signal.signal(signal.SIGTERM, lambda *_: sys.exit(143))  # so that the screen is put away
     try:
-        python = prepare(wishes(with_tests=True), places())
+        python = set_up()
         if sys.platform != "linux":
             return run_all(python, arguments, start.surroundings())
-        need_window_libraries(on_x11=True)
-        need_programs({"Xvfb": "xvfb"})
-        offer_browser()
         with virtual_screens(processes(arguments)) as where:
             return run_all(python, arguments, where)
     except CannotStart as reason:
@@ -51,6 +49,24 @@ def main(arguments: list[str]) -> int:
     except KeyboardInterrupt:
         say("Stopped.")
     return 1
+
+
+def set_up() -> Path:
+    """The Python to test with. Its packages and the system's take a minute each: one waits for the
+    network while the other unpacks.
+    """
+    with ThreadPoolExecutor(max_workers=1) as beside:
+        system = beside.submit(need_system)
+        python = prepare(wishes(with_tests=True), places())
+        system.result()
+    return python
+
+
+def need_system() -> None:
+    if sys.platform == "linux":
+        need_window_libraries(on_x11=True)
+        need_programs({"Xvfb": "xvfb"})
+        offer_browser()
 
 
 def processes(arguments: list[str]) -> int:
@@ -85,7 +101,9 @@ def all_tests(where: dict[str, str]) -> list[list[str]]:
 
 
 def run(python: Path, tool: list[str], where: dict[str, str]) -> int:
-    return subprocess.run([python, "-P", "-m", *tool], cwd=ROOT, env=where).returncode
+    # Without compiled files, each process that a test starts would compile the program anew.
+    kept = {key: value for key, value in where.items() if key != "PYTHONDONTWRITEBYTECODE"}
+    return subprocess.run([python, "-P", "-m", *tool], cwd=ROOT, env=kept).returncode
 
 
 @contextmanager

@@ -11,6 +11,7 @@ import pytest
 
 from app import setup_environment, setup_screen, setup_system, start
 from app.setup_system import CannotStart
+from tests import run
 from tests.run import SCREENS, all_tests, offer_browser, virtual_screen, virtual_screens
 
 NOTHING: dict[str, list[str]] = {"run": []}
@@ -171,6 +172,19 @@ def test_tests_run_without_a_browser_and_say_which_do_not(
     said = capsys.readouterr().err
     assert "sudo apt-get install -y --no-install-recommends chromium chromium-driver" in said
     assert "the tests that open the client's page in a browser are skipped" in said
+
+
+def test_what_the_system_lacks_stops_the_tests_though_the_packages_are_there(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def lack() -> None:
+        raise CannotStart("This system lacks Xvfb.")
+
+    monkeypatch.setattr(run, "need_system", lack)
+    monkeypatch.setattr(run, "prepare", lambda wanted, choices: Path(sys.executable))
+
+    with pytest.raises(CannotStart, match="lacks Xvfb"):
+        run.set_up()
 
 
 def pretend(monkeypatch: pytest.MonkeyPatch, *, root: bool, debian: bool) -> None:
