@@ -10,15 +10,16 @@ from model.brief.words import in_unit
 from model.building.coating import PRACTICE
 from model.building.joined import Joined
 from model.building.record import Step
-from model.building.said import LONG_LIFT, TWO_LIFT
 from model.building.sequence import FINAL
 from model.building.words import capital, weight, weight_or_less
+from model.checks.safety.weights import lifters, many
 from model.checks.strength.drawer_slides import contents_borne
 from model.checks.strength.drawer_weights import drawer_weight
 from model.shop.order import say
-from model.solids.carried import Assembly
+from model.solids.carried import MATTRESS, Assembly
 from model.units import Kg
 
+_CORNERS = 4  # where a bed is lifted: more people find no hold; common practice, no source
 _CLEANED = {
     "painted": "Dust with a dry cloth; wipe with a damp one and a little mild soap, and dry at "
     "once. No solvent, no scouring powder, nothing with silicone: no later coat holds on it.",
@@ -173,8 +174,8 @@ def _moved(bed: Bed, steps: tuple[Step, ...]) -> Iterator[CareLine]:
     yield CareLine(
         key="drag",
         title="Never drag it",
-        text="Two people lift it to shift it; dragged, a bed pulls at its joints and tears them. "
-        "To move it to another room, take it apart.",
+        text=f"Dragged, a bed pulls at its joints and tears them. {_shifted(bed)} To move it to "
+        "another room, take it apart.",
     )
     yield CareLine(
         key="apart",
@@ -192,6 +193,24 @@ def _moved(bed: Bed, steps: tuple[Step, ...]) -> Iterator[CareLine]:
     )  # fmt: skip
 
 
+def _shifted(bed: Bed) -> str:
+    """How many lift the bed when mattress and drawers are out."""
+    pieces = bed.pieces
+    stays = [
+        piece
+        for piece in range(len(pieces))
+        if not pieces.groups[pieces.group[piece]]
+        and pieces.parts[pieces.part[piece]].hardware != MATTRESS
+    ]
+    kg = float(bed.weights[stays].sum())
+    out = "its mattress and drawers" if len(pieces.groups) > 1 else "its mattress"
+    told = f"Without {out} it weighs {weight(kg, bed['shown_unit'])}"
+    number = lifters(kg, bed["bed_length"])
+    if number > _CORNERS:
+        return f"{told}: too much to be shifted whole, even across its room."
+    return f"{told}: {many(number)} lift it to shift it."
+
+
 def _undone(steps: tuple[Step, ...]) -> list[str]:
     """What is lifted off or out, in its order: the final assembly backwards."""
     titles = [step.title for step in reversed(steps) if step.chapter == FINAL]
@@ -207,7 +226,7 @@ def _carried(bed: Bed, steps: tuple[Step, ...]) -> Iterator[str]:
         if not any(set(each.pieces) <= set(one.pieces) for one in told):  # it hangs on another
             told.append(_with_all(joined, each, steps))
     for each in sorted(told, key=lambda one: -one.kg):
-        if each.kg > TWO_LIFT or each.size[2] > 1000.0:
+        if lifters(each.kg) > 1 or each.size[2] > 1000.0:
             yield _assembly(each, bed["shown_unit"])
 
 
@@ -239,5 +258,6 @@ def _linked(joined: Joined, first: Iterable[int], brought: set[int]) -> set[int]
 def _assembly(each: Assembly, unit: str) -> str:
     sides = " x ".join(say.rough(side, unit) for side in reversed(each.size))
     count = f"{each.count} x " if each.count > 1 else ""
-    two = ", by two" if each.kg > TWO_LIFT or each.size[2] > LONG_LIFT else ""
+    number = lifters(each.kg, each.size[2])
+    two = f", by {many(number)}" if number > 1 else ""
     return f"{count}{capital(each.name)}: {sides}, {weight(each.kg, unit)}{two}"

@@ -12,15 +12,13 @@ from model.building.joined import Joined, Link
 from model.building.record import Driving, Slant, Spread, Step
 from model.building.where import Where
 from model.building.words import Words, called, capital, counted
+from model.checks.safety.weights import lifters, many
 from model.shop.order import say
 from model.shop.order.heads import takes_washers
 
 Texts = tuple[str, ...]
 
 OUT_AGAIN = "No glue: it comes out again when the bed is moved."
-
-TWO_LIFT = 23.0  # kg: more than one person lifts; NIOSH lifting equation, as in the cautions
-LONG_LIFT = 1800.0  # mm: what is longer is carried by two; common practice, no source
 
 
 class Said(NamedTuple):
@@ -184,6 +182,7 @@ class Shop:
     def lifting(self, pieces: Sequence[int], what: str) -> Texts:
         """How many carry it, where one is not enough."""
         kg = self.kg(pieces)
-        if kg <= TWO_LIFT and self.span(pieces) <= LONG_LIFT:
+        number = lifters(kg, self.span(pieces))
+        if number == 1:
             return ()
-        return (f"{what}: {self.words.kg(kg)}. Two carry and hold it.",)
+        return (f"{what}: {self.words.kg(kg)}. {capital(many(number))} carry and hold it.",)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -10,12 +11,14 @@ from model.dimensions.drawer_load import GRAVITY
 from model.materials import Material
 from model.parts.pieces import Floats, Pieces
 from model.solids.carried import Assembly
-from model.units import Kg, Mm
+from model.units import Count, Kg, Mm
 
 # One person, the best of grips. Source: NIOSH lifting equation: 51 lb (23 kg), less for awkward
 # lifts. Two carry about twice as much: common practice, no source.
 ONE: Kg = 23.0
 TWO: Kg = 46.0
+LONG: Mm = 1800.0  # what is longer is carried by two; common practice, no source
+_MANY = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 NIOSH = (
     "NIOSH lifting equation: 51 lb (23 kg) in the best of grips; two about twice: common practice"
 )
@@ -27,6 +30,19 @@ SPOT_KN = 2.0
 POSTS = 4
 
 SHEET: tuple[Mm, Mm] = (2440.0, 1220.0)  # a whole sheet; common practice, no source
+
+
+def lifters(kg: Kg, longest: Mm = 0.0) -> Count:
+    """How many lift it clear: each bears what one person may, and two carry what is long.
+
+    Source: as for `ONE`; more than two share it alike: common practice, no source.
+    """
+    return max(1 if longest <= LONG else 2, math.ceil(kg / ONE - 1e-9))
+
+
+def many(count: Count) -> str:
+    """A number of people in words."""
+    return _MANY[count] if count < len(_MANY) else str(count)
 
 
 @check("safety", "Weight of everything else that is carried", source=NIOSH)
@@ -48,7 +64,8 @@ def _heavy(assembly: Assembly) -> Finding:
         found = advice(at_most(assembly.kg, ONE, unit="kg"))
         reason = f"It takes two to carry {which}."
         if assembly.kg > TWO:
-            reason = f"Two slide {which} on its edge; to lift it clear takes three."
+            clear = many(lifters(assembly.kg))
+            reason = f"Two slide {which} on its edge; to lift it clear takes {clear}."
     else:
         found = at_most(assembly.kg, TWO, unit="kg")
         reason = (
@@ -80,7 +97,8 @@ def whole_sheets(pieces: Pieces, materials: Mapping[str, Material]) -> Finding |
     if found.margin >= 0:
         return replace(found, reason="One person can lift every whole sheet of this bed.")
     name = name.replace(" mm", "\u00a0mm")  # a name, and no length to be shown in inches
-    reason = f"Break a whole sheet ({name}) down first, or lift it onto the saw with two."
+    with_all = many(lifters(found.value))
+    reason = f"Break a whole sheet ({name}) down first, or {with_all} lift it onto the saw."
     return replace(found, reason=reason)
 
 

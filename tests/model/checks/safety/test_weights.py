@@ -7,7 +7,13 @@ import pytest
 
 from model.bed import Design, solve
 from model.checks.record import Finding, Verdict
-from model.checks.safety.weights import GRAVITY, floor_bears, lifting, whole_sheets
+from model.checks.safety.weights import (
+    GRAVITY,
+    floor_bears,
+    lifters,
+    lifting,
+    whole_sheets,
+)
 from model.materials import material, materials
 from model.solids.carried import Assembly
 
@@ -49,6 +55,14 @@ def test_a_heavy_mattress_is_no_fault_of_the_bed() -> None:
 
     assert found["mattress"].verdict is Verdict.NOTE
     assert "three" in found["mattress"].reason
+
+
+def test_each_who_lifts_bears_no_more_than_one_may() -> None:
+    """NIOSH: 23 kg for one in the best of grips; what is long is carried by two all the same."""
+    assert [lifters(kg) for kg in (5.0, 23.0, 23.1, 46.0, 46.3, 69.0, 130.0)] == [
+        1, 1, 2, 2, 3, 3, 6,
+    ]  # fmt: skip
+    assert (lifters(8.0, 2000.0), lifters(60.0, 2000.0)) == (2, 3)
 
 
 def test_alike_pieces_are_told_once() -> None:
