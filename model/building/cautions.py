@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from model.bed import Bed
-from model.brief.words import in_unit
+from model.building.check_words import in_shop_units
 from model.checks.safety.cautions import Caution, cautions
 
 _IN_THE_SHOP = ("machines", "dust", "finish", "sheets", "lifting", "old_wood")
@@ -26,7 +26,7 @@ def caution_sheet(bed: Bed) -> tuple[Cautions, ...]:
             key=each.key,
             shown_for=each.shown_for,
             title=each.title,
-            text=in_unit(each.text, unit),
+            text=in_shop_units(each.text, unit),
             source=each.source,
         )
         for each in cautions(bed.pieces, bed.materials)

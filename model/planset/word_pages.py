@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from model.building.care import care_sheet
 from model.building.cautions import caution_sheet
+from model.building.check_words import rests_on, said
 from model.building.finishing import finishing_schedule
 from model.building.how_to_use import how_to_use
 from model.building.tools import tool_list
@@ -135,10 +136,12 @@ def _checks(setting: Setting, width: Mm) -> Iterator[Line]:
         "holds only just, or is to be known:",
         width,
     )
-    told = [each for each in findings if each.verdict != Verdict.HOLDS]
+    told = said((each for each in findings if each.verdict != Verdict.HOLDS), setting.unit)
     rows = [Row((str(each.verdict), each.title, each.reason)) for each in told]
     if rows:
         yield from table((Head("Verdict"), Head("Check"), Head("Why")), rows, width)
+    yield from heading("What the figures rest on", width)
+    yield from paragraph(" ".join(rests_on(findings)), width)
 
 
 def _care(setting: Setting, width: Mm) -> Iterator[Line]:

@@ -55,7 +55,7 @@ def bottom_sheet_thickness(
     bottom_stock_measured: Measured,
     bottom_sheet: Material,
 ) -> Finding | None:
-    """The groove is cut to the bottom, and a sheet sold as 1/4 in is about 5 mm: measure it."""
+    """The groove is cut to the bottom, and sheets are thinner than their name: measure yours."""
     if not has_drawers:
         return None
     return sheet_thickness(bottom_thickness, bottom_stock_measured, bottom_sheet)

@@ -43,8 +43,8 @@ def connectors_carry(
         reason=(
             f"{_joint(connector, int(count[worst]))} at {pieces.labels[int(posts[worst])]} "
             f"{'bears' if count[worst] == 1 else 'bear together'} {load * count[worst]:.0f} N "
-            f"straight down, {called(strength.cases[case])}. {limit:.0f} N for one such joint is a "
-            "figure from memory: its own data sheet decides."
+            f"straight down, {called(strength.cases[case])}. {limit:.0f} N is reckoned for one "
+            "such joint, as is common: its maker's data sheet decides."
         ),
         pieces=(int(joints.one[at]), int(posts[worst])),
     )

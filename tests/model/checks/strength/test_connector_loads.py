@@ -51,7 +51,8 @@ def test_small_plates_are_too_weak_for_who_sits_at_the_end_of_a_rail() -> None:
     found = said(bed(**PLATED), CHECK)
 
     assert found.verdict is Verdict.FAILS
-    assert "from memory" in found.reason and "data sheet" in found.reason
+    assert "its maker's data sheet decides" in found.reason
+    assert "from memory" in found.source
     assert re.match(r"The pair of plates at post \d of the (head|foot)board bears", found.reason)
 
 
