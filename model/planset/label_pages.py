@@ -1,4 +1,6 @@
-"""Labels: one for every piece, to be cut apart and stuck on when it is cut."""
+"""Labels: one for every piece, and for every layer and strip that one is glued up from, to be cut
+apart and stuck on when it is cut.
+"""
 
 from __future__ import annotations
 
@@ -14,6 +16,8 @@ from model.planset.frame import shortened
 from model.planset.letters import SMALL
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet, room_on
+from model.shop.cut_list import cut_piece
+from model.shop.order import say
 from model.units import Mm
 
 KEY = "labels"
@@ -46,14 +50,35 @@ def sheets(setting: Setting) -> tuple[Sheet, ...]:
 
 
 def _of(setting: Setting, mark: Mark) -> Iterator[Label]:
+    """Its layers or strips, which are sawn first, then its pieces."""
     sides = (mark.length, mark.width, mark.thickness)
     size = " × ".join(setting.size(float(side)) for side in sides)
+    yield from _layers(setting, mark)
     for number in range(1, mark.quantity + 1):
         yield Label(
             f"{mark.mark}-{number}",
             mark.name,
             size,
             f"{setting.assembly(mark)} · {mark.material_name}",
+        )
+
+
+def _layers(setting: Setting, mark: Mark) -> Iterator[Label]:
+    """One for each board that a piece is glued up from, as the plans name it."""
+    sawn = cut_piece(setting.bed, mark)
+    if not sawn.is_glued:
+        return
+    rough = " × ".join(
+        say.rough(side, setting.unit)
+        for side in (sawn.rough.length, sawn.rough.width, sawn.thickness)
+    )
+    word = "layer" if sawn.strips == 1 else "strip"
+    for number in range(sawn.quantity):
+        yield Label(
+            f"{sawn.name}-{number + 1}",
+            f"{mark.name}, {word}",
+            f"{rough}, rough",
+            f"for {mark.mark}-{number // sawn.for_each + 1} · {mark.material_name}",
         )
 
 

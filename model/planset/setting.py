@@ -9,6 +9,7 @@ from functools import cached_property
 from model.bed import Bed
 from model.building.record import Step
 from model.building.steps import build_steps
+from model.drawings.part_sheet.facts import assembly_of
 from model.parts.marks import Mark
 from model.planset.page import PAPERS, Paper
 from model.planset.sheet import Sheet
@@ -54,10 +55,8 @@ class Setting:
         return bool(self.bed.design.value("sizes_in") == "mm and inches")
 
     def assembly(self, mark: Mark) -> str:
-        """The assembly that a mark belongs to; `both sides` where its pieces lie at both."""
-        pieces = self.bed.pieces
-        own = {pieces.form(piece).assembly for piece in mark.pieces}
-        return "both sides" if own == {"left side", "right side"} else mark.assembly
+        """The assembly that a mark belongs to, as its own page tells it."""
+        return assembly_of(self.bed, mark)
 
     def size(self, mm: Mm) -> str:
         """A size as the set tells it: `27 3/8"`, or `27 3/8" [695.3 mm]`."""

@@ -35,7 +35,7 @@ def _facts(bed: Bed, mark: Mark) -> Iterator[Fact]:
         yield "Layers", str(mark.layers)
     if piece.is_glued and piece.strips > 1:
         yield "Glued up of", f"{piece.strips} strips ({piece.name})"
-    yield "Assembly", mark.assembly
+    yield "Assembly", assembly_of(bed, mark)
     lies = on_bed_words(mark, bed)
     if lies:
         yield "On the bed", lies
@@ -44,6 +44,12 @@ def _facts(bed: Bed, mark: Mark) -> Iterator[Fact]:
         yield "Goes with", ", ".join(joined)
     if mark.handed:
         yield "Handed", mark.handed
+
+
+def assembly_of(bed: Bed, mark: Mark) -> str:
+    """The assembly that a mark belongs to; `both sides` where its pieces lie at both."""
+    own = {bed.pieces.form(piece).assembly for piece in mark.pieces}
+    return "both sides" if own == {"left side", "right side"} else mark.assembly
 
 
 def _grain(grain: str) -> str:

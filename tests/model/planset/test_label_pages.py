@@ -1,4 +1,4 @@
-"""Labels: one for every piece, each in a place of its own."""
+"""Labels: one for every piece, layer and strip, each in a place of its own."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from model.drawings.paper import Text
 from model.planset.label_pages import HIGH, KEY, sheets
 from model.planset.setting import Setting
 from model.planset.sheet import room_on
+from model.shop.plans import plans
 from tests.model.planset.sets import BEDS, bed_of
 
 
@@ -17,7 +18,25 @@ def test_there_is_one_label_for_every_piece_of_wood(name: str) -> None:
     bed = bed_of(name)
     told = [text.words for page in pages(name) for text in page if text.bold and "-" in text.words]
 
-    assert told == [f"{mark.mark}-{n}" for mark in bed.marks for n in range(1, mark.quantity + 1)]
+    assert [name for name in told if "/" not in name] == [
+        f"{mark.mark}-{n}" for mark in bed.marks for n in range(1, mark.quantity + 1)
+    ]
+
+
+@pytest.mark.parametrize("name", BEDS)
+def test_there_is_one_label_for_every_layer_and_strip_as_the_plans_name_it(name: str) -> None:
+    """Layers of posts are sawn, milled and glued before there is a post to stick a label on."""
+    bed = bed_of(name)
+    told = [text.words for page in pages(name) for text in page if text.bold and "-" in text.words]
+    planned = {
+        placed.name
+        for plan in plans(bed)
+        for layout in plan.plan.layouts
+        for placed in layout.placed
+        if "/" in placed.name
+    }
+
+    assert {name for name in told if "/" in name} == planned
 
 
 @pytest.mark.parametrize("name", ["no drawers", "twelve drawers"])
