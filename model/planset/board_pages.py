@@ -13,8 +13,9 @@ from model.drawings.cut_steps import SawnPlan, sawn_plan
 from model.drawings.cut_told import Shown
 from model.drawings.moved import moved
 from model.drawings.paper import Item
-from model.drawings.plan_words import plan_sentences, title_words
+from model.drawings.plan_words import title_words
 from model.planset.flow import Line, heading, paragraph
+from model.planset.plan_told import plan_told
 from model.planset.setting import Setting
 from model.planset.sheet import Sheet, text_sheets
 from model.shop.order.sawing import stock_name
@@ -47,7 +48,7 @@ def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
         plan = sawn_plan(each, setting.unit)
         if plan.layouts:
             yield from heading(stock_name(each, setting.unit), width)
-            for sentence in plan_sentences(plan, setting.unit):
+            for sentence in plan_told(plan, setting.unit):
                 yield from paragraph(sentence, width, keeps=True)
             for layout in plan.layouts:
                 yield _drawn(plan, layout, names, width)

@@ -72,7 +72,7 @@ def _kind(piece: CutPiece) -> Kind:
     return "lengths" if piece.is_as_bought else "boards"
 
 
-_RANDOM = "drawn at random from what a yard may have. Type in yours when you have them."
+_RANDOM = "drawn at random from what a yard may have. Lay the pieces out anew on your own."
 _LACKING = {"rack": "Your rack has none", "sold sizes": "Your list of sold sizes has none"}
 _TOO_SMALL = f"Your rack does not hold all pieces: the boards to buy beside it are {_RANDOM}"
 _NO_SHEET = "No size of a sheet is known for {name}: type one in."

@@ -307,7 +307,7 @@ def test_boards_drawn_at_random_are_said_to_be_on_the_order_too() -> None:
 
     assert len(said) == 1
     assert "European oak, 38.1 mm; " in said[0]
-    assert "Type in yours" in said[0]
+    assert "anew on your own" in said[0]
     assert not any("at random" in note for note in demo("painted_storage_queen")[1].notes)
 
 
