@@ -8,7 +8,7 @@ from itertools import combinations, pairwise
 from model.cutting.record import Box
 from model.drawings.letters import text_box, words_width
 from model.drawings.measures import inked
-from model.drawings.paper import Item, Point, Stroke, Text
+from model.drawings.paper import Item, Measure, Point, Stroke, Text
 
 
 def texts_that_overlap(items: Iterable[Item]) -> list[tuple[str, str]]:
@@ -24,6 +24,19 @@ def words_with_lines_through(items: Iterable[Item]) -> list[str]:
     strokes = [item for item in all_items if isinstance(item, Stroke)]
     segments = [pair for stroke in strokes for pair in pairwise(stroke.points)]
     return [words for box, words in letters if any(_crosses(box, *each) for each in segments)]
+
+
+def words_out_of_order(items: Iterable[Item]) -> Iterator[tuple[str, str]]:
+    """Words of dimensions on one line that do not follow each other as their spans do."""
+    lines: dict[tuple[bool, float], list[Measure]] = {}
+    for item in items:
+        if isinstance(item, Measure) and item.words_at is not None:
+            lines.setdefault((item.upright, round(item.line, 6)), []).append(item)
+    for (upright, _), row in lines.items():
+        axis = 1 if upright else 0
+        placed = sorted((m.start[axis] + m.end[axis], (m.words_at or m.start)[axis], m.words)
+                        for m in row)  # fmt: skip
+        yield from ((a[2], b[2]) for a, b in pairwise(placed) if a[1] >= b[1])
 
 
 def _texts(items: Iterable[Item]) -> Iterator[Text]:

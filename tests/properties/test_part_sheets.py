@@ -12,7 +12,11 @@ from model.drawings.part_sheet.sheet import PartSheet, part_sheet
 from model.errors import BadInput, CannotBuild
 from model.parts.marks import Mark
 from tests.checkers import part_drawings
-from tests.checkers.words_on_paper import texts_that_overlap, words_with_lines_through
+from tests.checkers.words_on_paper import (
+    texts_that_overlap,
+    words_out_of_order,
+    words_with_lines_through,
+)
 from tests.properties.designs import random_design
 
 BEDS = 40
@@ -50,6 +54,11 @@ Sheets = list[tuple[str, str, Mark, PartSheet]]
 
 def test_every_part_fits_its_page(sheets: Sheets) -> None:
     assert [name for name, _, _, sheet in sheets if not sheet.fits] == []
+
+
+def test_words_stand_in_the_order_of_their_spans(sheets: Sheets) -> None:
+    for name, _, _, sheet in sheets:
+        assert list(words_out_of_order(sheet.drawing.items)) == [], name
 
 
 def test_no_words_lie_on_words_or_lines(sheets: Sheets) -> None:

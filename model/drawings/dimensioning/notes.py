@@ -59,7 +59,7 @@ def notes_above(
     clear of what is taken.
     """
     ordered = sorted(notes, key=lambda note: (note.at[0], note.at[1], note.words))
-    tries = (_laid(ordered, low, high, most) for most in MOST)
+    tries = (_laid(ordered, low, high, most, left) for left in (False, True) for most in MOST)
     laid = next((each for each in tries if not _has_knot(each)), _laid(ordered, low, high, 0.0))
     first = view.y1 + NEAREST
     rows = _rows(laid, [(box, (box.y1 - first + HEIGHT) / ROW) for box in taken])
@@ -71,8 +71,10 @@ def notes_above(
     return Notes(tuple(items), top)
 
 
-def _laid(notes: Sequence[Note], low: Mm, high: Mm, most: float) -> list[_Laid]:
-    """To the right of their leaders, or to the left where there is no room at the right."""
+def _laid(notes: Sequence[Note], low: Mm, high: Mm, most: float, left: bool = False) -> list[_Laid]:
+    """To the right of their leaders, or to the left where there is no room at the right; to the
+    `left` first where those at the right would stand in a knot.
+    """
     found: list[_Laid] = []
     last = -1e9
     for note in notes:
@@ -81,6 +83,8 @@ def _laid(notes: Sequence[Note], low: Mm, high: Mm, most: float) -> list[_Laid]:
         lines = _lines(note.words, most * (high - low))
         long = max(words_width(line, HEIGHT) for line in lines)
         start = x if x + long <= high else max(min(x - long, high - long), low)
+        if left and x - long >= low:
+            start = x - long
         found.append(_Laid(note, lines, x, start, start + long))
     return found
 

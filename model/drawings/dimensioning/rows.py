@@ -26,6 +26,7 @@ ROW: Mm = 7.5
 LIFT: Mm = 1.75 * WORDS  # words that fit nowhere on their line stand so much farther out
 _SHARES = (0.5, 0.3, 0.7, 0.15, 0.85)  # where along a span its words are tried
 _LIFTS = 6  # lines of words that a row may take beyond its own
+_FINE = tuple(way * 2.0 * k for k in range(1, 8) for way in (-1.0, 1.0))  # mm, tried besides
 _ASIDE = (0.0, -0.6, 0.6, -2.0, 2.0, -4.0, 4.0, -7.0, 7.0)  # half lengths from a span's middle
 
 
@@ -118,7 +119,7 @@ class _Layout:
         found = self._on_line(row, asked)
         if found is not None:
             yield found
-        yield from self._lifted(row, asked, best, lines)
+        yield from self._lifted(row, asked, best, lines, _FINE)
 
     def _ink(self, row: _Row, placed: Placed) -> Iterator[Item]:
         leader = placed.leader
@@ -152,12 +153,15 @@ class _Layout:
         """How far out words on their line stand."""
         return row.out + (ABOVE if self._up else -ABOVE) * WORDS
 
-    def _lifted(self, row: _Row, asked: Asked, best: Mm, lines: Sequence[Mm]) -> Iterator[Placed]:
+    def _lifted(
+        self, row: _Row, asked: Asked, best: Mm, lines: Sequence[Mm], more: Sequence[Mm] = ()
+    ) -> Iterator[Placed]:
         """Clear places beyond the line, the nearest line of words first."""
+        most = max(asked.half, LIFT)
         for lift in range(1, _LIFTS + 1):
             farther = row.out + (0.6 if self._up else -0.25) * WORDS + lift * LIFT
-            for aside in _ASIDE:
-                word = Word(best + aside * max(asked.half, LIFT), asked.half, farther)
+            for aside in sorted((*(each * most for each in _ASIDE), *more), key=abs):
+                word = Word(best + aside, asked.half, farther)
                 leader = Leader.to(word, asked.middle, row.out)
                 clear = self._room.is_clear(word, lines, leader)
                 if clear and self._is_untaken(row, word, asked.ends):

@@ -14,13 +14,17 @@ from model.drawings.dimensioning.runs import (
     steps_words,
 )
 from model.drawings.dimensioning.told import Told
+from model.drawings.dimensioning.words_room import AIR
+from model.drawings.letters import words_width
+from model.drawings.measures import WORDS
 from model.drawings.paper import Point
 from model.drawings.part_sheet.record import HAIR, Group
 from model.drawings.part_sheet.shown import Shown
 from model.part import Face
 from model.units import Mm
 
-MOST_FROM_DATUM = 8  # places that are each told from the datum: each takes a row of its own
+MOST_CHAINED = 5  # places that are told in a chain though words are led off from narrow spans
+MOST_FROM_DATUM = 16  # places that are each told from the datum: each takes a row of its own
 
 
 def runs_below(shown: Shown) -> Iterator[Run]:
@@ -59,21 +63,58 @@ def _whole_length(shown: Shown) -> Iterator[Run]:
 
 
 def _places(shown: Shown, group: Group, axis: int) -> Iterator[Run]:
-    """Places are told from the datum; many of them, equal steps, or what adds up without rounding,
-    in a chain that starts at it.
-    """
+    """Places are told from the datum, or in a chain that starts at it where that is as clear."""
     size = shown.part.size
     if group.is_through(axis, size) or group.face.axis == 0:
         return
     places = group.places(axis, size)
     if len(places) > 2:
         series = _series(shown, group, places, axis)
-        is_even = len(series.sizes) < len(places)
-        if is_even or len(places) > MOST_FROM_DATUM or not any("~" in it for it in series.words):
+        if len(places) > MOST_FROM_DATUM or _is_clear_chain(series, len(places), axis):
             yield series
             return
+        even = dict(_equal_runs(shown, group, places, axis))
+        yield from even.values()
+        places = [
+            at for k, at in enumerate(places) if not any(low < k < high for low, high in even)
+        ]
     for at in places:
         yield _from_datum(shown, at, _beside(shown, group, at, axis), axis)
+
+
+def _is_clear_chain(series: Run, places: int, axis: int) -> bool:
+    """Whether a chain can be read and added up: its words fit between their ends, or they are few,
+    and it is of equal steps or told without rounding.
+    """
+    ends = [point[axis] for point in series.points]
+    inner = list(zip(pairwise(ends), series.words, strict=True))[1:-1]
+    has_room = all(_has_room(words, b - a) for (a, b), words in inner)
+    is_even = len(series.sizes) < places
+    return (has_room and is_even) or (
+        (has_room or places <= MOST_CHAINED) and not any("~" in words for words in series.words)
+    )
+
+
+def _equal_runs(
+    shown: Shown, group: Group, places: Sequence[Mm], axis: int
+) -> Iterator[tuple[tuple[int, int], Run]]:
+    """Those that follow at equal steps that can be told truly, with the first and last of them;
+    what is told adds up with what is told from the datum to where they begin.
+    """
+    for first, last in _steps(places, shown.told):
+        ends = (places[first], places[last])
+        points = [_point(shown, at, _beside(shown, group, at, axis), axis) for at in ends]
+        size = ends[1] - ends[0]
+        words = shown.told.row((ends[0], size), is_closed=False)[1]
+        told = steps_words(last - first, size, words, shown.told)
+        room = abs(points[1][axis] - points[0][axis])
+        if last - first > 1 and "~" not in told and _has_room(told, room):
+            yield (first, last), _rising(Run(tuple(points), (size,), (told,)), axis)
+
+
+def _has_room(words: str, room: Mm) -> bool:
+    """Whether words stand within a span of that length on paper."""
+    return words_width(words, WORDS) + 2 * AIR <= room
 
 
 def _from_datum(shown: Shown, at: Mm, beside: Mm, axis: int) -> Run:
