@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from model.building.along import from_start, start_of
 from model.building.record import Step
-from model.building.said import OUT_AGAIN, Said, Shop
+from model.building.said import OUT_AGAIN, Said, Shop, Texts
 from model.building.sequence import Planned
 from model.building.words import HAIR, capital
+from model.checks.safety.weights import lifters
 from model.shop.order.aids import spacers
 
 
@@ -101,15 +102,21 @@ class Decking:
                 "are lifted out as one."
             )
 
+    def _lifted(self, step: Step) -> Texts:
+        """A mattress too heavy for two to lift is slid in by them."""
+        told = self._shop.lifting(step.shown[:1], "The mattress")
+        if lifters(self._shop.kg(step.shown[:1])) > 2:
+            return (*told, "Two stand it on its edge and slide it in over the foot of the bed.")
+        return told
+
     def mattress(self, step: Step, planned: Planned) -> Said:
         """The mattress, and the bed in its place."""
         words, bed = self._shop.words, self._shop.bed
         return Said(
             title="Lay on the mattress",
             sentences=(
-                *self._shop.lifting(step.shown[:1], "The mattress"),
+                *self._lifted(step),
                 f"It lies {words.size(bed['recess_built'])} deep between the rails; its top is "
                 f"{words.size(bed['sleeping_height'])} above the floor.",
-                "Set the bed in its place by lifting it, never by dragging it.",
             ),
         )

@@ -25,7 +25,7 @@ class Facing:
         self._parts = {piece: mark.part for mark in shop.bed.marks for piece in mark.pieces}
 
     def told(self, new: Sequence[int]) -> Iterator[str]:
-        """Sentences for the members that come in a glue-up."""
+        """Sentences for the members that come in a glue-up, those of all copies."""
         yield from self._faces(new)
         yield from self._recesses(new)
         yield from self._left_and_right(new)
@@ -33,13 +33,14 @@ class Facing:
     # ------------------------------------------------------------ faces
 
     def _faces(self, new: Sequence[int]) -> Iterator[str]:
-        across = self._across(new)
-        own = [piece for piece in new if self._parts[piece].cuts or self._parts[piece].holes]
-        if across is None or not own:
-            return
+        own = [
+            piece
+            for piece in new
+            if self._across(piece) and (self._parts[piece].cuts or self._parts[piece].holes)
+        ]
         found: dict[str, list[int]] = {}
         for piece in own:
-            found.setdefault(self._side(piece, across), []).append(piece)
+            found.setdefault(self._inside(piece), []).append(piece)
         words = self._shop.words
         told = [
             f"the {side} of {words.marks(pieces)}"
@@ -47,15 +48,16 @@ class Facing:
             if pieces
         ]
         if told:
-            yield f"{self._where(new[0])}: {say.listed(told)}.{self._bored(own, across)}"
+            yield f"{self._where(new[0])}: {say.listed(told)}.{self._bored(own)}"
 
-    def _side(self, piece: int, across: tuple[int, int]) -> str:
-        axis, sign = across
+    def _inside(self, piece: int) -> str:
+        """The side of a piece that looks to the inside."""
+        axis, sign = self._across(piece) or (0, 1)
         return self._shop.where.own_sides(piece)[axis][sign > 0]
 
     def _one_way(self, found: Mapping[str, Sequence[int]]) -> dict[str, list[int]]:
-        """Without the marks of which some pieces are turned over: these are alike either way, or
-        the recess or place that is told of them says how they lie.
+        """Without the marks of which some pieces are turned over, in this copy or another: these
+        are alike either way, or the recess that is told of them says how they lie.
         """
         mark_of = self._shop.joined.mark_of
         sides: dict[str, set[str]] = {}
@@ -72,25 +74,25 @@ class Facing:
         inside = "the box" if is_front else "the inside of the bed"
         return f"Toward {inside}"
 
-    def _bored(self, own: Sequence[int], across: tuple[int, int]) -> str:
+    def _bored(self, own: Sequence[int]) -> str:
         """Holes that are all on this side, or none of them."""
         seen: dict[str, set[bool]] = {}
         for piece in own:
-            sides = self._shop.where.own_sides(piece)[across[0]]
+            axis, _ = self._across(piece) or (0, 1)
+            sides = self._shop.where.own_sides(piece)[axis]
             for hole in self._parts[piece].holes:
                 if hole.kind in _BORED and str(hole.face) in sides:
-                    is_inside = str(hole.face) == self._side(piece, across)
-                    seen.setdefault(hole.kind, set()).add(is_inside)
+                    seen.setdefault(hole.kind, set()).add(str(hole.face) == self._inside(piece))
         inside = [_BORED[kind] for kind, ways in seen.items() if ways == {True}]
         if not inside:
             return ""
         return f" All {say.listed(inside)} are on this side, where nobody sees them."
 
-    def _across(self, new: Sequence[int]) -> tuple[int, int] | None:
-        """The way to the inside across a flat frame; None for a box."""
-        part = self._shop.joined.part(new[0])
+    def _across(self, piece: int) -> tuple[int, int] | None:
+        """The way to the inside across the frame of a piece; None for a box."""
+        part = self._shop.joined.part(piece)
         if part.assembly == "fronts":
-            row = self._shop.joined.group(new[0]).partition("-")[0]
+            row = self._shop.joined.group(piece).partition("-")[0]
             return _INSIDE_OF_ROW.get(row)
         return _INSIDE.get(part.assembly)
 

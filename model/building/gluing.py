@@ -55,7 +55,7 @@ class Gluing:
             title=self._title(what, new),
             sentences=(
                 *self._in_part(step),
-                *self._facing.told([piece for piece in new if not self._floats(piece)]),
+                *self._facing.told(self._members(step)),
                 *self._dry_fit(step),
                 *self._walk(step),
                 *shop.driving(step),
@@ -82,6 +82,11 @@ class Gluing:
             ),
             keep_dry=tuple(self._dry(new, step.there)),
         )
+
+    def _members(self, step: Step) -> list[int]:
+        """What is glued, of all copies."""
+        wood = self._shop.wood(piece for copy in step.copies for piece in copy)
+        return [piece for piece in wood if not self._floats(piece)]
 
     def _title(self, what: str, new: Sequence[int]) -> str:
         """`Headboard: glue posts; panels stay dry`."""

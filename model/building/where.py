@@ -142,6 +142,10 @@ class Where:
             return "all edges flush"
         return ", ".join(told)
 
+    def beside(self, piece: int, host: int, axis: int) -> str:
+        """`flush with the upper edge`: where a piece lies on another along one bed axis."""
+        return self._along(piece, host, axis, self._names(host, axis, looks=False))
+
     def _is_upright(self, host: int) -> bool:
         """Whether a piece's own length stands upright, so that no edge of it is up on the bed."""
         return self.own_sides(host)[2][0].split()[-1] == "end" and not self._joined.group(host)

@@ -325,3 +325,49 @@ def test_screws_that_nobody_placed_are_set_out_by_figures(name: str) -> None:
 def test_a_beam_is_screwed_to_its_leg_from_its_face() -> None:
     """Its ends are far from its legs."""
     assert "through D3, at a slant into D4: from one face of D3" in texts(KING, "Centre beam")
+
+
+# ---------------------------------------------------------------- the final assembly
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_no_step_of_the_final_assembly_tells_again_what_the_last_one_told(name: str) -> None:
+    """A side that hangs at the head is lifted at its foot alone."""
+    final = [s for s in build_steps(demo(name)) if s.chapter == "Final assembly"]
+    joined = [s for s in final if re.match(r"(Hook|Bolt) the", s.title)]
+    told = [t for s in joined for t in s.sentences if "plates" in t or "nuts" in t]
+
+    assert len(joined) == 3
+    assert len(told) == len(set(told))
+
+
+@pytest.mark.parametrize(
+    ("name", "far"), [(QUEEN, True), (LOFT, True), (GUEST, True), (KING, False)]
+)
+def test_the_end_of_a_rail_that_goes_to_the_foot_is_told(name: str, far: bool) -> None:
+    """Sides made alike are turned about; the king's right side has marks of its own."""
+    assert re.search(r"The near end of S\d goes to the foot", texts(name, "left side to"))
+    end = "far" if far else "near"
+    assert re.search(rf"The {end} end of S\d goes to the foot", texts(name, "right side to"))
+
+
+def test_brackets_have_places() -> None:
+    """The queen's bearers are 3/4 in thick, as its brackets are 0.55 in wide (14 mm): 0.1 in, which
+    is nearly 3/32 in, stays at each side.
+    """
+    for words in (("Fix the slide bearers",), ("right side to",)):
+        assert "its level leaf under the end of U1, in the middle, ~3/32" in texts(QUEEN, *words)
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_nobody_lifts_more_than_the_check_allows_one(name: str) -> None:
+    """23 kg for each who lifts, in every step that tells a weight."""
+    numbers = {word: n for n, word in enumerate("no one two three four five six seven".split())}
+    seen = 0
+    for step in build_steps(demo(name)):
+        for told in step.sentences:
+            found = re.search(r"\b(\d+) kg\)?[.,] (\w+) (?:carry|lift)", told)
+            if found:
+                assert int(found[1]) <= 23 * numbers[found[2].lower()] + 0.5, told
+                seen += 1
+    assert seen >= 4
