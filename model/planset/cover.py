@@ -10,7 +10,7 @@ from model.drawings.paper import Item, Picture, Stroke
 from model.drawings.views.gaze import FOOT_LEFT
 from model.drawings.views.on_paper import on_paper
 from model.drawings.views.view import seen
-from model.parts.overall import overall
+from model.parts.overall import overall, with_pulls
 from model.planset.exploded import fitted
 from model.planset.flow import Column, Line, labelled, line_of, paragraph
 from model.planset.letters import BODY, HEADING, wrapped
@@ -102,8 +102,11 @@ def _told(setting: Setting) -> Iterator[tuple[str, str]]:
     sizes = overall(bed.marks, bed.pieces)
     yield (
         "Overall",
-        (f"{size(sizes.length)} long, {size(sizes.width)} wide, {size(sizes.height)} high"),
+        f"{size(sizes.length)} long, {size(sizes.width)} wide, {size(sizes.height)} high",
     )
+    whole = with_pulls(bed.marks, bed.pieces)
+    if whole != sizes:
+        yield "With its pulls", f"{size(whole.length)} long, {size(whole.width)} wide"
     yield "Mattress", f"{size(bed['mattress_across'])} × {size(bed['mattress_along'])}"
     yield "Sleeping height", size(bed["deck_top"] + bed["mattress_high"])
     drawers = len(bed.pieces.groups) - 1
