@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from model.building.record import Step
 from model.building.said import Said, Shop
 from model.building.sequence import Planned
 from model.building.words import HAIR, capital
+from model.dimensions.pulls import DRIVER_ROOM
+from model.shop.order import say
 from model.units import Mm
+
+_LONG_BITS = {"inch": '6"', "mm": "150 mm"}  # common practice, no source
+
+
+def long_bit(unit: str) -> str:
+    """The bit that reaches screws where no chuck gets in."""
+    return f"driver bit {_LONG_BITS[unit]} long or more"
 
 
 def front_places(shop: Shop, row: str, fronts: Sequence[int]) -> str:
@@ -71,6 +80,7 @@ class Hanging:
             title="Hang the drawers",
             sentences=(
                 "Drawers are hung while the deck is open: all can be reached from above.",
+                *self._which(step, planned),
                 *self._shop.driving(step),
                 *self._how(),
             ),
@@ -122,8 +132,8 @@ class Hanging:
         return Said(
             title="Set the drawer fronts",
             sentences=(
-                "Shim each front to its gaps with strips of card, hold it to the box with clamps "
-                "or double-sided tape, and drive the screws from inside the box.",
+                *self._which(step, planned),
+                *self._held(planned),
                 "The holes in the box are wider than the screws: loosen them, move the front until "
                 "all gaps are even, and drive them tight. Then put on the pulls.",
                 *self._shop.driving(step),
@@ -134,6 +144,55 @@ class Hanging:
                 "Open and close each once more: no front rubs.",
             ),
         )
+
+    def _held(self, planned: Planned) -> Iterator[str]:
+        """How a front is held and screwed; low screws are bored for with the front off."""
+        hold = (
+            "Shim each front to its gaps with strips of card, hold it to the box with clamps or "
+            "double-sided tape"
+        )
+        low = self._above_bottom(planned)
+        if low >= DRIVER_ROOM:
+            yield f"{hold}, and drive the screws from inside the box."
+            return
+        yield (
+            f"{hold}, and mark its pilot holes through the holes of the box. Take it off, bore "
+            "them on the bench, and hold it to its gaps again."
+        )
+        words = self._shop.words
+        yield (
+            f"Drive the screws from inside the box, the lower ones with a {long_bit(words.unit)}: "
+            f"they stand only {words.size(low)} above the bottom, where no chuck gets in."
+        )
+
+    def _above_bottom(self, planned: Planned) -> Mm:
+        """How far the lowest screws of the fronts are above the bottoms of their drawers."""
+        known = self._shop.bed.dimensions.values
+        heights = [min(known[f"{row}.front_screw_heights"]) for row in self._rows(planned)]
+        return float(min(heights) - known["box_floor"])
+
+    def _which(self, step: Step, planned: Planned) -> Iterator[str]:
+        """Which of several kinds goes where in each row; nothing where any fits anywhere."""
+        shop = self._shop
+        own: dict[str, list[int]] = {}
+        for piece in shop.wood((*step.shown, *step.brought)):
+            own.setdefault(shop.joined.group(piece), []).append(piece)
+        kinds = {
+            group: tuple(dict.fromkeys(shop.words.marks([piece]) for piece in pieces))
+            for group, pieces in own.items()
+        }
+        if len(set(kinds.values())) == 1:
+            return
+        for row, mains in self._rows(planned).items():
+            axis = 0 if row == "foot" else 1
+            mains = sorted(mains, key=lambda each: shop.where.low(each, axis))
+            told = [_known_by(kinds[shop.joined.group(main)], kinds.values()) for main in mains]
+            if len(set(told)) == 1:
+                yield f"{capital(row)} row: {'those' if len(told) > 1 else 'that'} with {told[0]}."
+            else:
+                start = "left" if row == "foot" else "foot"
+                rest = ", ".join(f"that with {each}" for each in told)
+                yield f"{capital(row)} row, from the {start}: {rest}."
 
     def _gaps(self, planned: Planned) -> Iterator[str]:
         joined = self._shop.joined
@@ -154,3 +213,9 @@ class Hanging:
             row = self._shop.joined.group(each.unit.main).partition("-")[0]
             rows.setdefault(row, []).append(each.unit.main)
         return dict(rows)
+
+
+def _known_by(own: tuple[str, ...], all_kinds: Iterable[tuple[str, ...]]) -> str:
+    """The mark that no other kind has; all marks where each of them is elsewhere too."""
+    others = {mark for kind in all_kinds if kind != own for mark in kind}
+    return next((mark for mark in own if mark not in others), say.listed(own))

@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from model.bed import Bed
 from model.building.finishing import finishing_schedule
+from model.building.hanging import long_bit
 from model.building.record import Clamping, Driving, Step
 from model.building.words import capital, clamp_size, plural
 from model.materials import wood_screw
@@ -59,7 +60,7 @@ def tool_list(bed: Bed, steps: Sequence[Step]) -> tuple[Tools, ...]:
         Tools("Drill bits", tuple(_bits(bed, steps))),
         Tools("Cutters, by the width of the slot", tuple(_cutters(bed))),
         Tools("Clamps", tuple(_clamps(steps, bed["shown_unit"]))),
-        Tools("To drive and to glue", tuple(_drivers(steps))),
+        Tools("To drive and to glue", tuple(_drivers(steps, bed["shown_unit"]))),
         Tools("Abrasives and finish", tuple(_coats(bed))),
         Tools("To keep safe", _ALWAYS),
     )
@@ -77,6 +78,8 @@ def step_tools(step: Step, unit: str) -> Iterator[str]:
         yield _GUIDE
     if any(each.kind != "pin" for each in step.screws):
         yield "screwdriver"
+    if any(long_bit(unit) in said for said in step.sentences):
+        yield long_bit(unit)
     if any("plane " in said for said in (*step.sentences, *step.keep_dry)):
         yield _PLANE
     if any(each.kind == "pin" for each in step.screws):
@@ -175,11 +178,13 @@ def _longer(own: Iterable[Clamping], span: Mm) -> int:
     return sum(each.number for each in own if each.span >= span)
 
 
-def _drivers(steps: Sequence[Step]) -> Iterator[str]:
+def _drivers(steps: Sequence[Step], unit: str) -> Iterator[str]:
     screws = list(_driven(steps))
     if screws:
         yield "Drill and screwdriver, with a depth stop for the bits"
         yield "Driver bits that fit the heads of the screws that you buy, one for each size"
+    if any(long_bit(unit) in step.tools for step in steps):
+        yield f"{capital(long_bit(unit))}, for screws low in a drawer"
     if leans := _leans(steps):
         yield (
             f"Block sawn at {say.listed(leans, 'or')} degrees, or a bevel gauge set to it, to "

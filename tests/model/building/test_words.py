@@ -372,3 +372,27 @@ def test_nobody_lifts_more_than_the_check_allows_one(name: str) -> None:
                 assert int(found[1]) <= 23 * numbers[found[2].lower()] + 0.5, told
                 seen += 1
     assert seen >= 4
+
+
+def test_low_screws_of_fronts_are_bored_for_on_the_bench() -> None:
+    """The queen's lower screws stand under 25 mm above the bottom; the guest room's do not."""
+    told = texts(QUEEN, "Set the drawer fronts")
+    assert "bore them on the bench" in told and 'driver bit 6" long or more' in told
+    assert any('6" long' in item for item in tools(QUEEN))
+    assert "bench" not in texts(GUEST, "Set the drawer fronts")
+    assert not any("150 mm" in item for item in tools(GUEST))
+
+
+def test_which_drawer_goes_where_is_told_where_they_differ() -> None:
+    """The king has three kinds of boxes, the queen one."""
+    told = texts(KING, "Hang the drawers")
+    rows = re.findall(r"(Left|Right|Foot) row: those with (B\d)\.", told)
+
+    assert [row for row, _ in rows] == ["Left", "Right", "Foot"]
+    assert len({mark for _, mark in rows}) == 3
+    assert "those with" not in texts(QUEEN, "Hang the drawers")
+
+
+def tools(name: str) -> tuple[str, ...]:
+    found = tool_list(demo(name), build_steps(demo(name)))
+    return next(each.items for each in found if each.title == "To drive and to glue")
