@@ -12,12 +12,12 @@ def left_packers(
     beam: BeamKind,
     left_own_bearer_places: Places,
     left_back_plane: Mm,
-    left_bearer_length: Mm,
+    left_bearer_run: Mm,
     left_middle_plane: Mm,
     beam_stock: Mm,
 ) -> Places:
     """The left bearers carry the beam where they pass under the whole of it."""
-    passes = left_back_plane + left_bearer_length >= left_middle_plane + beam_stock / 2
+    passes = left_back_plane + left_bearer_run >= left_middle_plane + beam_stock / 2
     return left_own_bearer_places if beam == "bearers" and passes else ()
 
 
@@ -26,12 +26,12 @@ def right_packers(
     beam: BeamKind,
     right_own_bearer_places: Places,
     right_back_plane: Mm,
-    right_bearer_length: Mm,
+    right_bearer_run: Mm,
     right_middle_plane: Mm,
     beam_stock: Mm,
 ) -> Places:
     """The right bearers carry the beam where they pass under the whole of it."""
-    passes = right_back_plane + right_bearer_length >= right_middle_plane + beam_stock / 2
+    passes = right_back_plane + right_bearer_run >= right_middle_plane + beam_stock / 2
     return right_own_bearer_places if beam == "bearers" and passes else ()
 
 

@@ -13,6 +13,7 @@ from model.mechanics.fasteners.spacing import screw_distances
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid
 
+END_ROOM: Mm = 1.5  # 1/16 in at each end, paint counted; common practice, no source
 LEAST_BITE = 4.0  # diameters of a slanting screw; common practice, no source
 
 
@@ -41,7 +42,7 @@ def dust_back_plane(box_back_plane: Mm, box_rear_room: Mm) -> Mm:
 
 
 @rule
-def bearer_length(
+def bearer_run(
     lands_far: bool,
     far_plane: Mm,
     back_plane: Mm,
@@ -49,16 +50,36 @@ def bearer_length(
     dust_back_thickness: Mm,
     grid: ShopGrid,
 ) -> Mm:
-    """A bearer runs from frame to frame, or from the frame to its divider."""
+    """The room for bearers is from frame to frame, or from the frame to their divider."""
     if lands_far:
         return far_plane - back_plane
     return grid.up(dust_back_plane + dust_back_thickness - back_plane)
 
 
 @rule
-def divider_plane(back_plane: Mm, bearer_length: Mm) -> Mm:
-    """Where the bearers meet the divider."""
-    return back_plane + bearer_length
+def bearer_length(bearer_run: Mm, lands_far: bool, grid: ShopGrid) -> Mm:
+    """Between two frames a bearer has a little room, so that a side can pass its end; a divider is
+    pushed against it.
+    """
+    return grid.down(bearer_run - 2 * END_ROOM) if lands_far else bearer_run
+
+
+@rule
+def bearer_end_gap(bearer_run: Mm, bearer_length: Mm) -> Mm:
+    """Between a bearer and each frame, with what the grid left over."""
+    return (bearer_run - bearer_length) / 2
+
+
+@rule
+def bearer_plane(back_plane: Mm, bearer_end_gap: Mm) -> Mm:
+    """Where bearers, and what is fixed along them, begin behind the frame."""
+    return back_plane + bearer_end_gap
+
+
+@rule
+def divider_plane(back_plane: Mm, bearer_run: Mm) -> Mm:
+    """Where the bearers meet the divider, or the other frame."""
+    return back_plane + bearer_run
 
 
 @rule
@@ -162,18 +183,24 @@ def bearer_toe(bearer_stock: Mm) -> Mm:
 
 @rule
 def near_screw(
-    bearer_toe: Mm, bearer_screw_up: Mm, bearer_height: Mm, frame_thickness: Mm
+    bearer_toe: Mm,
+    bearer_end_gap: Mm,
+    bearer_screw_up: Mm,
+    bearer_height: Mm,
+    frame_thickness: Mm,
 ) -> Fastener:
     """A slanting screw must end inside the frame, clear of the one that comes from the other edge,
     and not split the bearer.
     """
-    longest = (bearer_toe + frame_thickness - COVER) * math.sqrt(2)
-    return slanting_screw(longest, bearer_screw_up, bearer_height, bearer_toe * math.sqrt(2))
+    inside = bearer_toe + bearer_end_gap
+    longest = (inside + frame_thickness - COVER) * math.sqrt(2)
+    return slanting_screw(longest, bearer_screw_up, bearer_height, inside * math.sqrt(2))
 
 
 @rule
 def far_screw(
     bearer_toe: Mm,
+    bearer_end_gap: Mm,
     bearer_screw_up: Mm,
     bearer_height: Mm,
     frame_thickness: Mm,
@@ -182,8 +209,9 @@ def far_screw(
 ) -> Fastener:
     """A slanting screw must end inside what the bearer's far end meets."""
     stock = divider_stock if needs_divider else frame_thickness
-    longest = (bearer_toe + stock - COVER) * math.sqrt(2)
-    return slanting_screw(longest, bearer_screw_up, bearer_height, bearer_toe * math.sqrt(2))
+    inside = bearer_toe + bearer_end_gap
+    longest = (inside + stock - COVER) * math.sqrt(2)
+    return slanting_screw(longest, bearer_screw_up, bearer_height, inside * math.sqrt(2))
 
 
 @rule
@@ -191,13 +219,16 @@ def bearers_take_screws(
     bearer_fixing: BearerFixing,
     drawer_count: Count,
     bearer_toe: Mm,
+    bearer_end_gap: Mm,
     bearer_height: Mm,
     near_screw: Fastener,
     far_screw: Fastener,
 ) -> bool:
     """Screws from both edges of a low bearer meet before they bite what lies behind its end."""
     bites = (
-        screw.length - bearer_toe * math.sqrt(2) - LEAST_BITE * screw.screw.shank_mm
+        screw.length
+        - (bearer_toe + bearer_end_gap) * math.sqrt(2)
+        - LEAST_BITE * screw.screw.shank_mm
         for screw in (near_screw, far_screw)
     )
     do_hold = min(bites) >= 0
@@ -274,10 +305,10 @@ def bearer_leg_toe(
 
 @rule
 def bearer_leg_planes(
-    bearer_leg_count: Count, bearer_length: Mm, back_plane: Mm, bearer_height: Mm, grid: ShopGrid
+    bearer_leg_count: Count, bearer_run: Mm, back_plane: Mm, bearer_height: Mm, grid: ShopGrid
 ) -> Places:
     """Legs share a bearer's length evenly."""
-    step = bearer_length / (bearer_leg_count + 1)
+    step = bearer_run / (bearer_leg_count + 1)
     return tuple(
         back_plane + grid.near((i + 1) * step - bearer_height / 2) for i in range(bearer_leg_count)
     )

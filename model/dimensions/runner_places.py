@@ -17,9 +17,9 @@ def runs_on_wood(
 
 
 @rule
-def runner_length(box_back_plane: Mm, back_plane: Mm, grid: ShopGrid) -> Mm:
-    """A runner reaches from the frame to the back of the closed box."""
-    return grid.down(box_back_plane - back_plane)
+def runner_length(box_back_plane: Mm, bearer_plane: Mm, grid: ShopGrid) -> Mm:
+    """A runner reaches from its bearer's end to the back of the closed box."""
+    return grid.down(box_back_plane - bearer_plane)
 
 
 @rule
@@ -60,10 +60,10 @@ def kicker_post_far_places(kicker_places: Places, opening_width: Mm) -> Places:
 
 @rule
 def kicker_post_planes(
-    back_plane: Mm, runner_length: Mm, bearer_height: Mm, grid: ShopGrid
+    bearer_plane: Mm, runner_length: Mm, bearer_height: Mm, grid: ShopGrid
 ) -> Places:
     """One post stands behind the frame, one under three quarters of the kicker's length."""
-    return (back_plane, back_plane + grid.near(runner_length * 3 / 4 - bearer_height / 2))
+    return (bearer_plane, bearer_plane + grid.near(runner_length * 3 / 4 - bearer_height / 2))
 
 
 @rule

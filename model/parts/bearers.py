@@ -25,7 +25,8 @@ FAR_END = "dividers|opposite_stiles|opposite_bottom_rail|opposite_side_rail"
 def bearers(
     own_bearer_places: Places,
     has_centre_runner: bool,
-    back_plane: Mm,
+    bearer_plane: Mm,
+    bearer_end_gap: Mm,
     bearer_bottom: Mm,
     bearer_length: Mm,
     bearer_height: Mm,
@@ -47,12 +48,15 @@ def bearers(
             width=bearer_height,
             thickness=bearer_stock,
             lies="vuz" if has_centre_runner else "vzu",
-            at=(own_bearer_places[0], back_plane, bearer_bottom),
+            at=(own_bearer_places[0], bearer_plane, bearer_bottom),
             places=standing(own_bearer_places),
             frame=frame,
             material=bearer_wood.key,
             screws=bearer_screws,
-            held=tuple(Hold(by, "brackets or screws", knock_down=True) for by in (NEAR_END, far)),
+            held=tuple(
+                Hold(by, "brackets or screws", within=bearer_end_gap, knock_down=True)
+                for by in (NEAR_END, far)
+            ),
         ),
     )
 

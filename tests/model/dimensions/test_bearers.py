@@ -3,10 +3,12 @@
 import pytest
 
 from model.dimensions.bearers import (
+    bearer_end_gap,
     bearer_leg_count,
     bearer_leg_planes,
     bearer_length,
     bearer_places,
+    bearer_run,
     bearers_behind_stiles,
     bearers_take_screws,
     near_screw,
@@ -43,14 +45,20 @@ def test_a_bearer_wider_than_its_end_stile_is_refused() -> None:
     assert refusal.value.field == "end_stile_least"
 
 
-def test_a_bearer_that_lands_runs_from_frame_to_frame() -> None:
-    assert bearer_length(True, 1580.0, 30.0, 700.0, 0.0, MM) == 1550.0
+def test_a_bearer_that_lands_runs_from_frame_to_frame_but_for_room_to_pass_its_ends() -> None:
+    """1.5 mm at each end, on the mm."""
+    run = bearer_run(True, 1580.0, 30.0, 700.0, 0.0, MM)
+
+    assert run == 1550.0
+    assert bearer_length(run, True, MM) == 1547.0
+    assert bearer_end_gap(run, 1547.0) == 1.5
 
 
 def test_a_bearer_that_lands_nowhere_ends_behind_its_boxes() -> None:
-    length = bearer_length(False, 1580.0, 30.0, 700.5, 6.5, MM)
+    run = bearer_run(False, 1580.0, 30.0, 700.5, 6.5, MM)
+    length = bearer_length(run, False, MM)
 
-    assert length == 677.0
+    assert length == run == 677.0
     assert zone_back(True, 30.0 + length, 19.0, 700.5, 6.5) == 726.0
 
 
@@ -79,7 +87,7 @@ def test_a_thinner_screw_bites_where_a_thick_one_is_too_short() -> None:
 def test_a_slanting_screw_keeps_its_point_in_the_frame() -> None:
     """At 45 degrees it goes 1.41 times as far as it is deep."""
     for frame in (19.05, 25.4, 38.1):
-        assert near_screw(9.5, 12.0, 76.2, frame).length / 2**0.5 <= 9.5 + frame - 3
+        assert near_screw(9.5, 0.0, 12.0, 76.2, frame).length / 2**0.5 <= 9.5 + frame - 3
 
 
 @pytest.mark.parametrize("height", [50.8, 57.15, 63.5, 76.2])
@@ -92,11 +100,11 @@ def test_screws_from_both_edges_stay_clear_of_each_other(height: float) -> None:
 
 def test_bearers_too_low_for_two_screws_are_refused() -> None:
     low, high = (slanting_screw(45.0, 9.525, height, 13.5) for height in (40.0, 63.5))
-    sizes = ("screws", 2, 9.525)
+    sizes = ("screws", 2, 9.525, 0.0)
 
     assert bearers_take_screws(*sizes, 63.5, high, high)
     with pytest.raises(CannotBuild, match=r"bearers 40\.0 mm high") as refusal:
         bearers_take_screws(*sizes, 40.0, low, high)
     assert refusal.value.field == "bearer_fixing"
-    assert not bearers_take_screws("brackets", 2, 9.525, 40.0, low, low)
-    assert not bearers_take_screws("screws", 0, 9.525, 40.0, low, low)
+    assert not bearers_take_screws("brackets", 2, 9.525, 0.0, 40.0, low, low)
+    assert not bearers_take_screws("screws", 0, 9.525, 0.0, 40.0, low, low)

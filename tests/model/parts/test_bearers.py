@@ -12,7 +12,7 @@ SCREW = longest_screw(38.1)
 
 
 def test_bearers_that_need_a_divider_are_held_by_it() -> None:
-    sizes = (30.0, 65.0, 720.0, 64.0, 19.0)
+    sizes = (30.0, 0.0, 65.0, 720.0, 64.0, 19.0)
     (to_divider,) = bearers((81.0, 650.0), False, *sizes, (), True, FRAME, POPLAR)
     (to_frame,) = bearers((81.0, 650.0), False, *sizes, (), False, FRAME, POPLAR)
 
