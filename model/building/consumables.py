@@ -68,7 +68,7 @@ def _spacers(bed: Bed) -> Iterator[Small]:
     for each in spacers(bed):
         size = say.size(each.size, unit)
         many = f"{each.quantity} strips" if each.quantity > 1 else "One strip"
-        yield Small(f"Scrap for the {each.name}", f"{many} exactly {size} wide")
+        yield Small(f"Scrap for the {each.name}", f"{many} {size} wide")
 
 
 # What is asked for by any of these words, and how it is told.

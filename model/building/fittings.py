@@ -136,10 +136,10 @@ def _slides(bed: Bed, each: HardwareCount) -> Iterator[str]:
         f"{capital(row.kind)}, {say.size(max(each.size), unit)} long when closed, drawer out by "
         f"{travel}; made for {load_class(row.load_kg, unit)} or more a pair; closed, "
         f"{say.size(row.thickness_mm, unit)} thick, for {say.size(bed['slide_side_space'], unit)} "
-        f"of room at each side of the box, and no higher than "
+        "of room at each side of the box, and no higher than "
         f"{at_most(row.section_height_mm, unit)}. A stop at full travel, and inner members that "
-        "come off, so that the box can be lifted out. Screws go where its holes are: move the "
-        "pilot holes to them, three to a member, as far apart as drawn."
+        "come off, so that the box can be lifted out. Their screws go where the holes are: move "
+        "the pilot holes to them, three to a member, as far apart as drawn."
     )
 
 

@@ -33,7 +33,7 @@ SAID = (
 LUMBER = (
     "Net is the sum of all rough sizes. Boards have knots, splits and odd widths: ask for a third "
     "more, and for more yet of a low grade (common practice); where the plans are drawn on more, "
-    "that is told. Buy it dried for furniture. The checks of strength reckon with this grade: "
+    "that is told. Buy it dried for furniture. The checks of strength reckon with this grade "
 )
 OWN = (
     "In place of the lumber above, as far as you find such boards: those that the plans are drawn "
@@ -84,19 +84,29 @@ def _wood(setting: Setting, width: Mm) -> Iterator[Line]:
     if lumber:
         yield from heading("Lumber in all", width)
         grade = setting.bed["stock_grade"].name
-        yield from paragraph(f"{LUMBER}{grade[:1].lower()}{grade[1:]}.", width, keeps=True)
+        yield from paragraph(f"{LUMBER}({grade[:1].lower()}{grade[1:]}).", width, keeps=True)
         yield from table(LUMBER_HEADS, lumber, width)
         asked = tuple(wood.long_and_wide())
         if asked:
             yield from paragraph("Among it must be:", width, keeps=True)
             yield from points(asked, width)
+    every = [*boards, *whole]
+    columns = len(BOARD_HEADS) if any(row.cells[-1] for row in every) else len(BOARD_HEADS) - 1
+    every, boards, whole = (
+        [_first(row, columns) for row in rows] for rows in (every, boards, whole)
+    )
     if boards:
         yield from heading("The same board by board", width)
         yield from paragraph(OWN if wood.has_own else DRAWN, width, keeps=True)
-        yield from table(BOARD_HEADS, boards, width, alike=[*boards, *whole])
+        yield from table(BOARD_HEADS[:columns], boards, width, alike=every)
     if whole:
         yield from heading("Sheets", width)
-        yield from table(BOARD_HEADS, whole, width, alike=[*boards, *whole])
+        yield from table(BOARD_HEADS[:columns], whole, width, alike=every)
+
+
+def _first(row: Row, columns: int) -> Row:
+    """A row without the last column, where that is empty in all of them."""
+    return row._replace(cells=row.cells[:columns])
 
 
 # ---------------------------------------------------------------- hardware and screws
