@@ -1,0 +1,85 @@
+"""Whatever bed is built, what is bought for it is told whole, and fits where it goes."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+
+from model.bed import Bed, solve
+from model.building.care import care_sheet, may_hold
+from model.building.consumables import consumables
+from model.building.fittings import fittings
+from model.building.screw_list import screw_list
+from model.building.steps import build_steps
+from model.building.washers import washer_room
+from model.cost.screws import driven
+from model.errors import CannotBuild
+from tests.properties.designs import random_design
+
+BEDS = 40
+TOLD = ("HOOK-PLATE", "KEYHOLE-PLATE", "CROSS-BOLT", "BED-BOLT", "BRACKET", "GLIDE", "DOWEL-")
+
+
+@pytest.fixture(scope="module")
+def beds() -> tuple[Bed, ...]:
+    """As many beds as can be built of random designs."""
+    found: list[Bed] = []
+    seed = 60_000
+    while len(found) < BEDS:
+        seed += 1
+        try:
+            found.append(solve(random_design(seed)))
+        except CannotBuild:
+            continue
+    return tuple(found)
+
+
+def test_every_screw_is_bought_once_with_its_head(beds: tuple[Bed, ...]) -> None:
+    for bed in beds:
+        wanted: Counter[float] = Counter()
+        for each in driven(bed):
+            wanted[round(each.length, 2)] += each.count
+        found: Counter[float] = Counter()
+        for line in screw_list(bed):
+            found[round(line.length, 2)] += line.number
+            assert line.packs * line.pack >= line.quantity >= line.number
+
+        assert found == wanted, bed.design.name
+
+
+def test_every_kind_of_hardware_is_told_with_what_it_must_measure(beds: tuple[Bed, ...]) -> None:
+    for bed in beds:
+        keys = {each.key for each in fittings(bed)}
+        for each in bed.hardware:
+            begins = next((one for one in TOLD if each.code.startswith(one)), None)
+            if begins and not each.code.startswith("GLIDE-BUTTON"):
+                assert begins.rstrip("-").lower() in keys, (bed.design.name, each.code)
+
+
+def test_a_washer_lies_flat_and_bears_on_wood(beds: tuple[Bed, ...]) -> None:
+    for bed in beds:
+        room = washer_room(bed)
+        if room is not None:
+            assert room.most >= room.hole + 2.0, bed.design.name
+
+
+def test_no_drawer_is_filled_beyond_its_slides(beds: tuple[Bed, ...]) -> None:
+    """Contents and the whole drawer, steel and pull too, weigh no more than the pair's class."""
+    for bed in beds:
+        for row in ("left", "right", "foot"):
+            if not bed[f"{row}.drawer_count"]:
+                continue
+            drawer = bed.pieces.group == bed.pieces.groups.index(f"{row}-1")
+            whole = float(bed.weights[drawer].sum()) + may_hold(bed, row)
+            share = 0.5 if bed["has_skids"] else 1.0
+            assert may_hold(bed, row) == 0 or whole * share <= bed["slide"].load_kg
+            assert may_hold(bed, row) <= bed[f"{row}.drawer_contents"]
+
+
+def test_every_bed_has_a_care_sheet_and_a_list_of_small_things(beds: tuple[Bed, ...]) -> None:
+    for bed in beds:
+        steps = bed.once(build_steps)
+
+        assert all(line.text for line in care_sheet(bed, steps))
+        assert consumables(bed, steps)
