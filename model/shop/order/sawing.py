@@ -158,7 +158,11 @@ def _from(plan: CutPlan, region: Region, layout: Layout, unit: str) -> str:
     stock = layout.stock
     if region is layout.tree:
         own = " on hand" if stock.on_hand else ""
-        return f"whole{own} ({stock.key}) {_sides(plan, region, unit)}"
+        if stock_word(plan) == "sheet":  # as it is bought and drawn
+            sides = f"{say.size(region.length, unit)} x {say.size(region.width, unit)}"
+        else:
+            sides = _sides(plan, region, unit)
+        return f"whole{own} ({stock.key}) {sides}"
     return f"from {_sides(plan, region, unit)}"
 
 

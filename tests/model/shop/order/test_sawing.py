@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -111,13 +112,15 @@ def test_a_sheet_whose_name_tells_its_thickness_is_not_told_it_twice(
 
 
 def test_what_is_left_of_a_sheet_is_told_no_closer_than_a_tape_reads() -> None:
-    """2440 x 1220 mm: 96 1/16 in and a hair, 48 in and a thirty-second. What is set is told true:
+    """2440 x 1220 mm: 96 1/16 in and a hair, 48 in and a thirty-second, told as it is bought and
+    drawn; what the cut leaves of its width, 36 3/32, by the sixteenth. What is set is told true:
     300 mm are 11 13/16 in, a hair less.
     """
     (batch,) = sawing(cut(2440.0, 1220.0, "rip", 11.8125 * 25.4), "inch")
 
     assert batch.setting == 'Fence at 11 13/16"'
-    assert batch.lines[0].detail.startswith('whole (sheet) ~96 1/16" x ~48 1/16": ')
+    assert batch.lines[0].detail.startswith('whole (sheet) ~96 1/16" x ~48 1/32": ')
+    assert re.search(r'/32"|/64"', batch.lines[0].detail.partition(": ")[2]) is None
     (metric,) = sawing(cut(2440.0, 1220.0, "rip", 300.0), "mm")
     assert metric.lines[0].detail.startswith("whole (sheet) 2440 mm x 1220 mm: ")
 
