@@ -15,7 +15,7 @@ from model.parts.marks import Mark, hardware_counts, marks, piece_names, work_di
 from model.parts.pieces import Pieces
 from model.parts.wood import wood_boxes
 from model.rules import Dim
-from tests.model.parts.test_pieces import covered
+from tests.model.parts.test_pieces import same_wood
 from tests.model.solids.small_bed import Parts, changed, cut, part, small_bed
 
 SIZE = (300.0, 80.0, 20.0)
@@ -199,7 +199,7 @@ def check_matrices(found: tuple[Mark, ...], pieces: Pieces) -> None:
             placed = wood @ matrix[:3, :3].T + matrix[:3, 3]
             standing = np.stack([pieces.lo[rows], pieces.hi[rows]], axis=1)
             assert np.linalg.det(matrix[:3, :3]) == pytest.approx(1.0)
-            assert covered(placed) == covered(standing), mark.name
+            assert same_wood(placed, standing), mark.name
 
 
 def test_every_mark_of_a_bed_stands_where_its_pieces_stand() -> None:
