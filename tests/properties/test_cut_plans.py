@@ -10,6 +10,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from random import Random
 
 import pytest
@@ -58,11 +59,16 @@ def test_any_task_is_answered_by_a_sound_plan(task: Task) -> None:
     assert wrong(found) == []
 
 
+@cache
+def planned(draw: Draw, seed: int) -> tuple[Plan, tuple[Plan, ...]]:
+    """The last plan of a task, and all that were told on the way."""
+    told: list[Plan] = []
+    return plan(draw(seed), SHORT, told.append), tuple(told)
+
+
 @each_drawn
 def test_plans_at_once_and_improved_are_sound(draw: Draw, seed: int) -> None:
-    told: list[Plan] = []
-
-    found = plan(draw(seed), SHORT, told.append)
+    found, told = planned(draw, seed)
 
     assert [wrong(each) for each in (*told, found)] == [[]] * (len(told) + 1)
     assert (told[-1].layouts, told[-1].value) == (found.layouts, found.value)
@@ -70,9 +76,7 @@ def test_plans_at_once_and_improved_are_sound(draw: Draw, seed: int) -> None:
 
 @each_drawn
 def test_a_plan_told_on_the_way_never_takes_more_than_the_last(draw: Draw, seed: int) -> None:
-    told: list[Plan] = []
-
-    plan(draw(seed), SHORT, told.append)
+    _, told = planned(draw, seed)
 
     taken = [(area_left_out(found), found.value) for found in told]
     assert taken == sorted(taken, reverse=True)
