@@ -72,7 +72,7 @@ class Facing:
     def _where(self, piece: int) -> str:
         is_front = self._shop.joined.part(piece).assembly == "fronts"
         inside = "the box" if is_front else "the inside of the bed"
-        return f"Toward {inside}"
+        return f"Turn to {inside}"
 
     def _bored(self, own: Sequence[int]) -> str:
         """Holes that are all on this side, or none of them."""

@@ -70,7 +70,10 @@ def tool_list(bed: Bed, steps: Sequence[Step]) -> tuple[Tools, ...]:
 def step_tools(step: Step, unit: str) -> Iterator[str]:
     """What a step at the bench or on the floor takes in hand, clamps apart."""
     drilled = dict.fromkeys(
-        bit("pilot hole", each.pilot, unit) for each in step.screws if each.pilot
+        bit(kind, wide, unit)
+        for each in step.screws
+        for kind, wide in (("pilot hole", each.pilot), ("shank hole", each.shank))
+        if wide
     )
     if drilled:
         yield f"drill with {plural('bit', len(drilled))} {say.listed(list(drilled))}"
@@ -110,7 +113,8 @@ def _bits(bed: Bed, steps: Sequence[Step]) -> Iterator[str]:
         if not hole.kind.startswith("pocket")
     ]
     pilots = [("pilot hole", each.pilot) for each in _driven(steps) if each.pilot]
-    for kind, diameter in (*holes, *pilots):
+    shanks = [("shank hole", each.shank) for each in _driven(steps) if each.shank]
+    for kind, diameter in (*holes, *pilots, *shanks):
         _, kinds = found.setdefault(bit(kind, diameter, unit), (diameter, []))
         if plural(kind) not in kinds:
             kinds.append(plural(kind))

@@ -187,6 +187,8 @@ def test_every_hole_has_its_bit() -> None:
 
     assert "10 mm: dowel holes" in bits
     assert any(bit.startswith('3/16"') and "pull holes" in bit for bit in bits)
+    # The slanting No. 6 screws of packers and legs, whose shank is 3.5 mm.
+    assert any(bit.startswith('9/64"') and "shank holes" in bit for bit in bits)
 
 
 def test_clamps_serve_the_largest_glue_up_and_no_more() -> None:

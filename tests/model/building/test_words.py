@@ -222,7 +222,7 @@ def test_what_is_told_to_look_inside_looks_inside(name: str) -> None:
     for step in build_steps(bed):
         for told in step.sentences:
             first = told.partition(". ")[0].rstrip(".")
-            start, _, rest = first.partition("Toward the inside of the bed: ")
+            start, _, rest = first.partition("Turn to the inside of the bed: ")
             if start or not rest:
                 continue
             axis = 1 if {"Headboard", "Footboard"} & {step.chapter} else 0
