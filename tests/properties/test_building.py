@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 
 import pytest
@@ -68,3 +69,34 @@ def test_every_step_has_words(beds: tuple[Bed, ...]) -> None:
             for sentence in step.text:
                 assert sentence.endswith((".", "”", '"')), (bed.design.name, sentence)
                 assert not {"None", "nan", "inf"} & set(sentence.split()), sentence
+
+
+def test_a_step_that_clamps_lists_its_clamps(beds: tuple[Bed, ...]) -> None:
+    for bed in beds:
+        for step in build_steps(bed):
+            if re.search(r"\b[Cc]lamp (it|all)|with clamps|Clamp,", " ".join(step.sentences)):
+                assert step.clamps, (bed.design.name, step.title)
+
+
+def test_nothing_is_told_twice_in_a_step_and_no_screw_is_set_out_by_eye(
+    beds: tuple[Bed, ...],
+) -> None:
+    for bed in beds:
+        for step in build_steps(bed):
+            assert len(step.sentences) == len(set(step.sentences)), (bed.design.name, step.title)
+            assert all(each.is_placed or each.spread or each.slant for each in step.screws), (
+                step.title
+            )
+
+
+def test_panels_stay_dry_in_titles_and_in_fact(beds: tuple[Bed, ...]) -> None:
+    """What a title says is glued has a glued joint; what it says stays dry has none."""
+    for bed in beds:
+        held = bed.proof.holding
+        rows = zip(held.one.tolist(), held.hold.tolist(), strict=True)
+        glued = {bed.pieces.form(one).name for one, hold in rows if held.holds[hold].glued}
+        for step in build_steps(bed):
+            _, dry, rest = step.title.partition("; ")
+            if dry:
+                for name in re.split(r", | and ", rest.removesuffix(" dry").rpartition(" ")[0]):
+                    assert not {name, name.removesuffix("s")} & glued, step.title
