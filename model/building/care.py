@@ -100,9 +100,21 @@ def _tightened(bed: Bed) -> Iterator[CareLine]:
     yield CareLine(
         key="tighten",
         title="After the first month, then every half year",
-        text=f"{what}; look at the screws of slats, bearers and pulls. Wood dries and moves in its "
+        text=f"{what}{_screwed(bed)}. Wood dries and moves in its "
         "first heated winter: look then above all. A bed that creaks or sways is loose.",
     )
+
+
+def _screwed(bed: Bed) -> str:
+    """What else is held by screws that a maker can reach."""
+    codes = {each.code for each in bed.hardware}
+    known = {
+        "slats": bed["deck"] == "slats" and bed["slat_fixing"] == "screws",
+        "bearers": any(code.startswith("BRACKET") for code in codes),
+        "pulls": any(code.startswith("PULL-") for code in codes),
+    }
+    found = [name for name, there in known.items() if there]
+    return f"; look at the screws of {say.listed(found)}" if found else ""
 
 
 def _deck(bed: Bed) -> Iterator[CareLine]:
