@@ -1,5 +1,6 @@
 """The head end's frame of reference."""
 
+from model.dimensions.side_frames import Shoulders
 from model.frame import Frame, end_frame_at
 from model.rules import rule
 from model.units import Mm, Spans
@@ -21,3 +22,9 @@ def is_framed() -> bool:
 def stile_spans() -> Spans:
     """Without a face frame there are no stiles below the head rail."""
     return ()
+
+
+@rule
+def stile_shoulders() -> Shoulders:
+    """Without stiles there are no shoulders."""
+    return {}

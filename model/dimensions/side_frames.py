@@ -1,9 +1,13 @@
 """Face frames: stiles between the rails. Read for left, right and foot."""
 
+from collections.abc import Mapping
+
 from model.dimensions.joinery import LEAST_WALL
 from model.errors import CannotBuild
 from model.rules import rule
 from model.units import Mm, Places, snapped
+
+Shoulders = Mapping[float, tuple[Mm, Mm]]  # the lower and the upper one, by where a stile begins
 
 
 @rule

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from model.joints.groove import middle
 from model.joints.spread import spread
 from model.part import Face, Hole, Point
@@ -17,6 +19,23 @@ def dowel_offsets(width: Mm, *, lower: Mm, upper: Mm, diameter: Mm) -> tuple[Mm,
     what is cut into the edges.
     """
     return spread(float(lower), float(width - upper), inset=diameter, apart=DOWELS_APART)
+
+
+def dowels_clear_of(
+    width: Mm, lower: Mm, upper: Mm, diameter: Mm, spots: Iterable[Mm], clear: Mm
+) -> tuple[Mm, Mm]:
+    """`lower` and `upper`, made deeper so that the outer dowels stand `clear` of these spots across
+    the width; as they were, where two dowels would then not stand two diameters apart.
+    """
+    first, last = float(lower) + diameter, float(width) - upper - diameter
+    near = [at for at in spots if at - clear < first < at + clear]
+    far = [at for at in spots if at - clear < last < at + clear]
+    deeper = (
+        max(near) + clear - first if near else 0.0,
+        last - min(far) + clear if far else 0.0,
+    )
+    fits = last - first - sum(deeper) >= 2 * diameter - 1e-6
+    return (lower + deeper[0], upper + deeper[1]) if fits else (lower, upper)
 
 
 def holes_on_end(

@@ -14,7 +14,7 @@ from model.units import Mm, Spans
 @dataclass(frozen=True, kw_only=True)
 class RailWork:
     """Stiles and panels along a run: where they meet its rails, in mm along the run, and in what
-    joint.
+    joint; `shoulders` are those of each stile at its two edges.
 
     `starts_at` is where the rail's shoulder begins along the run; `added` what its own tenon adds
     before it.
@@ -22,7 +22,7 @@ class RailWork:
 
     joint: EndJoint
     stiles: Spans
-    shoulder: Mm
+    shoulders: Spans
     grooves: Spans
     groove_width: Mm
     groove_depth: Mm
@@ -34,9 +34,9 @@ class RailWork:
         stiles = gathered(
             in_mate(
                 self.joint, size, edge, along=(a + shift, b + shift), across=(0.0, size[2]),
-                lower=self.shoulder, upper=self.shoulder,
+                lower=lower, upper=upper,
             )
-            for a, b in self.stiles
+            for (a, b), (lower, upper) in zip(self.stiles, self.shoulders, strict=True)
         )  # fmt: skip
         panels = tuple(
             middle_groove(

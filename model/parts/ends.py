@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from model.dimensions.side_frames import Shoulders
 from model.frame import Frame
 from model.joints.end_joint import EndJoint, on_end
 from model.joints.end_rail_work import EndRailWork
@@ -90,14 +91,15 @@ def end_rail_blank(
 def end_frame_work(
     frame_joinery: EndJoint,
     stile_spans: Spans,
-    frame_joint_shoulder: Mm,
+    stile_shoulders: Shoulders,
     panel_thickness: Mm,
     panel_groove_depth: Mm,
     end_rail_from: Mm,
 ) -> RailWork:
     """With drawers at the foot, the stiles of the face frame meet the end rail from below."""
     return RailWork(
-        joint=frame_joinery, stiles=stile_spans, shoulder=frame_joint_shoulder, grooves=(),
+        joint=frame_joinery, stiles=stile_spans,
+        shoulders=tuple(stile_shoulders[low] for low, _ in stile_spans), grooves=(),
         groove_width=panel_thickness, groove_depth=panel_groove_depth, starts_at=end_rail_from,
     )  # fmt: skip
 

@@ -4,6 +4,7 @@ right and foot.
 
 from __future__ import annotations
 
+from model.dimensions.side_frames import Shoulders
 from model.frame import Frame
 from model.joints.dowel import half_way
 from model.joints.end_joint import EndJoint, member_dowels
@@ -15,15 +16,14 @@ from model.units import Mm, Places, Spans
 
 @rule
 def frame_dowel_places(
-    frame_joinery: EndJoint, stile_spans: Spans, frame_shoulder: Mm, dowel_diameter: Mm
+    frame_joinery: EndJoint, stile_spans: Spans, stile_shoulders: Shoulders, dowel_diameter: Mm
 ) -> Places:
     """Where along the run the dowels of the stiles stand: their near sides."""
     return tuple(
         half_way(low + offset, dowel_diameter)
         for low, high in stile_spans
-        for offset in member_dowels(
-            frame_joinery, high - low, lower=frame_shoulder, upper=frame_shoulder
-        )
+        for lower, upper in (stile_shoulders[low],)
+        for offset in member_dowels(frame_joinery, high - low, lower=lower, upper=upper)
     )
 
 

@@ -1,5 +1,6 @@
 """What is cut into both rails of a face frame. Read for left, right and foot."""
 
+from model.dimensions.side_frames import Shoulders
 from model.joints.end_joint import EndJoint
 from model.joints.rail_work import RailWork
 from model.rules import rule
@@ -24,7 +25,7 @@ def panel_grooves(
 def frame_rail_work(
     frame_joinery: EndJoint,
     stile_spans: Spans,
-    frame_shoulder: Mm,
+    stile_shoulders: Shoulders,
     panel_grooves: Spans,
     panel_thickness: Mm,
     panel_groove_depth: Mm,
@@ -32,6 +33,7 @@ def frame_rail_work(
 ) -> RailWork:
     """Both rails of a face frame take the same stiles and panels."""
     return RailWork(
-        joint=frame_joinery, stiles=stile_spans, shoulder=frame_shoulder, grooves=panel_grooves,
+        joint=frame_joinery, stiles=stile_spans,
+        shoulders=tuple(stile_shoulders[low] for low, _ in stile_spans), grooves=panel_grooves,
         groove_width=panel_thickness, groove_depth=panel_groove_depth, starts_at=run_from,
     )  # fmt: skip

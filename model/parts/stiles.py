@@ -3,7 +3,9 @@
 import math
 
 from model.dimensions.fasteners import BRACKET_GAUGE
+from model.dimensions.side_frames import Shoulders
 from model.frame import Frame
+from model.joints.dowel import dowels_clear_of
 from model.joints.end_joint import EndJoint, on_end
 from model.joints.groove import middle_groove
 from model.joints.pocket import cuts_clear_of
@@ -30,19 +32,16 @@ def stiles(
     frame_wood: Material,
     frame_assembly: str,
     frame_joinery: EndJoint,
-    frame_shoulder: Mm,
+    stile_shoulders: Shoulders,
     panel_thickness: Mm,
     panel_groove_depth: Mm,
-    stile_pockets_shun: Places,
 ) -> Made:
     """One stile at each end and one between openings, from rail to rail."""
     made = []
     for kind in stile_kinds:
         size = (stile_length, kind.width, frame_thickness)
-        work = (
-            _to_rails(size, frame_joinery, frame_shoulder, _beside(kind, stile_pockets_shun))
-            + kind.connector_work
-        )
+        shoulders = stile_shoulders[kind.at[0]]
+        work = _to_rails(size, frame_joinery, shoulders) + kind.connector_work
         along = (frame_joinery.adds, stile_length - frame_joinery.adds)
         grooves = tuple(
             middle_groove(size, edge, width=panel_thickness, depth=panel_groove_depth, along=along)
@@ -69,18 +68,42 @@ def stiles(
     return tuple(made)
 
 
-def _to_rails(size: Point, joint: EndJoint, shoulder: Mm, shun: Places) -> Work:
-    """Both ends of a stile alike, so that it may be turned; pockets stand clear of bracket
-    screws.
-    """
-    inside = shoulder
-    if joint.screw is not None and shun:
-        clear = joint.screw.shank_mm + wood_between(joint.screw.shank_mm, joint.screw.shank_mm)
-        bore = joint.screw.pocket_diameter_mm
-        inside = max(cuts_clear_of(size[1], shoulder, shoulder, bore, shun, clear))
+def _to_rails(size: Point, joint: EndJoint, shoulders: tuple[Mm, Mm]) -> Work:
+    """Both ends of a stile alike, so that it may be turned."""
+    lower, upper = shoulders
     ends = ((Face.NEAR, BOTTOM), (Face.FAR, TOP))
-    halves = [on_end(joint, size, end, lower=inside, upper=inside, into=rail) for end, rail in ends]
+    halves = [on_end(joint, size, end, lower=lower, upper=upper, into=rail) for end, rail in ends]
     return halves[0] + halves[1]
+
+
+@rule
+def stile_shoulders(
+    stile_kinds: StileKinds,
+    frame_joinery: EndJoint,
+    frame_shoulder: Mm,
+    stile_joints_shun: Places,
+) -> Shoulders:
+    """Joints of a stile keep out of its grooves, and pockets and dowels clear of bracket screws."""
+    return {
+        float(at): _shoulders(kind, frame_joinery, frame_shoulder, stile_joints_shun)
+        for kind in stile_kinds
+        for at in kind.at
+    }
+
+
+def _shoulders(kind: StileKind, joint: EndJoint, shoulder: Mm, spots: Places) -> tuple[Mm, Mm]:
+    shun = _beside(kind, spots)
+    shank = wood_screw(BRACKET_GAUGE).shank_mm
+    if joint.kind == "dowel":
+        bore = joint.dowel_diameter
+        clear = (bore + shank) / 2 + wood_between(shank, shank)
+        return dowels_clear_of(kind.width, shoulder, shoulder, bore, shun, clear)
+    if joint.screw is None or not shun:
+        return (shoulder, shoulder)
+    clear = joint.screw.shank_mm + wood_between(joint.screw.shank_mm, joint.screw.shank_mm)
+    bore = joint.screw.pocket_diameter_mm
+    inside = max(cuts_clear_of(kind.width, shoulder, shoulder, bore, shun, clear))
+    return (inside, inside)
 
 
 def _beside(kind: StileKind, spots: Places) -> Places:
@@ -90,14 +113,14 @@ def _beside(kind: StileKind, spots: Places) -> Places:
 
 
 @rule
-def stile_pockets_shun(
+def stile_joints_shun(
     frame_bracket_spots: Places,
     frame_bracket_heights: Places,
     opening_bottom: Mm,
     frame_joint_reach: Mm,
 ) -> Places:
-    """Where along the run screws of brackets go into the frame as high as the pocket screws in the
-    lower ends of the stiles, which then stand clear of them.
+    """Where along the run screws of brackets go into the frame as high as the dowels or pocket
+    screws in the lower ends of the stiles, which then stand clear of them.
     """
     shank = wood_screw(BRACKET_GAUGE).shank_mm
     highest = max(frame_bracket_heights, default=-math.inf) + shank + wood_between(shank, shank)

@@ -19,7 +19,7 @@ RUN_FROM = 66.0
 STILES = ((66.0, 116.0), (735.0, 785.0), (1404.0, 1454.0))
 TOP = (1388.0, 102.0, 21.0)  # as long as the stiles' run: 1454 - 66
 WORK = RailWork(
-    joint=TENON, stiles=STILES, shoulder=6, grooves=((106.0, 745.0),), groove_width=6,
+    joint=TENON, stiles=STILES, shoulders=((6, 6),) * 3, grooves=((106.0, 745.0),), groove_width=6,
     groove_depth=10, starts_at=RUN_FROM,
 )  # fmt: skip
 

@@ -19,8 +19,8 @@ from model.parts.side_frames import bottom_rail, side_rail, side_rail_blank, top
 TENON = EndJoint(kind="mortise and tenon", adds=25, reach=26.6, tenon_thickness=7)
 STILES = ((66.0, 116.0), (1070.0, 1120.0), (2074.0, 2124.0))
 WORK = RailWork(
-    joint=TENON, stiles=STILES, shoulder=6, grooves=(), groove_width=6, groove_depth=10,
-    starts_at=66.0,
+    joint=TENON, stiles=STILES, shoulders=((6, 6),) * 3, grooves=(), groove_width=6,
+    groove_depth=10, starts_at=66.0,
 )  # fmt: skip
 PLATE = Work(holes=(Hole("pilot hole", Face.NEAR, (0.0, 51.0, 11.0), (1.0, 0.0, 0.0), 3.0, 20.0),))
 BLANK = side_rail_blank(

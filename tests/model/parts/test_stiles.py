@@ -12,13 +12,15 @@ from model.joints.pocket import screw_for
 from model.joints.work import Work
 from model.materials import material
 from model.part import Face, Hole, Part
+from model.parts.frame_dowels import frame_dowel_places
 from model.parts.rail_work import frame_rail_work, panel_grooves
 from model.parts.stile_kinds import StileKind, stile_kinds
-from model.parts.stiles import stiles
+from model.parts.stiles import stile_shoulders, stiles
 
 NEAR = Work(holes=(Hole("pilot hole", Face.LOWER, (30.0, 0.0, 11.0), (0.0, 1.0, 0.0), 3.0, 20.0),))
 FAR = Work(holes=(Hole("pilot hole", Face.UPPER, (30.0, 51.0, 11.0), (0.0, -1.0, 0.0), 3.0, 20.0),))
 TENON = EndJoint(kind="mortise and tenon", adds=25, reach=26.6, tenon_thickness=8)
+DOWEL = EndJoint(kind="dowel", reach=26.6, dowel_diameter=10, dowel_length=50)
 POCKET = EndJoint(kind="pocket screw", screw=screw_for(22, "frame_stock"))
 # Three openings of 619 mm: 50 + 619 + 50 + 619 + 50 + 619 + 51 = 2058.
 SPANS = ((66.0, 116.0), (735.0, 785.0), (1404.0, 1454.0), (2073.0, 2124.0))
@@ -36,14 +38,17 @@ def kinds(**changes: Any) -> tuple[StileKind, ...]:
     return stile_kinds(**(needs | changes))
 
 
-def made(joint: EndJoint = TENON, shun: tuple[float, ...] = (), **changes: Any) -> tuple[Part, ...]:
+def made(
+    joint: EndJoint = TENON, shun: tuple[float, ...] = (), shoulder: float = 6.0, **changes: Any
+) -> tuple[Part, ...]:
     length = 233 + 2 * joint.adds
+    row = kinds(**changes)
     return stiles(
-        stile_kinds=kinds(**changes), frame=side_frame_at(-803, 1), front_plane=6.0,
+        stile_kinds=row, frame=side_frame_at(-803, 1), front_plane=6.0,
         stile_bottom=65 - joint.adds, stile_length=length, frame_thickness=22.0,
         frame_wood=material("yellow_poplar"), frame_assembly="left side", frame_joinery=joint,
-        frame_shoulder=6.0, panel_thickness=6.0, panel_groove_depth=10.0,
-        stile_pockets_shun=shun,
+        stile_shoulders=stile_shoulders(row, joint, shoulder, shun),
+        panel_thickness=6.0, panel_groove_depth=10.0,
     )  # fmt: skip
 
 
@@ -164,7 +169,8 @@ def test_pocket_screws_of_a_stile_go_into_the_rail_at_their_end() -> None:
 def test_every_tenon_has_its_mortise_in_the_bottom_rail() -> None:
     """Both in mm along the frame and up from the floor; the mortise is deeper by its relief."""
     work = frame_rail_work(
-        frame_joinery=TENON, stile_spans=SPANS, frame_shoulder=6.0, panel_grooves=(),
+        frame_joinery=TENON, stile_spans=SPANS,
+        stile_shoulders={low: (6.0, 6.0) for low, _ in SPANS}, panel_grooves=(),
         panel_thickness=6.0, panel_groove_depth=10.0, run_from=66.0,
     )  # fmt: skip
     mortises = work.on_edge((2058.0, 45.0, 22.0), Face.UPPER).cuts
@@ -215,3 +221,47 @@ def test_pockets_move_no_farther_than_they_need_and_alike_at_both_edges_and_ends
     last = 43 - 2 * 4.17
     assert pockets(first, -1) == pytest.approx([50 - last, last])
     assert pockets(first, 1) == pytest.approx(pockets(first, -1))
+
+
+def dowels(part: Part, end: Face) -> list[float]:
+    """Where across the stile its dowels stand at an end."""
+    return sorted(hole.at[1] for hole in part.holes if hole.face is end and "dowel" in hole.kind)
+
+
+def test_dowels_of_a_stile_stand_clear_of_the_screws_of_brackets() -> None:
+    """A bearer of 19 at the inner edge of an end stile of 50 from 66: bracket screws 4.17 thick
+    come in at 41, and a dowel of 10 is 5 + 2.1 + 4.17 = 11.3 off. Both ends of the stile alike, and
+    two diameters between the dowels; the mate's holes and the dowels themselves use the same.
+    """
+    shun = (66.0 + 41.5,)
+    first = made(DOWEL, shun, shoulder=0.0)[0]
+    clear = 5.0 + 4.17 / 2 + 4.17
+
+    near, far = dowels(first, Face.NEAR)
+
+    assert dowels(first, Face.FAR) == [near, far]
+    assert far == pytest.approx(41.5 - clear)
+    assert near == 10.0 and far - near >= 20.0
+
+
+def test_dowels_with_no_room_to_give_way_stay_where_they_hold_best() -> None:
+    """Screws at both edges of a stile of 50 leave 8.5 mm between two clear places, not 20."""
+    spots = (735.0 + 9.5, 735.0 + 40.5)
+    mid = made(DOWEL, spots, shoulder=0.0)[1]
+
+    assert dowels(mid, Face.NEAR) == [10.0, 40.0]
+
+
+def test_the_rails_take_the_dowels_where_the_stiles_have_them() -> None:
+    row = kinds(first_end_stile=60.0, stile_spans=((66.0, 126.0), *SPANS[1:]))
+    shoulders = stile_shoulders(row, DOWEL, 0.0, (66.0 + 50.5,))
+    work = frame_rail_work(
+        frame_joinery=DOWEL, stile_spans=((66.0, 126.0),), stile_shoulders=shoulders,
+        panel_grooves=(), panel_thickness=6.0, panel_groove_depth=10.0, run_from=66.0,
+    )  # fmt: skip
+    places = frame_dowel_places(DOWEL, ((66.0, 126.0),), shoulders, 10.0)
+
+    in_rail = [hole.at[0] for hole in work.on_edge((2058.0, 45.0, 22.0), Face.UPPER).holes]
+
+    assert shoulders[66.0] != (0.0, 0.0)
+    assert in_rail == [at + 5.0 - 66.0 for at in places]
