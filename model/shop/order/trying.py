@@ -34,6 +34,7 @@ _HOLES = {
     "pocket hole": "Drill one in waste of the same thickness and drive its screw: the point stays "
     "inside",
 }
+_AT_THE_END = "its outer face lies flush with the end"
 # What is cut later than the slot that it goes into.
 _LATER = {"groove": "tongues", "mortise": "tenons"}
 _ROUND_ENDS = (
@@ -79,7 +80,8 @@ def _tried(
     grooves = _grooves(operation, own, ready, mates)
     tried = f"try it in the grooves of {_named(grooves)}: {_FITS['tongue']}"
     if not grooves:
-        tried = f"try it with {_named(ready)}: {_FITS[operation]}"
+        fits = _AT_THE_END if operation == "rabbet" and first.spot.against.axis == 0 else None
+        tried = f"try it with {_named(ready)}: {fits or _FITS[operation]}"
     return (*_measures(operation, () if grooves else ready, mates, unit),
             f"Cut one in {waste} and {tried}.")  # fmt: skip
 
