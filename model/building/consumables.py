@@ -6,6 +6,7 @@ Each is asked for by the words of the steps themselves.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
@@ -44,6 +45,7 @@ def consumables(bed: Bed, steps: Sequence[Step]) -> tuple[Small, ...]:
         *(tell(bed) for words, tell in _ASKED.items() if any(word in said for word in words)),
         *_finish(bed),
         *_spacers(bed),
+        *_between(steps),
     )
 
 
@@ -71,6 +73,17 @@ def _spacers(bed: Bed) -> Iterator[Small]:
         yield Small(f"Scrap for the {each.name}", f"{many} {size} wide")
 
 
+def _between(steps: Sequence[Step]) -> Iterator[Small]:
+    """Spacers that stand between rails and stiles while they are clamped, as steps set them."""
+    found = dict.fromkeys(
+        said[1] for step in steps for each in step.settings if (said := _SPACER.match(each))
+    )
+    if found:
+        sizes = say.listed(list(found))
+        yield Small("Scrap for spacers between what is clamped", f"strips {sizes} long")
+
+
+_SPACER = re.compile(r"Spacer (.+?) long\b")
 # What is asked for by any of these words, and how it is told.
 _ASKED: dict[tuple[str, ...], Teller] = {
     ("fill nail", "fill what"): lambda bed: Small(

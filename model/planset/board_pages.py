@@ -57,10 +57,16 @@ def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
 def _drawn(plan: SawnPlan, layout: Layout, names: Mapping[str, str], width: Mm) -> Line:
     shown = Shown(
         unit=plan.unit, names=names, numbers=plan.numbers(layout),
-        title=title_words(plan, layout), is_rough=plan.cut.plan.task.kind != "sheets",
+        title=_title(plan, layout), is_rough=plan.cut.plan.task.kind != "sheets",
     )  # fmt: skip
     high = min(paper_size(layout, Room(width, HIGHEST), shown).height + SPARE, HIGHEST)
     return Line(high + 2.0, drawn=partial(_items, layout, Room(width, high), shown))
+
+
+def _title(plan: SawnPlan, layout: Layout) -> str:
+    """What stands above it; a board that stands for what a yard may have has no name there."""
+    told = title_words(plan, layout)
+    return told.partition(" · ")[0] if layout.stock.is_assumed else told
 
 
 def _items(layout: Layout, room: Room, shown: Shown) -> Iterator[Item]:

@@ -72,6 +72,15 @@ def test_every_spacer_is_listed_with_its_size() -> None:
     assert any("slide spacer" in name for name in names)
 
 
+def test_spacers_between_rails_are_listed_too() -> None:
+    """Steps clamp the queen's frames on spacers: between the headboard's rails stand 28 3/4 in."""
+    bed = demo(QUEEN)
+
+    names = {each.name: each.use for each in consumables(bed, bed.once(build_steps))}
+
+    assert '28 3/4"' in names["Scrap for spacers between what is clamped"]
+
+
 def test_a_bare_bed_needs_no_brush_for_paint() -> None:
     bare = turned(LOFT, finish="none")
 
