@@ -26,7 +26,12 @@ def test_both_members_and_the_play_fill_the_room_beside_the_box() -> None:
 
 
 def test_screws_do_not_come_through_the_box_side() -> None:
-    assert slide_box_screw(12.0).length <= 12.0 + 1.2
+    """A millimetre stays before the point, through steel of 1.2 mm; none of 1/2 in is left in 12 mm
+    ply that measures less.
+    """
+    assert slide_box_screw(11.5).length <= 11.5 + 1.2 - 1.0
+    assert slide_box_screw(11.9).length == 9.525
+    assert slide_box_screw(12.7).length == 12.7
     assert slide_box_screw(18.0).length > slide_box_screw(12.0).length
 
 
