@@ -9,6 +9,8 @@ from model.materials import WoodScrew
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid, snapped
 
+DECK_ROOM: Mm = 0.8  # 1/32 in at each post, so that slats go in; common practice, no source
+
 
 @rule
 def cleat_inner_x(rail_inner_x: Mm, cleat_stock: Mm) -> Mm:
@@ -80,8 +82,9 @@ def slats(
     """The fewest slats that keep every gap below the largest, or the number that was chosen."""
     if slats_by == "count":
         return slat_count
-    fewest = math.ceil((rail_length + slat_gap_most) / (slat_width + slat_gap_most) - 1e-9)
-    if deck == "slats" and fewest * slat_width > rail_length + 1e-6:
+    room = rail_length - 2 * DECK_ROOM
+    fewest = math.ceil((room + slat_gap_most) / (slat_width + slat_gap_most) - 1e-9)
+    if deck == "slats" and fewest * slat_width > room + 1e-6:
         raise CannotBuild(
             "slat_gap_most",
             f"No number of slats keeps every gap below {slat_gap_most:g} mm: "
@@ -94,8 +97,10 @@ def slats(
 def slat_spacer(
     deck: DeckKind, rail_length: Mm, slats: Count, slat_width: Mm, grid: ShopGrid
 ) -> Mm:
-    """One spacer serves all gaps between slats; the two end gaps share what the grid leaves."""
-    gap = snapped((rail_length - slats * slat_width) / (slats - 1))
+    """One spacer serves all gaps between slats; the two end gaps share what the grid leaves, and
+    have a little room, so that the last slat goes in.
+    """
+    gap = snapped((rail_length - 2 * DECK_ROOM - slats * slat_width) / (slats - 1))
     if deck == "slats" and gap < -1e-6:
         raise CannotBuild(
             "slat_count",
@@ -130,8 +135,11 @@ def slat_places(
 def deck_panel_length(
     rail_length: Mm, deck_panels: Count, deck_joint_gap: Mm, grid: ShopGrid
 ) -> Mm:
-    """Deck panels are alike; what the grid leaves over is shared by the two ends."""
-    return grid.down((rail_length - (deck_panels - 1) * deck_joint_gap) / deck_panels)
+    """Deck panels are alike; what the grid leaves over is shared by the two ends, which have a
+    little room, so that the last panel goes in.
+    """
+    room = rail_length - 2 * DECK_ROOM - (deck_panels - 1) * deck_joint_gap
+    return grid.down(room / deck_panels)
 
 
 @rule
