@@ -22,6 +22,9 @@ SAID = (
     "the same thickness, and measure it. Follow the manual of each machine: where it says another "
     "thing, it is right."
 )
+CAUTIONS = (
+    "All that stands under “How to use this set” holds here, machines, dust and lifting first."
+)
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
@@ -37,7 +40,7 @@ def _lines(setting: Setting, width: Mm) -> Iterator[Line]:
     yield from paragraph(SAID, width)
     for title, texts in (
         ("In no cutting plan", order.missing), ("Boards and sheets", order.notes),
-        ("Make and measure first", order.aids), ("Cautions", order.cautions),
+        ("Make and measure first", order.aids), ("Cautions", (CAUTIONS,)),
     ):  # fmt: skip
         if texts:
             yield from heading(title, width)
