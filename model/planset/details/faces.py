@@ -89,8 +89,7 @@ def inside(section: Section) -> Point:
 
 def _crossings(loops: Iterable[Floats], y: Mm) -> Iterator[Mm]:
     for loop in loops:
-        for (ax, ay), (bx, by) in zip(
-            loop.tolist(), np.roll(loop, -1, axis=0).tolist(), strict=True
-        ):
+        corners = loop.tolist()
+        for (ax, ay), (bx, by) in zip(corners, [*corners[1:], *corners[:1]], strict=True):
             if (ay <= y) != (by <= y):
                 yield ax + (y - ay) / (by - ay) * (bx - ax)
