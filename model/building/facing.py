@@ -104,8 +104,8 @@ class Facing:
         found: dict[Face, list[int]] = {}
         for piece in new:
             edges = {cut.face for cut in self._parts[piece].cuts if cut.kind == _RECESS}
-            for edge in edges & {Face.LOWER, Face.UPPER}:
-                if shop.words.name(piece) != "post":
+            for edge in (Face.LOWER, Face.UPPER):
+                if edge in edges and shop.words.name(piece) != "post":
                     found.setdefault(edge, []).append(piece)
         for edge, own in found.items():
             ends, look = ("edge", "looks") if len(own) == 1 else ("edges", "look")
