@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     from pytestqt.qtbot import QtBot
 
 
+LONG = {"properties", "journeys"}
+
 # The same examples on every run, however busy the machine is; with `--hypothesis-profile search`
 # more of them, and new ones each time.
 settings.register_profile("repeatable", derandomize=True, database=None, deadline=None)
@@ -36,6 +38,13 @@ def pytest_configure(config: pytest.Config) -> None:
     config.add_cleanup(folder.cleanup)
     for name in ("XDG_CONFIG_HOME", "XDG_DATA_HOME"):
         os.environ[name] = str(Path(folder.name, name.lower()))
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """What takes long and is shared by many tests comes first: a core that has nothing left takes
+    over from the end of another's.
+    """
+    items.sort(key=lambda item: not LONG.intersection(item.path.parts))
 
 
 def own_screen() -> None:
