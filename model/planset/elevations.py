@@ -10,19 +10,23 @@ from model.cutting.record import Box
 from model.drawings.dimensioning.runs import Side, axis_of
 from model.drawings.dimensioning.told import Told
 from model.drawings.moved import together
+from model.drawings.scales import scales
 from model.drawings.views.gaze import BACK, FRONT, LEFT, PLAN, RIGHT, Gaze
 from model.drawings.views.view import View, seen
 from model.part import Part
 from model.planset.kept import kept
+from model.planset.marked_views import marks_of
 from model.planset.outside import outside
 from model.planset.plate import Chain, Figure, figures_on
 from model.planset.setting import Setting
-from model.planset.sheet import Content, Sheet
+from model.planset.sheet import Content, Sheet, room_on
 from model.planset.standing import boxes_of, chain_along, named, outlines, row_of, whole
 from model.units import Mm
 
 Chains = Callable[[Setting, View], Iterator[Chain]]
 FLOOR: Mm = 0.0  # its height, bed axes: posts or glides stand on it
+ASIDE: Mm = 45.0  # about what dimensions at both sides of a view take
+BELOW: Mm = 45.0  # about what those below it take, with its caption
 SLIMMEST: Mm = 15.0  # what is slimmer on a view is a dowel, a pin or a wedge
 
 
@@ -36,23 +40,38 @@ class Look(NamedTuple):
 
 
 def sheets(setting: Setting) -> tuple[Sheet, ...]:
-    """Both ends, both sides, and the bed from above. Sizes in two units take a page for each."""
+    """Both ends, both sides, and the bed from above, as large as pages let them be: two that are
+    alike share a page where neither is the smaller for it.
+    """
     ends = (Look("ends", "From the foot", FRONT, partial(_end, "footboard")),
             Look("head", "From the head", BACK, partial(_end, "headboard")))  # fmt: skip
     sides = (Look("sides", "From the left", LEFT, partial(_side, "left")),
              Look("right", "From the right", RIGHT, partial(_side, "right")))  # fmt: skip
-    plan = Look("plan", "Plan", PLAN, _plan)
-    pages: list[tuple[str, tuple[Look, ...]]]
-    if setting.tells_both:
-        pages = [(look.title, (look._replace(title=""),)) for look in (*ends, *sides)]
-    else:
-        pages = [("Elevations: foot and head", ends), ("Elevations: left and right", sides)]
-    pages.append(("Plan", (plan._replace(title=""),)))
+    pages = [(ends, "Elevations: foot and head"), (sides, "Elevations: left and right")]
+    shown = [each for pair in pages for each in _shared(setting, *pair)]
+    shown.append(((Look("plan", "", PLAN, _plan),), "Plan"))
     return tuple(
         Sheet(looks[0].key, title, partial(_draw, setting, looks), "ends" if at else "",
               chapter_title="Elevations and plan")
-        for at, (title, looks) in enumerate(pages)
+        for at, (looks, title) in enumerate(shown)
     )  # fmt: skip
+
+
+def _shared(
+    setting: Setting, pair: tuple[Look, ...], title: str
+) -> Iterator[tuple[tuple[Look, ...], str]]:
+    """Two looks on one page, or each on its own, with the page's title."""
+    room = room_on(setting.paper)
+    low, high = setting.bed.pieces.bounds
+    size = high.max(axis=0) - low.min(axis=0)
+    wide, tall = abs(size @ pair[0].gaze.right), abs(size @ pair[0].gaze.up)
+    scale = next(
+        each for each in scales(told_by(setting).unit) if wide * each + ASIDE <= room.x1 - room.x0
+    )
+    if len(pair) * (tall * scale + BELOW) <= room.y1 - room.y0 and not setting.tells_both:
+        yield pair, title
+        return
+    yield from (((look._replace(title=""),), look.title) for look in pair)
 
 
 def told_by(setting: Setting) -> Told:
@@ -63,9 +82,11 @@ def told_by(setting: Setting) -> Told:
 @kept  # pages and single drawings show the same
 def _draw(setting: Setting, looks: tuple[Look, ...], room: Box) -> Content:
     figures = []
+    scene = outside(setting.bed)
     for look in looks:
-        view = seen(outside(setting.bed), look.gaze, hidden=False)
-        figures.append(Figure(look.title, view, tuple(look.chains(setting, view))))
+        view = seen(scene, look.gaze, hidden=False)
+        marks = marks_of(setting.bed, view, scene.pieces.tolist())
+        figures.append(Figure(look.title, view, tuple(look.chains(setting, view)), marks))
     return figures_on(room, figures, told_by(setting))
 
 

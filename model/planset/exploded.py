@@ -80,17 +80,18 @@ def box_of(bed: Bed, pieces: Sequence[int], gaze: Gaze, shift: Floats) -> Box:
 
 def scale_in(room: Box, bed: Bed, pieces: Sequence[int], gaze: Gaze, shift: Floats) -> Share:
     """At about which scale pieces that are moved fill a room."""
-    return _scale(box_of(bed, pieces, gaze, shift), room)
+    return scale_of(box_of(bed, pieces, gaze, shift), room)
 
 
-def _scale(box: Box, room: Box) -> Share:
+def scale_of(box: Box, room: Box) -> Share:
+    """At which scale a box fills a room, one way at least."""
     wide, high = max(box.x1 - box.x0, 1.0), max(box.y1 - box.y0, 1.0)
     return min((room.x1 - room.x0) / wide, (room.y1 - room.y0) / high)
 
 
 def fitted(view: View, room: Box) -> tuple[Share, Point]:
     """The scale at which a view fills a room, and where its origin lies then."""
-    scale = _scale(view.box, room)
+    scale = scale_of(view.box, room)
     x, y = (view.box.x0 + view.box.x1) / 2, (view.box.y0 + view.box.y1) / 2
     middle_x, middle_y = (room.x0 + room.x1) / 2, (room.y0 + room.y1) / 2
     return scale, (middle_x - scale * x, middle_y - scale * y)

@@ -18,6 +18,7 @@ from model.drawings.scales import scale_words, scales
 from model.drawings.views.on_paper import on_paper
 from model.drawings.views.view import View
 from model.planset.letters import HEADING
+from model.planset.marked_views import Marks, mark_words
 from model.planset.sheet import Content
 from model.units import Mm, Share
 
@@ -46,11 +47,12 @@ class Chain(NamedTuple):
 
 
 class Figure(NamedTuple):
-    """A view with what is told of it."""
+    """A view with what is told of it; `marks` are those of its pieces, if they are told."""
 
     caption: str
     view: View
     chains: tuple[Chain, ...] = ()
+    marks: Marks | None = None
 
 
 class Plate(NamedTuple):
@@ -114,8 +116,11 @@ def _placed(plate: Plate, room: Box, top: Mm, scale: Share) -> Iterator[Item]:
         top -= CAPTION
     x = (room.x0 + room.x1 - plate.box.x0 - plate.box.x1) / 2
     y = top - plate.box.y1
-    drawn = on_paper(plate.figure.view, scale, (0.0, 0.0))
-    yield from (moved(item, x, y) for item in (*plate.items, *drawn))
+    view = plate.figure.view
+    drawn = on_paper(view, scale, (0.0, 0.0))
+    marks = plate.figure.marks
+    told = mark_words(view, marks, scale, plate.items) if marks else ()
+    yield from (moved(item, x, y) for item in (*plate.items, *drawn, *told))
 
 
 def plate_at(figure: Figure, told: Told, scale: Share) -> Plate:
@@ -136,7 +141,7 @@ def _clear_of(there: Sequence[Item], box: Box, side: Side, runs: Sequence[Run]) 
     """The rows of a side, moved out until no words at a corner lie on those of another side."""
     taken = _words(there)
     for farther in range(MOST_FARTHER):
-        laid = rows(box, side, runs, FIRST + farther * ROW / 2)
+        laid = rows(box, side, runs, FIRST + farther * ROW / 2, taken)
         if not any(touches(one, other) for one in _words(laid.items) for other in taken):
             break
     return laid

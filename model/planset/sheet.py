@@ -62,6 +62,18 @@ def text_sheets(
     room = room_on(paper)
     wide = (room.x1 - room.x0 - GUTTER * (across - 1)) / across
     laid = columns(lines(wide), room.y1 - room.y0)
+    return column_sheets(key, title, laid, chapter, across, wide)
+
+
+def column_sheets(
+    key: str,
+    title: str,
+    laid: Sequence[Column],
+    chapter: str = "",
+    across: int = 1,
+    wide: Mm = 0.0,
+) -> tuple[Sheet, ...]:
+    """A page for every `across` of these columns, each `wide`."""
     pages = [laid[at : at + across] for at in range(0, len(laid), across)]
     return tuple(
         Sheet(

@@ -26,7 +26,23 @@ ROW: Mm = 7.5
 LIFT: Mm = 1.75 * WORDS  # words that fit nowhere on their line stand so much farther out
 _SHARES = (0.5, 0.3, 0.7, 0.15, 0.85)  # where along a span its words are tried
 _LIFTS = 6  # lines of words that a row may take beyond its own
-_FINE = tuple(way * 2.0 * k for k in range(1, 8) for way in (-1.0, 1.0))  # mm, tried besides
+_NEAR = (
+    0.0,
+    -2.0,
+    2.0,
+    -4.0,
+    4.0,
+    -6.0,
+    6.0,
+    -9.0,
+    9.0,
+    -13.0,
+    13.0,
+    -18.0,
+    18.0,
+    -24.0,
+    24.0,
+)  # mm
 _ASIDE = (0.0, -0.6, 0.6, -2.0, 2.0, -4.0, 4.0, -7.0, 7.0)  # half lengths from a span's middle
 
 
@@ -113,13 +129,20 @@ class _Layout:
     def _tried_in_order(
         self, row: _Row, lines: Sequence[Mm], asked: Asked, best: Mm
     ) -> Iterator[Placed]:
-        """Every clear place of words, that on their line first, then those near where they would
-        stand best.
+        """Every clear place of words: on their line, then the nearest beyond it, to their span or
+        to where they would stand best.
         """
         found = self._on_line(row, asked)
         if found is not None:
             yield found
-        yield from self._lifted(row, asked, best, lines, _FINE)
+        aside = [(abs(each), asked.middle + each) for each in _NEAR]
+        aside.append((abs(best - asked.middle) / 2, best))
+        places = [(far + lift * LIFT, lift, at) for lift in range(1, _LIFTS + 1)
+                  for far, at in aside]  # fmt: skip
+        for _, lift, at in sorted(places):
+            led = self._led_off(row, asked, lift, at, lines)
+            if led is not None:
+                yield led
 
     def _ink(self, row: _Row, placed: Placed) -> Iterator[Item]:
         leader = placed.leader
@@ -134,9 +157,8 @@ class _Layout:
         """The first place that is clear: on the line, beyond an end of the run, farther out."""
         return (
             self._on_line(row, asked)
-            or next(self._lifted(row, asked, asked.middle, row.beyond), None)
-            # rather across a leading line than over words
-            or next(self._lifted(row, asked, asked.middle, ()), None)
+            or self._lifted(row, asked, row.beyond)
+            or self._lifted(row, asked, ())  # rather across a leading line than over words
             or Placed(asked, Word(asked.middle, asked.half, self._level(row)), 0, row.out)
         )
 
@@ -153,19 +175,25 @@ class _Layout:
         """How far out words on their line stand."""
         return row.out + (ABOVE if self._up else -ABOVE) * WORDS
 
-    def _lifted(
-        self, row: _Row, asked: Asked, best: Mm, lines: Sequence[Mm], more: Sequence[Mm] = ()
-    ) -> Iterator[Placed]:
-        """Clear places beyond the line, the nearest line of words first."""
+    def _lifted(self, row: _Row, asked: Asked, lines: Sequence[Mm]) -> Placed | None:
+        """A clear place beyond the line, on the nearest line of words that has one."""
         most = max(asked.half, LIFT)
-        for lift in range(1, _LIFTS + 1):
-            farther = row.out + (0.6 if self._up else -0.25) * WORDS + lift * LIFT
-            for aside in sorted((*(each * most for each in _ASIDE), *more), key=abs):
-                word = Word(best + aside, asked.half, farther)
-                leader = Leader.to(word, asked.middle, row.out)
-                clear = self._room.is_clear(word, lines, leader)
-                if clear and self._is_untaken(row, word, asked.ends):
-                    yield Placed(asked, word, lift, row.out)
+        tries = ((lift, asked.middle + aside * most) for lift in range(1, _LIFTS + 1)
+                 for aside in _ASIDE)  # fmt: skip
+        found = (self._led_off(row, asked, lift, at, lines) for lift, at in tries)
+        return next((each for each in found if each is not None), None)
+
+    def _led_off(
+        self, row: _Row, asked: Asked, lift: int, at: Mm, lines: Sequence[Mm]
+    ) -> Placed | None:
+        """Words so many lines beyond their own, if they are clear there."""
+        farther = row.out + (0.6 if self._up else -0.25) * WORDS + lift * LIFT
+        word = Word(at, asked.half, farther)
+        leader = Leader.to(word, asked.middle, row.out)
+        clear = self._room.is_clear(word, lines, leader)
+        if clear and self._is_untaken(row, word, asked.ends):
+            return Placed(asked, word, lift, row.out)
+        return None
 
     def _has_line(self, row: _Row, run: Run, word: Word, ends: tuple[Mm, Mm]) -> bool:
         """Whether words on their line, or on what goes on beyond its end, are alone there."""
