@@ -7,8 +7,9 @@ from collections.abc import Iterable
 from model.joints.groove import middle
 from model.joints.spread import spread
 from model.part import Face, Hole, Point
-from model.units import Mm
+from model.units import Mm, ShopGrid
 
+NEAR = 1.95  # diameters from dowel to dowel: two, but for a step of the rule; common practice
 DOWELS_APART: Mm = 100.0  # common practice, no source
 
 
@@ -18,23 +19,33 @@ def dowel_offsets(width: Mm, *, lower: Mm, upper: Mm, diameter: Mm) -> tuple[Mm,
     Two, in a wide member more, in a narrow one a single one; `lower` and `upper` keep them out of
     what is cut into the edges.
     """
-    return spread(float(lower), float(width - upper), inset=diameter, apart=DOWELS_APART)
+    return spread(
+        float(lower), float(width - upper),
+        inset=diameter, apart=DOWELS_APART, least=NEAR * diameter,
+    )  # fmt: skip
 
 
 def dowels_clear_of(
-    width: Mm, lower: Mm, upper: Mm, diameter: Mm, spots: Iterable[Mm], clear: Mm
+    width: Mm,
+    lower: Mm,
+    upper: Mm,
+    diameter: Mm,
+    spots: Iterable[Mm],
+    clear: Mm,
+    grid: ShopGrid,
 ) -> tuple[Mm, Mm]:
-    """`lower` and `upper`, made deeper so that the outer dowels stand `clear` of these spots across
-    the width; as they were, where two dowels would then not stand two diameters apart.
+    """`lower` and `upper`, made deeper by whole steps so that the outer dowels stand `clear` of
+    these spots across the width; as they were, where two dowels would then stand too near to each
+    other.
     """
     first, last = float(lower) + diameter, float(width) - upper - diameter
     near = [at for at in spots if at - clear < first < at + clear]
     far = [at for at in spots if at - clear < last < at + clear]
     deeper = (
-        max(near) + clear - first if near else 0.0,
-        last - min(far) + clear if far else 0.0,
+        grid.up(max(near) + clear - first) if near else 0.0,
+        grid.up(last - min(far) + clear) if far else 0.0,
     )
-    fits = last - first - sum(deeper) >= 2 * diameter - 1e-6
+    fits = last - first - sum(deeper) >= NEAR * diameter - 1e-6
     return (lower + deeper[0], upper + deeper[1]) if fits else (lower, upper)
 
 

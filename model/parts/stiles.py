@@ -16,7 +16,7 @@ from model.part import Face, Hold, Made, Part, Point
 from model.parts.places import along_u
 from model.parts.stile_kinds import StileKind, StileKinds
 from model.rules import rule
-from model.units import Mm, Places
+from model.units import Mm, Places, ShopGrid
 
 TOP, BOTTOM = "top_rail|end_rail", "bottom_rail"
 
@@ -82,22 +82,25 @@ def stile_shoulders(
     frame_joinery: EndJoint,
     frame_shoulder: Mm,
     stile_joints_shun: Places,
+    grid: ShopGrid,
 ) -> Shoulders:
     """Joints of a stile keep out of its grooves, and pockets and dowels clear of bracket screws."""
     return {
-        float(at): _shoulders(kind, frame_joinery, frame_shoulder, stile_joints_shun)
+        float(at): _shoulders(kind, frame_joinery, frame_shoulder, stile_joints_shun, grid)
         for kind in stile_kinds
         for at in kind.at
     }
 
 
-def _shoulders(kind: StileKind, joint: EndJoint, shoulder: Mm, spots: Places) -> tuple[Mm, Mm]:
+def _shoulders(
+    kind: StileKind, joint: EndJoint, shoulder: Mm, spots: Places, grid: ShopGrid
+) -> tuple[Mm, Mm]:
     shun = _beside(kind, spots)
     shank = wood_screw(BRACKET_GAUGE).shank_mm
     if joint.kind == "dowel":
         bore = joint.dowel_diameter
         clear = (bore + shank) / 2 + wood_between(shank, shank)
-        return dowels_clear_of(kind.width, shoulder, shoulder, bore, shun, clear)
+        return dowels_clear_of(kind.width, shoulder, shoulder, bore, shun, clear, grid)
     if joint.screw is None or not shun:
         return (shoulder, shoulder)
     clear = joint.screw.shank_mm + wood_between(joint.screw.shank_mm, joint.screw.shank_mm)
