@@ -68,6 +68,9 @@ def _beside(shop: Shop, row: str) -> str:
     return f"a gap of {words.size(room)} at each side of the opening"
 
 
+_PACKER_SIDES = ("thickness", "width", "length")
+
+
 class Hanging:
     """Tells how drawers are hung."""
 
@@ -132,6 +135,7 @@ class Hanging:
         return Said(
             title="Set the drawer fronts",
             sentences=(
+                *self._packers(planned),
                 *self._which(step, planned),
                 *self._held(planned),
                 "The holes in the box are wider than the screws: loosen them, move the front until "
@@ -193,6 +197,23 @@ class Hanging:
                 start = "left" if row == "foot" else "foot"
                 rest = ", ".join(f"that with {each}" for each in told)
                 yield f"{capital(row)} row, from the {start}: {rest}."
+
+    def _packers(self, planned: Planned) -> Iterator[str]:
+        """What fills the air between a panel and the box front where the pulls' screws clamp."""
+        words, bed = self._shop.words, self._shop.bed
+        known = bed.dimensions.values
+        sizes = {
+            tuple(float(known[f"{row}.pull_packer_{side}"]) for side in _PACKER_SIDES)
+            for row in self._rows(planned)
+        }
+        for thick, wide, long in sorted(sizes):
+            if thick:
+                yield (
+                    f"First glue a packer of scrap {words.size(thick)} thick, {words.near(wide)} x "
+                    f"{words.near(long)}, to the back of the panel behind each pull, flush with "
+                    "the back of the front's frame, and bore it through the holes in the panel: "
+                    "without it the pull's screws would bend the panel over the air behind it."
+                )
 
     def _gaps(self, planned: Planned) -> Iterator[str]:
         joined = self._shop.joined

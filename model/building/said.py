@@ -101,6 +101,8 @@ class Shop:
     def _heads(self, each: Driving) -> Iterator[str]:
         """What the heads of wood screws through wood sit in."""
         own = [mark for mark in self.bed.marks if mark.mark in each.through]
+        if each.kind == "pull screw" and any(takes_washers(mark) for mark in own):
+            yield "a washer under each head"
         if each.kind != "wood screw" or len(own) < len(each.through):
             return
         if each.slant is not None:

@@ -6,8 +6,10 @@ from model.dimensions.spots import shifted
 from model.errors import CannotBuild
 from model.materials import Pull, PullScrew, pull_screw_for
 from model.rules import rule
-from model.units import Count, Mm, Places, ShopGrid
+from model.units import Count, Mm, Places, ShopGrid, snapped
 
+WASHER: Mm = 1.0  # thick, under the head of a pull's screw in its wide hole; from memory
+PACKER: Mm = 38.1
 DRIVER_ROOM: Mm = (
     25.0  # 1 in from the bottom to a screw driven squarely; common practice, no source
 )
@@ -134,8 +136,40 @@ def pull_plane(front_panel_plane: Mm, pull_projection: Mm) -> Mm:
 def pull_grip(
     front_thickness: Mm, front_panel_recess: Mm, box_thickness: Mm, drawer_count: Count
 ) -> Mm:
-    """What the pull's screws pass through: the front, and the box front behind it."""
-    return front_thickness - front_panel_recess + (box_thickness if drawer_count else 0.0)
+    """What the pull's screws pass through: the front, and the box front behind it with a washer."""
+    return front_thickness - front_panel_recess + (box_thickness + WASHER if drawer_count else 0.0)
+
+
+@rule
+def pull_packer_thickness(
+    front_style: FrontStyle,
+    front_thickness: Mm,
+    front_panel_recess: Mm,
+    front_panel_stock: Mm,
+    pull_screw: PullScrew | None,
+    drawer_count: Count,
+) -> Mm:
+    """A packer glued behind the panel of a framed front fills the air to the box front, or the
+    pull's screws would bend the panel over it.
+    """
+    if front_style == "slab" or pull_screw is None or not drawer_count:
+        return 0.0
+    return snapped(front_thickness - front_panel_recess - front_panel_stock)
+
+
+@rule
+def pull_packer_width(front_field_height: Mm, grid: ShopGrid) -> Mm:
+    """A packer is as wide up the front as its screws clamp, no wider than the panel shows.
+
+    Source: common practice, no source (1 1/2 in)
+    """
+    return grid.down(min(PACKER, front_field_height))
+
+
+@rule
+def pull_packer_length(pull: Pull, pull_packer_width: Mm, grid: ShopGrid) -> Mm:
+    """One packer serves both screws of a pull."""
+    return grid.up(pull.hole_spacing_mm) + pull_packer_width
 
 
 @rule

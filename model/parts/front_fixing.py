@@ -26,16 +26,18 @@ def for_pull(
     into: str,
     hand_hole: tuple[Mm, Mm],
     middle: Mm,
+    room: Mm = 0.0,
 ) -> Work:
     """What a pull asks of a board: bores for its screws, or a hand hole about `middle`.
 
     The screws start on the face, inside the box, and are counted where `into` names what they hold.
+    `room` widens the bores, so that what the screws hold beyond this board can be set.
     """
     if screw is None:
         return Work(cuts=_hand_hole(size, middle, up, hand_hole))
     toward, deep = (0.0, 0.0, -1.0), size[2]
     heads = [(float(x), float(up), deep) for x in along]
-    bore = screw.clearance_hole_mm
+    bore = screw.clearance_hole_mm + room
     driven = ("pull screw", toward, screw.length_mm, screw.diameter_mm)
     return Work(
         holes=tuple(Hole("pull hole", Face.FACE, head, toward, bore, deep) for head in heads),
@@ -79,7 +81,9 @@ def front_fixing(
     hand_hole_width: Mm,
     pull_height: Mm,
 ) -> Work:
-    """Fronts are screwed from inside the box through oversize holes; pull screws pass both."""
+    """Fronts are screwed from inside the box through oversize holes; pull screws pass both, with as
+    much play, or the front could be set no more once they are in.
+    """
     if not box_front_places:
         return Work()
     size = (box_front_length, box_height, box_thickness)
@@ -94,5 +98,5 @@ def front_fixing(
     start = front_places[0] - box_front_places[0]
     return work + for_pull(
         size, screw=pull_screw, along=shifted(pull_spots, start), up=pull_middle - box_bottom,
-        into="pulls", hand_hole=(hand_hole_width, pull_height), middle=size[0] / 2,
+        into="pulls", hand_hole=(hand_hole_width, pull_height), middle=size[0] / 2, room=OVERSIZE,
     )  # fmt: skip

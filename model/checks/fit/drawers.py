@@ -77,6 +77,27 @@ def front_screws_are_reached(
     return replace(advice(found), reason=said)
 
 
+@check(
+    "fit",
+    "Wood behind the panel where the pull's screws clamp it",
+    about="pull_packer_thickness",
+    source="common practice, no source",
+    remedies=("front_panel_stock", "front_style"),
+)
+def pull_is_backed(
+    drawer_count: Count, pull_packer_thickness: Mm, pull_packer_length: Mm, pull_packer_width: Mm
+) -> Finding | None:
+    """Screws that draw a panel across the air to the box front bend it, and split it in the end."""
+    if not drawer_count or not pull_packer_thickness:
+        return None
+    said = (
+        f"Glue a packer {pull_packer_thickness:.1f} mm thick, {pull_packer_length:.0f} x "
+        f"{pull_packer_width:.0f} mm, to the back of the panel behind each pull, and bore it with "
+        "the panel."
+    )
+    return replace(advice(at_most(pull_packer_thickness, 0.5)), reason=said)
+
+
 @check("fit", "How much of the drawer comes out", about="access")
 def drawer_access(drawer_count: Count, access: Share) -> Finding | None:
     """What stays in the dark is reached with the arm only, or not at all."""

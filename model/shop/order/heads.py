@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from model.materials.screw import WoodScrew, screws
+from model.materials.screw import WoodScrew, pull_screws, screws
 from model.part import Hole
 from model.parts.marks import Mark
 from model.units import Mm
@@ -22,9 +22,12 @@ def head_for(hole: Hole) -> WoodScrew | None:
 
 
 def is_wide(hole: Hole) -> bool:
-    """Whether a shank hole is drilled wide, so that what it holds can be set: its head would slip
-    in, and takes a washer.
+    """Whether a hole for a screw's shank, or for a pull's screw, is drilled wide, so that what it
+    holds can be set: its head would slip in, and takes a washer.
     """
+    if hole.kind == "pull hole":
+        known = (row.clearance_hole_mm for row in pull_screws().values())
+        return not any(abs(wide - hole.diameter) < _SAME for wide in known)
     return hole.kind == "shank hole" and head_for(hole) is None
 
 

@@ -8,6 +8,9 @@ from model.dimensions.pulls import (
     pull_grip,
     pull_holes,
     pull_in,
+    pull_packer_length,
+    pull_packer_thickness,
+    pull_packer_width,
     pull_screw,
     second_pull_places,
 )
@@ -84,3 +87,23 @@ def test_rails_that_front_screws_would_miss_are_refused() -> None:
         front_screw_heights("frame and panel", 87.0, 282.0, 52.0, 311.0, 40.0, 10.0, 3)
 
     assert refusal.value.field == "front_stile_width"
+
+
+def test_a_packer_fills_the_air_between_a_panel_and_the_box_front() -> None:
+    """Of a frame 19 mm thick, a panel of 9 set 6.35 behind its face leaves 3.7."""
+    screw = pull_screw(24.0, BAR, True)
+
+    assert pull_packer_thickness("frame and panel", 19.05, 6.35, 9.0, screw, 2) == pytest.approx(
+        3.7
+    )
+    assert pull_packer_thickness("slab", 19.05, 0.0, 9.0, screw, 2) == 0.0
+    assert pull_packer_thickness("frame and panel", 19.05, 6.35, 9.0, None, 2) == 0.0
+    assert pull_packer_thickness("frame and panel", 19.05, 6.35, 9.0, screw, 0) == 0.0
+
+
+def test_a_packer_lies_behind_both_screws_of_its_pull_and_within_the_panel() -> None:
+    width = pull_packer_width(120.0, MM)
+
+    assert width == 38.0
+    assert pull_packer_length(BAR, width, MM) == BAR.hole_spacing_mm + width
+    assert pull_packer_width(30.0, MM) == 30.0

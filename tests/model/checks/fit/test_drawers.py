@@ -26,6 +26,7 @@ from model.checks.fit.drawers import (
     fronts_clear,
     inset_clear,
     load_on_slide,
+    pull_is_backed,
     shin_room,
     slide_is_sold,
     stand_at_drawer,
@@ -202,3 +203,11 @@ def test_front_screws_an_inch_above_the_bottom_are_reached_and_lower_ones_are_to
     assert verdict(low) is Verdict.NOTE
     assert low is not None and "5.0 mm above the bottom" in low.reason
     assert front_screws_are_reached(0, (92.0, 200.0), 87.0) is None
+
+
+def test_a_panel_that_a_pull_would_bend_over_air_is_told_with_its_packer() -> None:
+    found = pull_is_backed(1, 3.7, 166.0, 38.0)
+
+    assert verdict(found) is Verdict.NOTE
+    assert found is not None and "3.7 mm thick, 166 x 38 mm" in found.reason
+    assert pull_is_backed(1, 0.0, 166.0, 38.0) is None
