@@ -239,6 +239,7 @@ def test_every_dimension_can_be_asked_why(file: Path) -> None:
         assert lines and max(len(line) for line in lines) <= 80
 
 
+@pytest.mark.usefixtures("lists_alone")
 def test_plan_says_which_stock_is_of_no_use(file: Path, tmp_path: Path, capsys: Out) -> None:
     design = designs.read(file)
     board = Board(name="a", material="white_ash", thickness=25.4, length=2400.0, width=200.0)
@@ -393,6 +394,7 @@ def elm(tmp_path: Path) -> Path:
     return path
 
 
+@pytest.mark.usefixtures("lists_alone")
 def test_a_wood_of_ones_own_is_chosen_in_the_same_breath(
     tmp_path: Path, elm: Path, capsys: Out
 ) -> None:

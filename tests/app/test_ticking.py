@@ -17,6 +17,8 @@ from tests.model.cost.plain_plans import one_each
 
 Out = pytest.CaptureFixture[str]
 
+pytestmark = pytest.mark.usefixtures("lists_alone")
+
 # Without drawers, and in planed sizes that a yard sells: a bed whose plans are found at once.
 SMALL = [
     *("--set", "left.side=plain", "--set", "right.side=plain", "--set", "head.style=none"),
