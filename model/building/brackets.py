@@ -8,6 +8,8 @@ from model.building.said import Shop
 from model.building.words import HAIR
 from model.units import Mm
 
+_TAPE: Mm = 0.5
+
 
 def bracket_places(shop: Shop, pieces: Sequence[int]) -> Iterator[str]:
     """A sentence for brackets that sit alike; where each bearer stands is told before."""
@@ -28,11 +30,22 @@ def _told(shop: Shop, piece: int, bearer: int, frame: int) -> tuple[str, ...]:
     where = shop.where
     along = where.long_axis(bearer)
     return (
-        where.beside(piece, frame, 2),
+        _height(shop, piece, frame),
         shop.words.marks([bearer]),
         where.beside(piece, bearer, 1 - along),
         _air(shop, bearer, frame, along),
     )
+
+
+def _height(shop: Shop, piece: int, frame: int) -> str:
+    """How high the leaf sits; what is nearer to an edge than a tape tells is flush with it."""
+    where = shop.where
+    lower, upper = where.sides(frame)[2]
+    if abs(where.low(piece, 2) - where.low(frame, 2)) < _TAPE:
+        return f"flush with the {lower}"
+    if abs(where.high(piece, 2) - where.high(frame, 2)) < _TAPE:
+        return f"flush with the {upper}"
+    return where.beside(piece, frame, 2)
 
 
 def _air(shop: Shop, bearer: int, frame: int, along: int) -> str:

@@ -83,8 +83,11 @@ class Fastening:
         )
 
     def _spread(self, each: Fixing) -> Spread | None:
-        """Screws that nobody has placed share the length of their joint evenly."""
-        if each.is_placed or self._is_slanting(each):
+        """Screws that nobody has placed share the length of their joint evenly; what is bought has
+        holes of its own.
+        """
+        is_bought = not self._joined.is_wood(each.one)
+        if each.is_placed or is_bought or self._is_slanting(each):
             return None
         low, high = self._pieces.bounds
         shared = np.minimum(high[each.one], high[each.other]) - np.maximum(

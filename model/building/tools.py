@@ -174,7 +174,7 @@ def _clamps(steps: Sequence[Step], unit: str) -> Iterator[str]:
         yield f"{count} {plural('clamp', count)} that {opens} {size} or more"
     for step in steps:
         if step.chapter == "Mill":
-            yield from (each for each in step.settings if "clamps" in each)
+            yield from (each for each in step.settings if " clamp" in each)
 
 
 def _longer(own: Iterable[Clamping], span: Mm) -> int:

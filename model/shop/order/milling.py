@@ -269,7 +269,8 @@ def _strip_detail(blank: _Blank) -> str:
 def _glue_setting(result: Mm, across: str, clamps: int, unit: str) -> str:
     size = say.size(result, unit)
     wide = "wide" if across == "width" else "thick"
-    return f"{size} {wide} when glued; {clamps} clamps that open beyond {size}, and cauls"
+    many = "1 clamp that opens" if clamps == 1 else f"{clamps} clamps that open"
+    return f"{size} {wide} when glued; {many} beyond {size}, and cauls"
 
 
 def _glue_detail(blank: _Blank, what: str) -> str:
