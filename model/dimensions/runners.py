@@ -1,12 +1,14 @@
 """Heights of what carries the boxes: bearers, runners and kickers, from the floor up."""
 
 from model.brief.drawers import BearerFixing, RearSupport
+from model.dimensions.brackets import HOLES
 from model.errors import CannotBuild
 from model.materials import Slide
 from model.rules import rule
 from model.units import Count, Mm, ShopGrid
 
 SCREW_BACKING: Mm = 10.0  # wood above and below a line of slide screws; common practice, no source
+JOINT_CLEAR: Mm = 6.0  # from a No. 8 of a bracket to the joint of rail and stile; from memory
 LEAST_SEAT: Mm = 3.0  # of a runner against the rail that a bracket holds it to
 # The same, held by screws in its middle: No. 6, 2.5 x 3.51 mm to either edge.
 LEAST_SCREWED: Mm = 17.6  # Source: NDS 2018 commentary, table C12.1.5.7, from memory
@@ -69,12 +71,21 @@ def slide_up_most(
 
 @rule
 def slide_bearer_bottom(
-    opening_bottom: Mm, slide_centre: Mm, bearer_height: Mm, grid: ShopGrid
+    opening_bottom: Mm,
+    slide_centre: Mm,
+    bearer_height: Mm,
+    bracket_drop: Mm,
+    grid: ShopGrid,
 ) -> Mm:
     """A bearer stands level with the opening, so that its brackets find the bottom rail, or as much
-    higher as the screws of its slide need wood above them.
+    higher as the screws of its slide need wood above them, those of brackets clear of the joint
+    between rail and stile.
     """
     needs = slide_centre + SCREW_BACKING - bearer_height - opening_bottom
+    if needs > 0 and bracket_drop:
+        for share in HOLES:
+            below = bracket_drop * share
+            needs = below + JOINT_CLEAR if abs(needs - below) < JOINT_CLEAR else needs
     return opening_bottom + max(0.0, grid.up(needs))
 
 

@@ -8,6 +8,7 @@ from model.checks.record import Finding, at_least, check
 from model.dimensions.connectors import ROUND_NUT
 from model.joints.connector import END_RELIEF, KnockDown
 from model.materials import Connector
+from model.part import Part
 from model.parts.pieces import Pieces
 from model.solids.near import TOUCH
 from model.units import Count, Mm, Places
@@ -47,7 +48,7 @@ def side_lifts_clear(
         return None
     parts = pieces.parts
     own = np.array([p.assembly == f"{row_name} side" and not p.hardware for p in parts])
-    still = np.array([p.assembly == "under the bed" for p in parts])
+    still = np.array([p.assembly == "under the bed" and not _rides(p) for p in parts])
     below, above = (
         np.flatnonzero(kind[pieces.part][pieces.piece]) for kind in (own, still)
     )  # boxes of wood of the side, and of all that it may meet
@@ -68,6 +69,11 @@ def side_lifts_clear(
         f"lifted {connector_lift:.1f} mm to be hung."
     )
     return replace(found, reason=said, pieces=tuple(sorted((one, two))))
+
+
+def _rides(part: Part) -> bool:
+    """Whether a part is fixed to the side's bottom rail alone, and is lifted with it."""
+    return {hold.by for hold in part.held} == {"bottom_rail"}
 
 
 @check(
