@@ -16,11 +16,13 @@ from model.drawings.views.on_paper import on_paper
 from model.drawings.views.scene import bed_scene
 from model.drawings.views.view import View, seen
 from model.part import Point as Way
-from model.parts.pieces import Floats
+from model.parts.pieces import Bools, Floats
 from model.units import Mm, Share
 
 NEAR: Share = 0.02  # of the size of a view: leaders that end nearer to each other look like one
 MOST_EDGES = 12  # of a mark, on which places for its leader are sought
+_SHARES: tuple[Share, ...] = (0.5, 0.3, 0.7, 0.1, 0.9)  # of a piece's box, for a leader's end
+_LEVEL = 1e-9  # no line to the eye is quite along an axis
 APART: Share = 0.07  # of the size of what is shown, for each turn
 
 
@@ -55,7 +57,7 @@ def picture(
     gaze = gaze_for(bed, sorted(new) or pieces)
     view = seen(scene, gaze, hidden=False)
     places = list(_marks(view, scene.pieces.tolist(), called))
-    places += _unseen(bed, gaze, called, shift, places)
+    places += _unseen(bed, pieces, gaze, called, shift, places)
     edge = room_for(places) + 1.0
     inner = Box(room.x0 + edge, room.y0 + edge, room.x1 - edge, room.y1 - edge)
     scale, at = fitted(view, inner)
@@ -104,20 +106,44 @@ def _lighter(item: Item, old: Collection[str]) -> Item:
 
 
 def _unseen(
-    bed: Bed, gaze: Gaze, called: Mapping[int, str], shift: Floats | None, seen_of: Sequence[Marked]
-) -> Iterator[Marked]:
-    """Where what is bought lies that is wholly behind or within other pieces, as a bolt in its
-    hole: the middle of the first of each kind.
+    bed: Bed, pieces: Sequence[int], gaze: Gaze, called: Mapping[int, str], shift: Floats | None,
+    seen_of: Sequence[Marked],
+) -> Iterator[Marked]:  # fmt: skip
+    """Where the first of each kind lies of which no edge is seen: of what is bought, as a bolt in
+    its hole, its middle; of wood, as a panel in its grooves, a place that no other piece hides.
     """
     told = {each.mark for each in seen_of}
     low, high = bed.pieces.bounds
+    if shift is not None:
+        low, high = low + shift, high + shift
     for piece, word in called.items():
-        if word in told or not bed.pieces.form(piece).hardware:
+        if word in told:
             continue
+        middle = (low[piece] + high[piece]) / 2
+        if not bed.pieces.form(piece).hardware:
+            others = [each for each in pieces if each != piece]
+            spots = _inside(low[piece], high[piece])
+            clear = spots[~_are_hidden(spots, gaze, low[others], high[others])]
+            if not len(clear):
+                continue
+            middle = clear[0]
         told.add(word)
-        middle = (low[piece] + high[piece]) / 2 + (0.0 if shift is None else shift[piece])
         x, y = gaze.flat(middle).tolist()
         yield Marked((x, y), word)
+
+
+def _inside(low: Floats, high: Floats) -> Floats:
+    """Places in a box, its middle first: (n, 3)."""
+    shares = np.array([(a, b, c) for a in _SHARES for b in _SHARES for c in _SHARES])
+    return np.asarray(low + shares * (high - low))
+
+
+def _are_hidden(spots: Floats, gaze: Gaze, low: Floats, high: Floats) -> Bools:
+    """Whether a line from each place (n, 3) to the eye meets any of some boxes (m, 3)."""
+    way = np.where(np.abs(gaze.toward) < _LEVEL, _LEVEL, gaze.toward)
+    ends = (np.stack([low, high])[:, None] - spots[:, None]) / way
+    enter, leave = ends.min(axis=0).max(axis=2), ends.max(axis=0).min(axis=2)
+    return np.asarray(((leave > enter) & (leave > 0.0)).any(axis=1))
 
 
 def _called(bed: Bed, new: Collection[int], letters: Mapping[str, str]) -> dict[int, str]:

@@ -60,7 +60,7 @@ def _one_hole(hole: Hole, own: list[Hole], part: Part, told: Told) -> str:
         bore += f" at {_degrees(hole):g}° to the {hole.face}"
     if _is_through(hole, part.size):
         return f"{bore} {'out of the end' if is_slanted else 'through'}"
-    below = "" if _is_at_face(own[0], part.size) else " from the floor"
+    below = "" if _is_at_face(own[0], part.size) else " from the bottom of its recess"
     return f"{bore}, {told.size(hole.depth)} deep{below}"
 
 

@@ -10,6 +10,7 @@ from model.bed import Bed
 from model.drawings.part_sheet.grain_arrow import NONE, grain_of
 from model.drawings.part_sheet.on_bed import on_bed_words
 from model.parts.marks import Mark
+from model.parts.pieces import Ints
 from model.shop.cut_list import cut_piece
 from model.shop.part_sizes import shown_sizes
 
@@ -59,11 +60,29 @@ def _grain(grain: str) -> str:
 
 
 def partners(bed: Bed, mark: Mark) -> tuple[str, ...]:
-    """The marks that its pieces are held by or hold, in the order of the parts list."""
+    """The marks that its pieces are held by or hold, or that one bought thing joins them to, as a
+    bracket does; in the order of the parts list.
+    """
     owner = np.full(len(bed.pieces), -1)
     for k, each in enumerate(bed.marks):
         owner[list(each.pieces)] = k
     own = bed.marks.index(mark)
     one, other = owner[bed.proof.holding.one], owner[bed.proof.holding.other]
-    beside = {*other[one == own].tolist(), *one[other == own].tolist()} - {own, -1}
+    beside = {
+        *other[one == own].tolist(),
+        *one[other == own].tolist(),
+        *_by_fittings(bed, owner, own),
+    }
+    beside -= {own, -1}
     return tuple(bed.marks[k].mark for k in sorted(beside))
+
+
+def _by_fittings(bed: Bed, owner: Ints, own: int) -> set[int]:
+    """What bought things join to a mark: they hold, or are held by, both."""
+    held = bed.proof.holding
+    pairs = np.concatenate(
+        [np.stack([held.one, held.other]), np.stack([held.other, held.one])], axis=1
+    )
+    fitting, wood = pairs[:, (owner[pairs[0]] < 0) & (owner[pairs[1]] >= 0)]
+    mine = np.isin(fitting, fitting[owner[wood] == own])
+    return set(owner[wood[mine]].tolist())

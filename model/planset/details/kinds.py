@@ -95,7 +95,7 @@ def _told(all_of: Joined) -> Iterator[Link]:
         elif link.joint in WITH_OTHERS or (has_plates and link.joint == "bed-rail connector"):
             continue
         elif _is_told(all_of, link) and _is_bracket_here(all_of, link):
-            yield link
+            yield _bracketed(all_of, link) if link.joint == BRACKETS else link
 
 
 def _held(all_of: Joined, link: Link) -> Link:
@@ -117,6 +117,21 @@ def _is_bracket_here(all_of: Joined, link: Link) -> bool:
     ]  # fmt: skip
     own = brackets(all_of, link.one) & all_of.partners(link.other)
     return bool(own) or not any(held)
+
+
+def _bracketed(all_of: Joined, link: Link) -> Link:
+    """The joint of a bearer as its bracket makes it: with the piece that the other leaf is screwed
+    to, which may lie below the one that the bearer ends on.
+    """
+    low, high = all_of.pieces.bounds
+    own = sorted(brackets(all_of, link.one))
+    if not own or set(own) & all_of.partners(link.other):
+        return link
+    starts, ends = low[[link.other, *own]], high[[link.other, *own]]
+    gaps = np.maximum(starts[1:] - ends[0], starts[0] - ends[1:]).max(axis=1)
+    bracket = own[int(gaps.argmin())]
+    into = (each for each in sorted(all_of.partners(bracket)) if all_of.is_wood(each))
+    return Link(link.one, next((each for each in into if each != link.one), link.other), link.hold)
 
 
 def brackets(all_of: Joined, piece: int) -> set[int]:

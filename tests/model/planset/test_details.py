@@ -18,13 +18,16 @@ from model.designs import read
 from model.drawings.letters import text_box
 from model.drawings.measures import inked
 from model.drawings.paper import Item, Measure, Text, touches
+from model.drawings.part_sheet.facts import partners
 from model.errors import CannotBuild
 from model.part import Cut, Part
 from model.planset import part_pages
 from model.planset.details import drawers
 from model.planset.details import pages as details
 from model.planset.details.alike import Shot, shots
+from model.planset.details.kinds import BRACKETS, brackets, joined
 from model.planset.details.picture import picture
+from model.planset.details.shots import shown
 from model.planset.setting import Setting
 from model.planset.sheet import room_on
 from tests.properties.designs import random_design
@@ -348,3 +351,25 @@ def test_marks_lead_to_the_pages_of_their_parts(demo: Shown) -> None:
 
     assert len(found) > len(every)
     assert {link.to for link in found} <= keys
+
+
+def test_a_bracket_is_drawn_with_the_piece_that_its_leaf_is_screwed_to(demo: Shown) -> None:
+    """Not only with the one that the bearer ends on: both leaves are seen, and all their screws."""
+    all_of = joined(demo.setting)
+    for shot in shots(demo.setting):
+        own = brackets(all_of, shot.kind.one) if shot.kind.joint == BRACKETS else set()
+        if own:
+            assert own & all_of.partners(shot.kind.other)
+            seen = shown(demo.setting, shot)
+            screwed = {seen.pieces[row] for row in seen.both} | {bar.piece for bar in seen.bars}
+            assert {shot.kind.one, shot.kind.other} <= screwed
+
+
+def test_a_bearer_goes_with_what_its_brackets_are_screwed_to(demo: Shown) -> None:
+    bed = demo.setting.bed
+    all_of = joined(demo.setting)
+    for mark in bed.marks:
+        own = {other for piece in mark.pieces for each in brackets(all_of, piece)
+               for other in all_of.partners(each) if all_of.is_wood(other)}  # fmt: skip
+        named = {all_of.mark_of[other] for other in own} - {mark.mark}
+        assert named <= set(partners(bed, mark))

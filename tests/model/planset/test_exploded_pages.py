@@ -5,12 +5,15 @@ from __future__ import annotations
 import math
 from itertools import combinations
 
+import numpy as np
 import pytest
 
 from model.drawings.measures import inked
 from model.drawings.paper import Ring, Stroke
+from model.drawings.views.gaze import FOOT_LEFT
+from model.planset.exploded import _are_hidden
 from model.planset.page import Page
-from tests.model.building.beds import GUEST
+from tests.model.building.beds import GUEST, QUEEN
 from tests.model.planset.sets import bed_of, plan_of
 
 DEMOS = (GUEST, "split_king_foot_drawers")
@@ -77,3 +80,20 @@ def test_a_side_is_shown_without_the_other(pages: tuple[str, dict[str, Page]]) -
     for mark in rails:
         assert len(mark.pieces) == 2
         assert len([each for each in shown if each.startswith(f"piece/{mark.mark}-")]) == 1
+
+
+def test_panels_of_which_no_edge_is_seen_are_named_on_the_whole_bed() -> None:
+    """Their edges lie in grooves: the leaders end within what is seen of them."""
+    bed, whole = bed_of(QUEEN), exploded(QUEEN)["exploded"]
+    names = {mark.mark for mark in bed.marks if mark.name in ("panel", "box bottom")}
+
+    assert len(names) == 3
+    assert names <= set(dots(whole))
+
+
+def test_a_place_behind_another_piece_is_hidden() -> None:
+    """Looked at from the left and from above, a wall at the left hides what lies behind it."""
+    wall = (np.array([[0.0, 0.0, 0.0]]), np.array([[10.0, 1000.0, 1000.0]]))
+    spots = np.array([[100.0, 500.0, 200.0], [-100.0, 500.0, 200.0], [100.0, 500.0, 5000.0]])
+
+    assert _are_hidden(spots, FOOT_LEFT, *wall).tolist() == [True, False, False]
