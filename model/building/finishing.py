@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from model.bed import Bed
 from model.brief.words import in_unit
-from model.building.coating import Pass, amount_of, coat_passes, cured, sealed
+from model.building.coating import SEALER, Pass, amount_of, coat_passes, cured, sealed
 from model.building.joints import FLOATING
 from model.building.words import capital, counted, plural
 from model.checks.safety.cautions import cautions
@@ -23,11 +23,13 @@ from model.shop.order import say
 
 @dataclass(frozen=True, kw_only=True)
 class Schedule:
-    """All passes in order. `marks` get the finish, `plain` marks are left as they are sanded or
-    sawn; `bare` tells which places of finished parts stay bare.
+    """All passes in order; `on_solid` tells what goes on solid wood, which takes no sealer. `marks`
+    get the finish, `plain` marks are left as they are sanded or sawn; `bare` tells which places of
+    finished parts stay bare.
     """
 
     what: str
+    on_solid: str
     marks: tuple[str, ...]
     plain: tuple[str, ...]
     passes: tuple[Pass, ...]
@@ -54,6 +56,7 @@ def finishing_schedule(bed: Bed) -> Schedule:
     )
     return Schedule(
         what=_what(bed, on),
+        on_solid=_what(bed, tuple(coat for coat in on if coat.coating.key != SEALER)),
         marks=tuple(mark.mark for mark in done) if on else (),
         plain=tuple(mark.mark for mark in (left if on else bed.marks)),
         passes=passes,

@@ -85,7 +85,7 @@ class Told:
 
     def _first_coats(self, schedule: Schedule) -> Texts:
         return (
-            f"What goes on: {schedule.what} The last coat goes on with all others.",
+            f"What goes on: {schedule.on_solid} The last coat goes on with all others.",
             "Keep tongues thin and glue faces bare, and let it dry before you go on.",
         )
 

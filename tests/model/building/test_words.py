@@ -90,6 +90,14 @@ def test_the_whole_set_prints_a_caution_on_dust_twice(name: str) -> None:
     assert any('under "Dust"' in text for text in told)
 
 
+def test_solid_panels_get_no_sealer() -> None:
+    """The king's planks are solid; its blind panels are fibreboard, and sealed in a step before."""
+    told = texts(KING, "First coat on panels")
+
+    assert "two coats of clear finish" in told and "sealer" not in told
+    assert "sealer" in texts(KING, "Finish parts")
+
+
 def test_no_finish_needs_no_first_coats() -> None:
     bed = turned(GUEST, finish="none")
 
