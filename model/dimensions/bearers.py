@@ -155,18 +155,33 @@ def bracket_places(
 
 @rule
 def bracket_screw_heights(
-    drawer_count: Count, bracket_drop: Mm, bracket_bottom: Mm, bracket_leaf: Mm
+    drawer_count: Count,
+    bracket_drop: Mm,
+    bracket_bottom: Mm,
+    bracket_leaf: Mm,
+    has_centre_runner: bool,
+    bearer_bottom: Mm,
+    bearer_toe: Mm,
 ) -> Places:
-    """How high above the floor the screws of brackets go into the frame, the lower one first."""
+    """How high above the floor the screws of brackets go into the frame, the lower one first; or
+    the lower one of two that slant through a bearer.
+    """
     if not drawer_count or not bracket_drop:
-        return ()
+        slants = drawer_count and not has_centre_runner
+        return (bearer_bottom + bearer_toe,) if slants else ()
     return tuple(sorted(bracket_bottom + bracket_leaf * (1 - share) for share in HOLES))
 
 
 @rule
-def bracket_screw_spots(bearer_places: Places, bearer_across: Mm, bracket_drop: Mm) -> Places:
-    """Where along the run the screws of brackets go into the frame: behind each bearer's middle."""
-    return shifted(bearer_places, bearer_across / 2) if bracket_drop else ()
+def bracket_screw_spots(
+    bearer_places: Places, bearer_across: Mm, bracket_drop: Mm, has_centre_runner: bool
+) -> Places:
+    """Where along the run the screws of brackets, or those that slant through bearers, go into the
+    frame: behind each bearer's middle.
+    """
+    if not bracket_drop and has_centre_runner:
+        return ()
+    return shifted(bearer_places, bearer_across / 2)
 
 
 @rule

@@ -1,7 +1,7 @@
 """How drawer boxes are made: what all boxes of the bed share."""
 
 from dataclasses import replace
-from math import cos, radians
+from math import cos, radians, sin, tan
 
 from model.brief.drawers import BottomFit, BoxJoint
 from model.dimensions.fasteners import COVER
@@ -91,6 +91,17 @@ def box_pocket_screw(
         raise CannotBuild("box_thickness", "The box sheet is too thin for pocket screws.") from None
     bite = (box_thickness - COVER) / cos(radians(screw.angle_degrees))
     return replace(screw, seat_mm=max(screw.seat_mm, screw.length_mm - bite))
+
+
+@rule
+def box_pocket_reach(box_pocket_screw: PocketScrew | None, box_thickness: Mm) -> Mm:
+    """How far from the ends of a box front the mouths of its pockets reach: the bore comes out of
+    the face at its slant.
+    """
+    if box_pocket_screw is None:
+        return 0.0
+    slope = radians(box_pocket_screw.angle_degrees)
+    return box_thickness / 2 / tan(slope) + box_pocket_screw.pocket_diameter_mm / 2 / sin(slope)
 
 
 @rule

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from model.brief.drawers import BearerFixing
 from model.errors import CannotBuild
-from model.materials import Connector, screw_no_longer_than
+from model.materials import Connector, screw_no_longer_than, wood_screw
+from model.mechanics.fasteners.spacing import wood_between
 from model.rules import rule
 from model.units import Mm, Places
 
@@ -13,6 +15,7 @@ NUT_COVER: Mm = 3.0  # of wood behind a nut, so that it does not show; from memo
 LEAST_CLAMPED: Mm = 12.0  # of post under a bolt's head: 1/2 in; common practice, no source
 WALL_BEHIND_POCKET: Mm = 12.7  # 1/2 in of post behind a pocket; common practice, no source
 SCREW_COVER: Mm = 3.0  # 1/8 in of wood before a point; common practice, no source
+PLATE_GAUGE = "10"  # of the thickest screws of plates
 SCREW_ROOM: Mm = 5.0  # of wood beside a plate screw's axis; from memory
 BOLT_ROOM: Mm = 1.0  # a bolt's hole is wider than the bolt; common practice, no source
 
@@ -51,10 +54,27 @@ def end_stile_ground(
     right_closed_bays: Places,
     left_blind_bays: Places,
     right_blind_bays: Places,
+    slanted_bearer_ground: Mm,
 ) -> Mm:
-    """What an end stile offers the screws of its plate: beside a panel its groove is lost."""
+    """What an end stile offers the screws of its plate: beside a panel its groove is lost, before a
+    bearer what the bearer's own screws take.
+    """
     closed = left_closed_bays or right_closed_bays or left_blind_bays or right_blind_bays
-    return end_stile_least - panel_groove_depth if closed else end_stile_least
+    lost = max(panel_groove_depth if closed else 0.0, slanted_bearer_ground)
+    return end_stile_least - lost
+
+
+@rule
+def slanted_bearer_ground(
+    bearer_fixing: BearerFixing, has_drawers: bool, has_centre_runner: bool, bearer_across: Mm
+) -> Mm:
+    """How far from a stile's inner edge the screws that slant through a bearer into it, and a
+    diameter of wood beside them, take its ground.
+    """
+    if bearer_fixing != "screws" or not has_drawers or has_centre_runner:
+        return 0.0
+    shank = wood_screw(PLATE_GAUGE).shank_mm
+    return bearer_across / 2 + shank / 2 + wood_between(shank, shank) - SCREW_COVER
 
 
 @rule

@@ -8,6 +8,7 @@ from model.materials import Pull, PullScrew, pull_screw_for
 from model.rules import rule
 from model.units import Count, Mm, Places, ShopGrid, snapped
 
+POCKET_CLEAR: Mm = 8.0  # from a pocket's mouth to the middle of a wide hole; from memory
 WASHER: Mm = 1.0  # thick, under the head of a pull's screw in its wide hole; from memory
 PACKER: Mm = 38.1
 DRIVER_ROOM: Mm = (
@@ -227,17 +228,20 @@ def front_screw_in(
     framed_places: Places,
     front_stile_width: Mm,
     box_front_places: Places,
+    box_pocket_reach: Mm,
     grid: ShopGrid,
 ) -> Mm:
-    """Front screws stand a sixth of the box front from its ends, and clear of a rail's tenon.
+    """Front screws stand a sixth of the box front from its ends, and clear of a rail's tenon and of
+    the pockets of a butted corner.
 
     Source: common practice, no source
     """
-    sixth = box_front_length / 6
+    pockets = box_pocket_reach + POCKET_CLEAR if box_pocket_reach else 0.0
+    least = max(box_front_length / 6, min(pockets, box_front_length / 3))
     if not framed_places or not box_front_places:
-        return grid.near(sixth)
+        return grid.near(least)
     tenon_end = framed_places[0] + front_stile_width - box_front_places[0]
-    return grid.near(max(sixth, tenon_end + TENON_CLEAR))
+    return grid.near(max(least, tenon_end + TENON_CLEAR))
 
 
 @rule

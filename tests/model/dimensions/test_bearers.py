@@ -11,6 +11,8 @@ from model.dimensions.bearers import (
     bearer_run,
     bearers_behind_stiles,
     bearers_take_screws,
+    bracket_screw_heights,
+    bracket_screw_spots,
     near_screw,
     slanting_screw,
     zone_back,
@@ -108,3 +110,17 @@ def test_bearers_too_low_for_two_screws_are_refused() -> None:
     assert refusal.value.field == "bearer_fixing"
     assert not bearers_take_screws("brackets", 2, 9.525, 0.0, 40.0, low, low)
     assert not bearers_take_screws("screws", 0, 9.525, 0.0, 40.0, low, low)
+
+
+def test_screws_that_slant_into_the_frame_have_places_as_those_of_brackets() -> None:
+    """Under a bearer at 65: a leaf of 25.4 has its holes at 0.315 and 0.83 of it below; a slanting
+    screw goes in as high above the lower edge as it starts from the end.
+    """
+    brackets = bracket_screw_heights(2, 25.4, 65.0 - 25.4, 25.4, False, 65.0, 9.5)
+
+    assert brackets == pytest.approx((65.0 - 0.83 * 25.4, 65.0 - 0.315 * 25.4))
+    assert bracket_screw_heights(2, 0.0, 65.0, 25.4, False, 65.0, 9.5) == (74.5,)
+    assert bracket_screw_heights(2, 0.0, 65.0, 25.4, True, 65.0, 9.5) == ()
+    assert bracket_screw_heights(0, 25.4, 39.6, 25.4, False, 65.0, 9.5) == ()
+    assert bracket_screw_spots((81.0,), 19.0, 0.0, False) == (90.5,)
+    assert bracket_screw_spots((81.0,), 64.0, 0.0, True) == ()

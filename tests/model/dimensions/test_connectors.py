@@ -9,11 +9,13 @@ from model.dimensions.connector_sizes import (
     bolt_in_rail_least,
     bolt_past_tenons,
     counterbore_depth,
+    end_stile_ground,
     nut_length,
     plate_screw_length,
     plate_width,
     post_behind_pocket,
     post_ground,
+    slanted_bearer_ground,
 )
 from model.dimensions.connectors import (
     bolt_heights,
@@ -152,3 +154,16 @@ def test_a_cap_in_the_way_of_lifting_is_refused_for_hooks_only() -> None:
     assert lift_spare(0, 5, 1000) == 5
     with pytest.raises(CannotBuild, match="lifted"):
         lift_spare(19, 5, 1000)
+
+
+def test_screws_of_a_plate_end_before_those_that_slant_through_a_bearer() -> None:
+    """A bearer of 19 at the stile's inner edge: its screws come in 9.5 off it; half a No. 10 and
+    a diameter of it, 4.83, stay between, of which 3 are before any point.
+    """
+    lost = slanted_bearer_ground("screws", True, False, 19.0)
+
+    assert lost == pytest.approx(9.5 + 1.5 * 4.83 - 3.0)
+    assert slanted_bearer_ground("brackets", True, False, 19.0) == 0.0
+    assert slanted_bearer_ground("screws", False, False, 19.0) == 0.0
+    assert end_stile_ground(50.0, 10.0, (), (), (), (), lost) == 50.0 - lost
+    assert end_stile_ground(50.0, 15.0, (100.0,), (), (), (), lost) == 35.0

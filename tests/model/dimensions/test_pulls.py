@@ -2,8 +2,10 @@
 
 import pytest
 
+from model.dimensions.box_make import box_pocket_reach
 from model.dimensions.pulls import (
     front_screw_heights,
+    front_screw_in,
     grip_width,
     pull_grip,
     pull_holes,
@@ -15,7 +17,7 @@ from model.dimensions.pulls import (
     second_pull_places,
 )
 from model.errors import CannotBuild
-from model.materials import pull
+from model.materials import pocket_screw, pull
 from model.units import GRIDS
 
 MM = GRIDS["1 mm"]
@@ -107,3 +109,15 @@ def test_a_packer_lies_behind_both_screws_of_its_pull_and_within_the_panel() -> 
     assert width == 38.0
     assert pull_packer_length(BAR, width, MM) == BAR.hole_spacing_mm + width
     assert pull_packer_width(30.0, MM) == 30.0
+
+
+def test_screws_of_a_narrow_front_stand_clear_of_the_pockets_of_its_box() -> None:
+    """Pockets at 15 degrees in a sheet of 12: 6 / tan 15 is 22.4, and the half bore, 4.76, comes
+    out 4.76 / sin 15 = 18.4 farther.
+    """
+    reach = box_pocket_reach(pocket_screw(12.0), 12.0)
+
+    assert reach == pytest.approx(22.4 + 18.4, abs=0.1)
+    assert front_screw_in(200.0, (), 55.0, (0.0,), reach, MM) == 49.0
+    assert front_screw_in(600.0, (), 55.0, (0.0,), reach, MM) == 100.0
+    assert front_screw_in(200.0, (), 55.0, (0.0,), 0.0, MM) == 33.0
