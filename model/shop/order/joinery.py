@@ -21,6 +21,7 @@ from model.shop.order.jobs import HAIR, Alike, Job, alike, figure, jobs
 from model.shop.order.keys import key_of, line_of
 from model.shop.order.mates import Mates
 from model.shop.order.operations import TAPER, Operation, operation, runs_along
+from model.shop.order.outside import from_outside
 from model.shop.order.record import Batch, Distance, Line, Spot
 from model.shop.order.trying import before
 from model.units import Mm
@@ -94,7 +95,8 @@ def _groups(bed: Bed) -> list[_Group]:
     """All settings with what they are for, in the order of the trade."""
     groups: dict[tuple[Operation, str, Alike], _Group] = {}
     for mark in bed.marks:
-        for job in jobs(mark.part):
+        for made in jobs(mark.part):
+            job = from_outside(bed, mark, made)
             at = operation(job, mark.part.size)
             group = groups.setdefault((at, job.way, alike(job.figures)), _Group(at, job, {}, set()))
             group.spots.setdefault(mark.mark, []).append(job.spot)

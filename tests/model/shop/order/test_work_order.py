@@ -120,6 +120,36 @@ def test_a_tenon_is_tried_in_the_posts_that_are_mortised() -> None:
 
 
 @every_demo
+def test_what_is_cut_in_the_middle_of_a_frames_thickness_is_made_from_its_outer_face(
+    name: str,
+) -> None:
+    """Rails were fenced from the inside and stiles from the outside: stock a hair thicker than
+    reckoned put the groove of one beside that of the other. By each mark's first piece.
+    """
+    bed, order = demo(name)
+    marks = {mark.mark: mark for mark in bed.marks}
+    middle = (0.0, bed["bed_length"] / 2)
+    seen = 0
+    for batch in order.batches:
+        for line in batch.lines:
+            mark = marks.get(line.mark)
+            if mark is None or mark.assembly not in ("headboard", "footboard", "left side"):
+                continue
+            axis = 0 if mark.assembly == "left side" else 1
+            wide = batch.figure("width") if batch.has("width") else 0.0
+            for spot in line.spots:
+                is_across = abs(mark.matrices[0][axis, 2]) > 0.9 and spot.against.axis == 2
+                if is_across and 2 * batch.figure("fence") + wide == pytest.approx(
+                    float(mark.thickness), abs=1e-3
+                ):
+                    out = mark.matrices[0][axis, 2] * (1 if spot.against is Face.FACE else -1)
+                    at = bed.pieces.bounds[0][mark.pieces[0]][axis]
+                    assert out * (at - middle[axis]) > 0, (batch.operation, line.mark)
+                    seen += 1
+    assert seen
+
+
+@every_demo
 def test_nothing_is_tried_with_a_tongue_or_tenon_that_is_cut_later(name: str) -> None:
     """What is named in a test cut has had all of its tongues and tenons, or goes in as it is."""
     bed, order = demo(name)
