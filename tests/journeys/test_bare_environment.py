@@ -38,5 +38,6 @@ def test_every_library_that_the_program_imports_is_installed_without_the_test_to
     asked = {re.split(r"[=<>\[]", line)[0].strip() for line in project["dependencies"]}
     installed = {NAMES.get(name, name) for name in asked} | {"shiboken6"}
 
-    beside = {n for n in _imported() if n.startswith("setup_")}  # the start's own modules
-    assert _imported() - OWN - beside - set(sys.stdlib_module_names) <= installed
+    imported = _imported()
+    beside = {n for n in imported if n.startswith("setup_")}  # the start's own modules
+    assert imported - OWN - beside - set(sys.stdlib_module_names) <= installed
