@@ -9,12 +9,11 @@ from typing import NamedTuple
 import numpy as np
 
 from model.bed import Bed
-from model.cutting.record import Box
 from model.drawings.letters import words_width
 from model.drawings.measures import inked
 from model.drawings.paper import Item, Stroke, Text
 from model.drawings.views.view import View
-from model.parts.pieces import Floats
+from model.parts.pieces import Bools, Floats
 from model.units import Mm, Share
 
 HEIGHT: Mm = 1.9  # of its capitals
@@ -75,15 +74,19 @@ def mark_words(
 def _word(mark: str, places: Floats, edges: Edges) -> Text | None:
     """The mark at the first place that no edge runs into, level or turned."""
     long, high = words_width(mark, HEIGHT, bold=True) / 2 + AIR, HEIGHT / 2 + AIR
-    for x, y in places.tolist():
-        for turned, (wide, tall) in ((False, (long, high)), (True, (high, long))):
-            if not _meets(Box(x - wide, y - tall, x + wide, y + tall), edges):
-                return Text((x, y), mark, HEIGHT, turned=turned, bold=True)
-    return None
+    clear = np.stack(
+        [_are_clear(places, (long, high), edges), _are_clear(places, (high, long), edges)]
+    )
+    at = int(clear.any(axis=0).argmax()) if clear.any() else -1
+    if at < 0:
+        return None
+    x, y = places[at].tolist()
+    return Text((x, y), mark, HEIGHT, turned=not clear[0, at], bold=True)
 
 
-def _meets(box: Box, edges: Edges) -> bool:
-    """Whether any edge runs into a box; near it is enough where it runs aslant."""
+def _are_clear(places: Floats, half: tuple[Mm, Mm], edges: Edges) -> Bools:
+    """Around which places (n, 2) no edge runs into a box; near it counts where it runs aslant."""
     low, high = edges
-    start, end = np.array(box[:2]), np.array(box[2:])
-    return bool(((low <= end) & (start <= high)).all(axis=1).any())
+    start, end = places[:, None] - half, places[:, None] + half
+    meets: Bools = np.logical_and(low <= end, start <= high).all(axis=2)
+    return np.asarray(np.logical_not(meets.any(axis=1)))

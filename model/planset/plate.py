@@ -80,7 +80,8 @@ def figures_on(
     lacks least where none does: words take the same room at every scale.
     """
     best: tuple[Mm, Share, list[Plate]] | None = None
-    for scale in scales(told.unit, largest):
+    every = list(scales(told.unit, largest))
+    for scale in [each for each in every if _have_room(figures, room, each)] or every[-1:]:
         plates = [plate_at(figure, told, scale) for figure in figures]
         lack = _lack(plates, room)
         if best is None or lack < best[0]:
@@ -89,6 +90,14 @@ def figures_on(
             break
     assert best is not None
     return _below_each_other(best[2], room, best[1])
+
+
+def _have_room(figures: Sequence[Figure], room: Box, scale: Share) -> bool:
+    """Whether the views alone have room: what is told of them is laid only then."""
+    boxes = [each.view.box for each in figures]
+    wide = max(box.x1 - box.x0 for box in boxes)
+    high = sum(box.y1 - box.y0 for box in boxes)
+    return wide * scale <= room.x1 - room.x0 and high * scale <= room.y1 - room.y0
 
 
 def _below_each_other(plates: Sequence[Plate], room: Box, scale: Share) -> Content:

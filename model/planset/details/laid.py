@@ -56,7 +56,11 @@ def fitted(setting: Setting, seen: Shown, told: Told, wide: Mm, high: Mm) -> Lai
     found = list(chains(seen))
     best: tuple[Share, Laid] | None = None
     for alone in (told, told._replace(has_both=False)) if told.has_both else (told,):
-        for scale in scales(told.unit):
+        every, view = list(scales(told.unit)), seen.view.box
+        for scale in [
+            each for each in every
+            if (view.x1 - view.x0) * each <= wide and (view.y1 - view.y0) * each <= high
+        ] or every[-1:]:  # fmt: skip
             tried = _tried(setting, seen, found, alone, scale, wide)
             over = max(tried.wide / wide, tried.high / high) + (0.0 if tried.is_clear else 1.0)
             if over <= 1.0:
