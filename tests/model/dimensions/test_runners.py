@@ -20,16 +20,16 @@ MM = GRIDS["1 mm"]
 
 
 def test_a_slides_bearer_stands_level_with_the_opening_where_it_can() -> None:
-    """Its brackets then find the bottom rail; 10 mm of wood stay above the slide's screws."""
+    """Its brackets then find the bottom rail; 8.8 mm of wood stay above the slide's screws."""
     assert slide_bearer_bottom(65.0, 93.5, 64.0, 25.4, MM) == 65.0
-    assert slide_bearer_bottom(65.0, 119.0, 64.0, 25.4, MM) == 65.0
-    assert slide_bearer_bottom(65.0, 120.0, 64.0, 25.4, MM) == 120.0 + 10.0 - 64.0
+    assert slide_bearer_bottom(65.0, 121.0, 64.0, 25.4, MM) == 65.0 + 1.0  # 121 + 8.8 - 64, up
+    assert slide_bearer_bottom(65.0, 120.0, 64.0, 25.4, MM) == 65.0
 
 
 def test_a_higher_bearer_keeps_its_brackets_screws_off_the_joint_of_rail_and_stile() -> None:
     """They go in 8.0 and 21.1 mm below it: 8 mm higher, the upper one would be on the joint."""
     assert slide_bearer_bottom(65.0, 127.0, 64.0, 25.4, MM) == 65.0 + 15.0  # 8.0 + 6, up
-    assert slide_bearer_bottom(65.0, 127.0, 64.0, 0.0, MM) == 65.0 + 8.0
+    assert slide_bearer_bottom(65.0, 127.0, 64.0, 0.0, MM) == 65.0 + 7.0  # 6.8, up
 
 
 def test_bearers_begin_where_what_they_carry_begins() -> None:

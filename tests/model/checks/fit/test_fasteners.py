@@ -40,23 +40,30 @@ def moved(part: Part, by: float) -> dict[str, Any]:
     return {"screws": tuple(s._replace(at=(s.at[0] + by, *s.at[1:])) for s in part.screws)}
 
 
-def test_cleat_screws_of_the_demo_stand_one_thickness_from_those_of_its_slats(
-    guest_room: Bed,
-) -> None:
-    """The foot slat is 89 mm wide and begins at the post: its screw stands at 44.5, the cleat's at
-    44.5 + 2 * 4.17.
+def test_cleat_screws_of_a_demo_stand_one_thickness_from_those_of_its_slats() -> None:
+    """The loft's foot slat is 89 mm wide and begins 2.25 mm from the post: its screw stands at
+    46.75, the cleat's at 46.75 + 2 * 4.17.
     """
-    cleat = found(guest_room.pieces)["cleat_screw_and_slat_screw"]
+    loft = solve(read(DEMOS / "loft_single.bedwright"))
 
-    assert cleat.value == pytest.approx(52.84 - 44.5 - SHANK)
+    cleat = found(loft.pieces)["cleat_screw_and_slat_screw"]
+
+    assert cleat.value == pytest.approx(55.09 - 46.75 - SHANK)
     assert cleat.verdict is Verdict.HOLDS
 
 
+def test_screws_that_stand_farther_off_are_not_told(guest_room: Bed) -> None:
+    """The foot slat begins 6.5 mm from the post: its screw stands at 51, the cleat's at 40."""
+    assert "cleat_screw_and_slat_screw" not in found(guest_room.pieces)
+
+
 def test_a_cleat_screw_under_a_slats_screw_fails(guest_room: Bed) -> None:
-    """Moved 74.5 mm, those in the gaps stand exactly under the slats: the shanks share all."""
+    """A slat and a gap are 148 mm: moved half of it, those in the gaps stand exactly under the
+    slats, and the shanks share all.
+    """
     (cleat,) = guest_room.parts["left.cleat"]
 
-    said = found(changed(guest_room, "left.cleat", **moved(cleat, 74.5)))
+    said = found(changed(guest_room, "left.cleat", **moved(cleat, 74)))
     worst = said["cleat_screw_and_slat_screw"]
 
     assert worst.value == pytest.approx(-SHANK, abs=1e-6)
@@ -66,10 +73,10 @@ def test_a_cleat_screw_under_a_slats_screw_fails(guest_room: Bed) -> None:
 
 
 def test_a_little_less_wood_than_is_asked_is_said(guest_room: Bed) -> None:
-    """The first screw moved 1 mm towards the slat's: 3.17 mm of 4.17 stay."""
+    """The first screw moved to 51 - 2 * 4.17 + 1 mm, towards the slat's: 3.17 mm of 4.17 stay."""
     (cleat,) = guest_room.parts["left.cleat"]
 
-    said = found(changed(guest_room, "left.cleat", **moved(cleat, -1)))
+    said = found(changed(guest_room, "left.cleat", **moved(cleat, 51 - 2 * SHANK + 1 - 40)))
     worst = said["cleat_screw_and_slat_screw"]
 
     assert worst.value == pytest.approx(SHANK - 1)
