@@ -13,6 +13,7 @@ from model.drawings.letters import words_width
 from model.drawings.measures import inked
 from model.drawings.paper import Item, Stroke, Text
 from model.drawings.views.view import View
+from model.part import Point
 from model.parts.pieces import Bools, Floats
 from model.units import Mm, Share
 
@@ -44,12 +45,20 @@ class Marks(NamedTuple):
         return np.asarray(at[~hidden])
 
 
-def marks_of(bed: Bed, view: View, pieces: Sequence[int]) -> Marks:
-    """Of a view square to the bed; `pieces` are those of its scene."""
+def marks_of(bed: Bed, view: View, pieces: Sequence[int], through: Point | None = None) -> Marks:
+    """Of a view square to the bed; `pieces` are those of its scene. Of a bed that is cut open by a
+    plane `through` a point what lies behind it is named: cut wood is hatched.
+    """
     named = {piece: mark.mark for mark in bed.marks for piece in mark.pieces}
     one, other = (view.gaze.placed(bound[list(pieces)]) for bound in bed.pieces.bounds)
-    marks = tuple(named.get(piece, "") for piece in pieces)
-    return Marks(marks, np.minimum(one, other), np.maximum(one, other))
+    low, high = np.minimum(one, other), np.maximum(one, other)
+    marks = [named.get(piece, "") for piece in pieces]
+    if through is not None:
+        plane = float(view.gaze.placed(np.array(through))[2])
+        behind = high[:, 2] <= plane
+        marks = [mark if is_behind else "" for mark, is_behind in zip(marks, behind, strict=True)]
+        high[:, 2] = np.where(low[:, 2] < plane, np.minimum(high[:, 2], plane), -np.inf)
+    return Marks(tuple(marks), low, high)
 
 
 def mark_words(
@@ -60,7 +69,9 @@ def mark_words(
     """
     lines = [pair for item in inked(there) if isinstance(item, Stroke)
              for pair in pairwise(item.points)]  # fmt: skip
-    ends = np.concatenate([view.visible * scale, np.array(lines).reshape(-1, 2, 2)])
+    cut = [np.stack([loop, np.roll(loop, -1, axis=0)], axis=1) * scale
+           for face in view.sections for loop in (face.outline, *face.holes)]  # fmt: skip
+    ends = np.concatenate([view.visible * scale, np.array(lines).reshape(-1, 2, 2), *cut])
     edges = ends.min(axis=1), ends.max(axis=1)
     done = {""}
     for row, mark in enumerate(marks.marks):
@@ -88,5 +99,5 @@ def _are_clear(places: Floats, half: tuple[Mm, Mm], edges: Edges) -> Bools:
     """Around which places (n, 2) no edge runs into a box; near it counts where it runs aslant."""
     low, high = edges
     start, end = places[:, None] - half, places[:, None] + half
-    meets: Bools = np.logical_and(low <= end, start <= high).all(axis=2)
-    return np.asarray(np.logical_not(meets.any(axis=1)))
+    meets = np.asarray(np.logical_and(low <= end, start <= high).all(axis=2))
+    return ~np.asarray(meets.any(axis=1))

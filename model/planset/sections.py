@@ -20,6 +20,7 @@ from model.drawings.views.view import View, seen
 from model.part import Part, Point
 from model.planset.elevations import told_by
 from model.planset.kept import kept
+from model.planset.marked_views import marks_of
 from model.planset.plate import LARGEST, Chain, Figure, figures_on
 from model.planset.setting import Setting
 from model.planset.sheet import Content, Sheet, room_on
@@ -121,9 +122,11 @@ def _draw(setting: Setting, looks: tuple[Look, ...], room: Box) -> Content:
     figures = []
     for look in looks:
         cut = plane_across(look.gaze, look.through)
-        view = seen(bed_scene(bed, bought=True), look.gaze, cut=cut, hidden=False)
+        scene = bed_scene(bed, bought=True)
+        view = seen(scene, look.gaze, cut=cut, hidden=False)
+        marks = marks_of(bed, view, scene.pieces.tolist(), look.through)
         caption = look.title if len(looks) > 1 else ""
-        figures.append(Figure(caption, view, tuple(look.chains(bed, view))))
+        figures.append(Figure(caption, view, tuple(look.chains(bed, view)), marks))
     return figures_on(room, figures, told_by(setting))
 
 

@@ -18,6 +18,7 @@ from tests.model.planset.sets import bed_of, pages_of
 
 NAMES = (QUEEN, GUEST, "no drawers")
 KEYS = ("ends", "head", "sides", "right", "plan")
+SECTIONS = ("sections", "sections/2", "sections/3")
 
 
 def told(page: Page) -> set[str]:
@@ -42,7 +43,7 @@ def test_posts_and_rails_are_named_where_they_are_seen(name: str) -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_no_line_runs_through_a_mark(name: str) -> None:
     for page in pages_of(name):
-        if page.key in KEYS:
+        if page.key in (*KEYS, *SECTIONS):
             assert not told(page) & set(words_with_lines_through(page.drawing.items)), page.key
 
 
@@ -62,3 +63,11 @@ def test_a_mark_stands_on_a_piece_that_no_other_hides(gaze: object) -> None:
             if marks.low[n, 0] < x < marks.high[n, 0] and marks.low[n, 1] < y < marks.high[n, 1]
         ]
         assert marks.high[row, 2] >= max(over) - 0.01
+
+
+def test_of_a_bed_cut_open_what_lies_behind_is_named() -> None:
+    """The headboard seen from a cut through the drawers, and nothing of the footboard."""
+    every = set().union(*(told(page) for page in pages_of(QUEEN) if page.key == "sections"))
+
+    assert {"H1", "H2", "H4"} <= every
+    assert not any(mark.startswith("F") for mark in every)
