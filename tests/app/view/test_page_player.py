@@ -8,6 +8,7 @@ elsewhere.
 from __future__ import annotations
 
 import io
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -47,12 +48,13 @@ def squares(picture: Grey) -> Grey:
 
 def painted(page: Page, **how: bool) -> Grey:
     drawing = page.drawing
-    size = (round(drawing.width * SCALE), round(drawing.height * SCALE))
+    # The other painter makes a page a whole number of px by stretching it a little.
+    size = (math.ceil(drawing.width * SCALE), math.ceil(drawing.height * SCALE))
     picture = QImage(*size, QImage.Format.Format_Grayscale8)
     picture.fill("white")
     painter = QPainter(picture)
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-    painter.scale(SCALE, SCALE)
+    painter.scale(size[0] / drawing.width, size[1] / drawing.height)
     play_page(painter, prepared_page(drawing), **how)
     painter.end()
     lines = np.frombuffer(picture.constBits(), np.uint8).reshape(size[1], picture.bytesPerLine())
