@@ -17,7 +17,7 @@ DRIVER_ROOM: Mm = (
 ROWS_APART: Mm = (
     21.0  # 5 x 4.17 mm, No. 8; Source: NDS 2018 commentary, table C12.1.5.7, from memory
 )
-GROOVE_CLEAR: Mm = 4.0  # half the shank of a No. 8 and a hair, to the panel's groove; from memory
+GROOVE_CLEAR: Mm = 3.1  # half the shank of a No. 8 and 1 mm, to the panel's groove; from memory
 LEAST_HELD: Mm = 8.0  # height of rail behind which a front screw finds its place
 TENON_CLEAR: Mm = 8.0  # from a stub tenon's shoulder to a screw; common practice, no source
 PAIR_AT = 5  # a pair of pulls stands a fifth of the width from its ends; common practice
@@ -202,6 +202,8 @@ def front_screw_heights(
     front_stile_width: Mm,
     front_groove_depth: Mm,
     drawer_count: Count,
+    box_bottom: Mm,
+    grid: ShopGrid,
 ) -> Places:
     """Front screws go from inside the box into solid wood, of a framed front into its rails, and as
     high above the drawer's bottom as a driver needs, where that wood reaches so high.
@@ -209,17 +211,20 @@ def front_screw_heights(
     if front_style == "slab":
         quarter = (box_top - box_floor) / 4
         least = DRIVER_ROOM if 3 * quarter - DRIVER_ROOM >= ROWS_APART else quarter
-        return (box_floor + max(quarter, least), box_top - quarter)
+        lower = grid.up(box_floor + max(quarter, least) - box_bottom)
+        return (box_bottom + lower, box_bottom + grid.down(box_top - quarter - box_bottom))
     solid = front_stile_width - front_groove_depth
-    lower = (box_floor, front_bottom + solid)
-    upper = (front_top - solid, box_top)
-    if drawer_count and min(lower[1] - lower[0], upper[1] - upper[0]) < LEAST_HELD:
+    low, high = front_bottom + solid, front_top - solid
+    if drawer_count and min(low - box_floor, box_top - high) < LEAST_HELD:
         raise CannotBuild(
             "front_stile_width",
             "Screws from inside the box would miss the rails of the fronts.",
         )
-    reached = min(box_floor + DRIVER_ROOM, lower[1] - GROOVE_CLEAR)
-    return (max(reached, sum(lower) / 2), sum(upper) / 2)
+    wished, most = box_floor + DRIVER_ROOM - box_bottom, low - GROOVE_CLEAR - box_bottom
+    return (
+        box_bottom + min(grid.up(wished), grid.down(most)),
+        box_bottom + grid.near((high + box_top) / 2 - box_bottom),
+    )
 
 
 @rule

@@ -63,30 +63,34 @@ def test_a_pull_longer_than_its_front_is_refused() -> None:
 
 
 def test_front_screws_find_the_rails_of_a_framed_front() -> None:
-    low, high = front_screw_heights("frame and panel", 87.0, 282.0, 52.0, 311.0, 55.0, 10.0, 3)
+    low, high = front_screw_heights(
+        "frame and panel", 87.0, 282.0, 52.0, 311.0, 55.0, 10.0, 3, 70.0, MM
+    )
 
-    assert 52.0 < low <= 52.0 + 45.0 - 4.0  # the panel's groove begins 45 mm up the rail
+    assert 52.0 < low <= 52.0 + 45.0 - 3.1  # the panel's groove begins 45 mm up the rail
     assert 311.0 - 45.0 < high < 282.0
 
 
 def test_lower_front_screws_stand_an_inch_above_the_bottom_where_there_is_wood() -> None:
     """A low slab, and a framed front whose rail is solid up to 52 + 80 - 10 = 122 mm."""
-    slab = front_screw_heights("slab", 87.0, 157.0, 52.0, 311.0, 55.0, 10.0, 3)
-    framed = front_screw_heights("frame and panel", 87.0, 282.0, 52.0, 311.0, 80.0, 10.0, 3)
+    slab = front_screw_heights("slab", 87.0, 157.0, 52.0, 311.0, 55.0, 10.0, 3, 70.0, MM)
+    framed = front_screw_heights(
+        "frame and panel", 87.0, 282.0, 52.0, 311.0, 80.0, 10.0, 3, 70.0, MM
+    )
 
-    assert slab == (87.0 + 25.0, 157.0 - 70.0 / 4)
+    assert slab == (87.0 + 25.0, 139.0)  # a quarter of 70 below 157, on the mm from the box's edge
     assert framed[0] == 87.0 + 25.0
 
 
 def test_in_a_box_too_low_for_that_the_rows_keep_apart() -> None:
-    low, high = front_screw_heights("slab", 87.0, 127.0, 52.0, 311.0, 55.0, 10.0, 3)
+    low, high = front_screw_heights("slab", 87.0, 127.0, 52.0, 311.0, 55.0, 10.0, 3, 70.0, MM)
 
     assert (low, high) == (97.0, 117.0)
 
 
 def test_rails_that_front_screws_would_miss_are_refused() -> None:
     with pytest.raises(CannotBuild) as refusal:
-        front_screw_heights("frame and panel", 87.0, 282.0, 52.0, 311.0, 40.0, 10.0, 3)
+        front_screw_heights("frame and panel", 87.0, 282.0, 52.0, 311.0, 40.0, 10.0, 3, 70.0, MM)
 
     assert refusal.value.field == "front_stile_width"
 
