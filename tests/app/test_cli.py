@@ -504,7 +504,7 @@ def test_new_names_the_shop_that_publishes_the_plans(tmp_path: Path, capsys: Out
 
     logo, path = tmp_path / "logo.jpg", tmp_path / "bed.bedwright"
     Image.new("RGB", (40, 20)).save(logo)
-    told = ["--shop", "Two  Rivers Beds", "--shop-line", "Mill Lane", "--logo", str(logo)]
+    told = ["--shop", "The  Bed Shop", "--shop-line", "Mill Lane", "--logo", str(logo)]
     assert main(["new", str(path), *told]) == 0
     publisher = designs.read(path).publisher
     assert (publisher.name, publisher.line) == ("The Bed Shop", "Mill Lane")
