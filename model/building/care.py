@@ -148,22 +148,27 @@ def _drawers(bed: Bed) -> Iterator[CareLine]:
         else "Rub the runners with paraffin wax once a year"
     )
     carriers = "slides" if bed.dimensions.values.get("is_side_mount") else "runners"
+    skids = ", with skids under its back" if bed["has_skids"] else ""
     yield CareLine(
         key="drawers",
         title="Drawers",
         text=f"Each takes up to {full} of contents, spread over its bottom: bottom, box and "
-        f"{carriers} bear that. Close them by the pull, open one heavy drawer at a time, and let "
-        f"nobody stand, sit or ride in them. {slides}.",
+        f"{carriers} bear that{skids}. Close them by the pull, open one heavy drawer at a time, "
+        f"and let nobody stand, sit or ride in them. {slides}.",
         source="ANSI/KCMA A161.1 (drawer bottoms), load class of the slides, as in the checks",
     )
 
 
 def may_hold(bed: Bed, row: str) -> Kg:
-    """What a drawer of a row may be filled with: the less of what its bottom is reckoned for and
-    of what its slides leave, box and front off their load class.
+    """What a drawer of a row may be filled with: the least of what its bottom is reckoned for, of
+    what its slides leave with their spare, and of what they leave of their load class with pull and
+    steel on. Skids may give that spare, but no more: once they are worn, all hangs on the slides.
     """
     empty = drawer_weight(bed.pieces, bed.masses, row)
     left = contents_borne(bed["slide"], bool(bed["has_skids"]), empty)
+    if bed.dimensions.values.get("is_side_mount"):
+        drawer = bed.pieces.group == bed.pieces.groups.index(f"{row}-1")
+        left = min(left, max(bed["slide"].load_kg - float(bed.weights[drawer].sum()), 0.0))
     return min(float(bed[f"{row}.drawer_contents"]), left)
 
 

@@ -13,7 +13,7 @@ from model.bed import Bed
 from model.building.finishing import finishing_schedule
 from model.building.hanging import long_bit
 from model.building.record import Clamping, Driving, Step
-from model.building.words import capital, clamp_size, plural
+from model.building.words import capital, plural
 from model.materials import wood_screw
 from model.shop.order import say
 from model.shop.order.bits import bit
@@ -35,7 +35,7 @@ _MARKING = (
     "Vernier caliper, for sheets and slots",
 )
 _ALWAYS = ("Dust mask or respirator, eye and ear protection", "Push blocks and a featherboard")
-_OF_GLUE = ("Glue brush", "Soft mallet", "Scraper and a damp cloth", "Cauls, faced with tape")
+_OF_GLUE = ("Glue brush", "Soft mallet", "Scraper and a damp cloth")
 
 
 _PLANE = "block plane or shoulder plane"
@@ -166,7 +166,7 @@ def _clamps(steps: Sequence[Step], unit: str) -> Iterator[str]:
     for span in spans:
         wanted = max(_longer(own, span) for own in jobs_of)
         if wanted > had:
-            size = clamp_size(span, unit)
+            size = say.clamp_size(span, unit)
             told[size] = told.get(size, 0) + wanted - had
             had = wanted
     for size, count in told.items():
@@ -202,6 +202,10 @@ def _drivers(steps: Sequence[Step], unit: str) -> Iterator[str]:
         yield "Wrench that fits the bolts, and a screwdriver to turn the nuts"
     if any(step.glue for step in steps):
         yield from _OF_GLUE
+        yield (
+            f"Cauls up to {say.size(say.CAUL, unit)} thick, faced with tape: all clamps are "
+            "reckoned to open far enough for one at each end"
+        )
 
 
 def _leans(steps: Iterable[Step]) -> list[str]:

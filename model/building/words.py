@@ -78,12 +78,6 @@ def load_class(kg: Kg, unit: str) -> str:
     return f"{told} lb ({kg:.0f} kg)" if unit == "inch" else f"{kg:.0f} kg"
 
 
-def clamp_size(span: Mm, unit: str) -> str:
-    """A span to the next half inch or cm up: nobody buys clamps by the mm."""
-    step = 12.7 if unit == "inch" else 10.0
-    return say.size(math.ceil(span / step - 1e-6) * step, unit)
-
-
 class Words:
     """Words for the pieces of one bed, in the unit that the maker reads."""
 
@@ -101,7 +95,7 @@ class Words:
 
     def up(self, mm: Mm) -> str:
         """How far a clamp must open for a span."""
-        return clamp_size(mm, self.unit)
+        return say.clamp_size(mm, self.unit)
 
     def diagonal(self, mm: Mm) -> str:
         """A diagonal as a tape is read: to the sixteenth or the mm."""

@@ -270,7 +270,8 @@ def _glue_setting(result: Mm, across: str, clamps: int, unit: str) -> str:
     size = say.size(result, unit)
     wide = "wide" if across == "width" else "thick"
     many = "1 clamp that opens" if clamps == 1 else f"{clamps} clamps that open"
-    return f"{size} {wide} when glued; {many} beyond {size}, and cauls"
+    opened = say.clamp_size(result, unit)
+    return f"{size} {wide} when glued; {many} {opened} or more: room for cauls too"
 
 
 def _glue_detail(blank: _Blank, what: str) -> str:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Sequence
 
 from model.part import Face, Part
 from model.shop.order.bits import bit
 from model.shop.order.record import Distance, Spot
-from model.units import Mm, show_length, tape_grid
+from model.units import INCH, Mm, show_length, tape_grid
 
+CAUL: Mm = 19.05  # 3/4 in: what lies between clamp and work; common practice, no source
 _HAIR: Mm = 1e-6
 
 
@@ -33,6 +35,14 @@ def rest(mm: Mm, unit: str) -> str:
 def rough_or_less(mm: Mm, unit: str) -> str:
     """A difference on a rough board; what is finer than its grid is told by the grid's step."""
     return rough(max(mm, tape_grid(unit).step), unit)
+
+
+def clamp_size(span: Mm, unit: str) -> str:
+    """How far a clamp opens for a span with a caul at each end, to the next half inch or cm up:
+    nobody buys clamps by the mm.
+    """
+    step = INCH / 2 if unit == "inch" else 10.0
+    return size(math.ceil((span + 2 * CAUL) / step - 1e-6) * step, unit)
 
 
 def listed(words: Sequence[str], last: str = "and") -> str:

@@ -110,13 +110,12 @@ def test_a_drawer_is_never_filled_beyond_what_its_slides_are_made_for(name: str)
     bed = demo(name)
     told = re.search(r"up to (?:\d+ lb \()?(\d+) kg", care(name, "drawers"))
     assert told is not None
-    share = 0.5 if bed["has_skids"] else 1.0  # skids bear the back
     for row in ("left", "right", "foot"):
         for number in range(1, int(bed[f"{row}.drawer_count"]) + 1):
             group = bed.pieces.groups.index(f"{row}-{number}")
             empty = float(bed.weights[bed.pieces.group == group].sum())  # its steel too
 
-            assert (float(told[1]) + empty) * share <= bed["slide"].load_kg
+            assert float(told[1]) + empty <= bed["slide"].load_kg  # whatever skids may bear
             assert float(told[1]) <= bed[f"{row}.drawer_contents"]
 
 
@@ -193,7 +192,8 @@ def test_every_hole_has_its_bit() -> None:
 
 def test_clamps_serve_the_largest_glue_up_and_no_more() -> None:
     """Two glue-ups, one after the other: three of 500 mm, then two of 1000 mm. Two long ones do
-    for both, with a third that need only be short.
+    for both, with a third that need only be short. A caul of 3/4 in at each end is 38 mm more, and
+    clamps are told to the next cm.
     """
     bed = turned(GUEST)
     steps = (
@@ -204,7 +204,7 @@ def test_clamps_serve_the_largest_glue_up_and_no_more() -> None:
 
     assert told == Tools(
         "Clamps",
-        ("2 clamps that open 1000 mm or more", "1 clamp that opens 500 mm or more"),
+        ("2 clamps that open 1040 mm or more", "1 clamp that opens 540 mm or more"),
     )
 
 

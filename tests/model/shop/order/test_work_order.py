@@ -286,13 +286,13 @@ def test_a_hole_in_an_end_is_deep_from_the_end() -> None:
     assert "through; " in told["H1"]
 
 
-def test_clamps_for_a_glued_post_open_beyond_its_layers() -> None:
+def test_clamps_for_a_glued_post_open_over_its_layers_and_two_cauls() -> None:
     (glue,) = batches(demo("painted_storage_queen")[1], "Glue up layers")
 
     assert {line.mark for line in glue.lines} == {"H1", "H2", "F1", "F2"}
     assert glue.figure("thickness") == 50.8
-    # The longest blank is a little over 1.2 m: a clamp every 250 mm.
-    assert '5 clamps that open beyond 2"' in glue.setting
+    # The longest blank is a little over 1.2 m: a clamp every 250 mm. 2 in, and 3/4 in at each end.
+    assert '5 clamps that open 3 1/2" or more' in glue.setting
 
 
 def test_slide_spacers_are_what_lies_between_slide_and_edge() -> None:
