@@ -149,9 +149,13 @@ class Fastening:
         alike = {other.face for other in own if other and other[1:] == found[1:]}
         kind = ("end", "edge", "face")[found.face.axis]
         sides = f"both {kind}s" if len(alike) > 1 else f"one {kind}"
+        beside_kind, across = ("edge", form.size[1])
+        if found.face.axis == 1:
+            beside_kind, across = ("face", form.size[2])
         return Slant(
             f"{sides} of {self._called(each.one)}", round(found.start, 3), round(found.lean, 6),
-            beside=round(found.beside, 3),
+            beside=round(found.beside, 3), beside_kind=beside_kind,
+            is_centred=abs(2 * found.beside - across) < _DUST,
         )  # fmt: skip
 
     def _called(self, piece: int) -> str:

@@ -44,14 +44,17 @@ class Fitting(NamedTuple):
 class Slant(NamedTuple):
     """How a screw is driven from the side of a piece into what it stands on: from which `sides`
     (`both ends`), how far from the joint it starts, mm, and how far it leans to the side that it
-    starts in, degrees. `beside` is how far in it starts from the nearer face beside it, mm; None
-    for what starts in the middle of where both pieces meet.
+    starts in, degrees. `beside` is how far in it starts from the nearer of the two `beside_kind`s
+    (faces, edges), mm, and `is_centred` whether that is half of what lies between them; None for
+    what starts in the middle of where both pieces meet.
     """
 
     sides: str
     start: Mm
     lean: float
     beside: Mm | None = None
+    beside_kind: str = "face"
+    is_centred: bool = False
 
 
 class Spread(NamedTuple):

@@ -133,7 +133,10 @@ class Shop:
         into, words = self._named(each.into), self.words
         beside = f"in the middle of {into}"
         if slant.beside is not None:
-            beside = f"{words.near(slant.beside)} in from the nearer face"
+            beside = f"{words.near(slant.beside)} in from the nearer {slant.beside_kind}"
+        if slant.is_centred:
+            between = "thickness" if slant.beside_kind == "face" else "width"
+            beside = f"in the middle of the {between}"
         return (
             f"at a slant into {into}: from {slant.sides}, started {words.near(slant.start)} from "
             f"{into}, {beside}, at {slant.lean:g} degrees to the side they start in"
