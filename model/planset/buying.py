@@ -32,9 +32,12 @@ SAID = (
 )
 LUMBER = (
     "Net is the sum of all rough sizes. Boards have knots, splits and odd widths: ask for a third "
-    "more, and for more yet of a low grade (common practice); where the plans are drawn on more, "
-    "that is told. Buy it dried for furniture. The checks of strength reckon with this grade "
+    "more, and for more yet of a low grade (common practice). Where more is told, it is what nine "
+    "of ten racks of boards, drawn at random, had to hold to give every piece, or all boards that "
+    "the plans are drawn on, whole as they are sold, whichever is more: a few small pieces still "
+    "take a whole board. Buy it dried for furniture. The checks of strength reckon with this grade "
 )
+SPARED = "Look at these offcuts before you buy more:"
 OWN = (
     "In place of the lumber above, as far as you find such boards: those that the plans are drawn "
     "on. The maker of this design had them on hand, as well as any offcut below; boards that are "
@@ -90,6 +93,10 @@ def _wood(setting: Setting, width: Mm) -> Iterator[Line]:
         if asked:
             yield from paragraph("Among it must be:", width, keeps=True)
             yield from points(asked, width)
+        spared = tuple(wood.spared())
+        if spared:
+            yield from paragraph(SPARED, width, keeps=True)
+            yield from points(spared, width)
     every = [*boards, *whole]
     columns = len(BOARD_HEADS) if any(row.cells[-1] for row in every) else len(BOARD_HEADS) - 1
     every, boards, whole = (
@@ -137,11 +144,11 @@ def _screw_row(setting: Setting, each: ScrewLine) -> Row:
     if each.pack != 1:
         packs = f"{each.packs} × {_amount(each.pack, 'piece')}"
     through = ", ".join(called(name, is_wood=True) for name in each.through)
-    by_eye = f", {each.reckoned} of them set out by eye" if each.reckoned else ""
+    by_step = f", {each.reckoned} of them set out as the steps tell" if each.reckoned else ""
     more = f", {each.quantity} with spares" if each.quantity > each.number else ""
     return Row(
         (packs, each.name, sold_size(each.length, setting.unit), each.head,
-         f"{each.number}{more}", f"{through}{by_eye}")
+         f"{each.number}{more}", f"{through}{by_step}")
     )  # fmt: skip
 
 

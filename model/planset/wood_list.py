@@ -15,6 +15,7 @@ from model.planset.table import Head, Row
 from model.shop.cut_list import CutPiece, cut_list
 from model.shop.lumber import NINE_IN_TEN, Lumber, lumber
 from model.shop.order import say
+from model.shop.planed_down import planed_down
 from model.shop.plans import CutPlan, plans
 from model.stock.prices import BoardMeasure
 from model.units import Mm
@@ -103,6 +104,13 @@ class WoodList:
             if told:
                 thick = rough_name(each.odds.recipe.thickness, self.unit)
                 yield f"{each.material_name}, {thick}: {told}"
+
+    def spared(self) -> Iterator[str]:
+        """Wood that offcuts of a thicker class may give in its place."""
+        told = planed_down(self._bed.design, cut_list(self._bed), self._plans)
+        for plan, noted in zip(self._plans, told, strict=True):
+            for note in noted.notes[len(plan.notes) :]:
+                yield f"{plan.material_name}, {rough_name(plan.thickness, self.unit)}: {note}"
 
     # ------------------------------------------------------------ boards and sheets by the piece
 

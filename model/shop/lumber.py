@@ -108,8 +108,10 @@ class Lumber:
 
 
 def _tape(size: Mm, unit: str) -> str:
-    """A length as one asks for it: on the next eighth of an inch, or 5 mm."""
-    step = INCH / 8 if unit == "inch" else 5.0
+    """A least size as one asks for it, on the next eighth of an inch, or mm: what is rounded up
+    farther turns boards away that would do.
+    """
+    step = INCH / 8 if unit == "inch" else 1.0
     return show_length(ceil(size / step - 1e-9) * step, unit)
 
 

@@ -92,5 +92,5 @@ def _note(plan: CutPlan, other: CutPlan, used: Iterable[Stock], unit: str) -> st
 def _sizes(used: Iterable[Stock], unit: str) -> Iterator[str]:
     tape = tape_grid(unit)
     for each in used:
-        long, wide = (show_length(tape.down(side), unit) for side in (each.length, each.width))
+        long, wide = (show_length(tape.near(side), unit) for side in (each.length, each.width))
         yield f"{long} x {wide}"

@@ -162,6 +162,8 @@ def _from(plan: CutPlan, region: Region, layout: Layout, unit: str) -> str:
             sides = f"{say.size(region.length, unit)} x {say.size(region.width, unit)}"
         else:
             sides = _sides(plan, region, unit)
+        if stock.is_assumed:  # its number in the pile drawn is none that anybody sees
+            return f"whole{own} {sides}"
         return f"whole{own} ({stock.key}) {sides}"
     return f"from {_sides(plan, region, unit)}"
 
