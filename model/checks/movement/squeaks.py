@@ -31,8 +31,9 @@ def bolts_stay_tight(connector: Connector) -> Finding | None:
         advice(at_least(0.0, TENONS_OR_DOWELS, unit="dowels")),
         reason=(
             "Nothing but bolts keeps the rails from working in their joints: they come loose and "
-            "squeak. Let two dowels or a shallow tenon into the post at each joint, unglued, put "
-            "lock washers under the heads, and tighten all bolts again after a month."
+            "squeak. Put lock washers under the heads, and tighten all bolts again after a month. "
+            "What would hold a joint still, two dowels or a shallow tenon beside its bolts, "
+            "unglued, is not drawn for this bed."
         ),
     )
 
