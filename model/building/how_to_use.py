@@ -111,8 +111,10 @@ def _faces() -> Note:
         "Each part has a near end and a far end, a lower edge and an upper edge, a back and a "
         "face: beside the name of each view stands which of them lies above, and at which side the "
         "near end is. All joints and holes on a page are measured from near end and lower edge; "
-        "keep to these two, so that small errors do not add up. Mark both before you cut. A tenon "
-        "or tongue counts as part of the length.",
+        "keep to these two where you mark out, so that small errors do not add up. Mark both "
+        "before you cut. In the work at the machines fence or stop stand at the end, edge or face "
+        "that each line names: so one setting serves both ends, and mirror images too. A tenon or "
+        "tongue counts as part of the length.",
     )
 
 

@@ -9,6 +9,7 @@ from model.bed import Bed
 from model.building.record import Step
 from model.building.words import plural
 from model.shop.cut_list import CutPiece, cut_list
+from model.shop.order import say
 from model.shop.order.build import work_order
 from model.shop.order.record import STAGES, Batch, Stage
 
@@ -57,6 +58,7 @@ def milling_steps(bed: Bed, chapter: str) -> Iterator[Step]:
                 sentences=(
                     *aids,
                     _WHY[stage],
+                    *_kept_long(stage, order.batches),
                     f'This step is all that the work order lists under "{title}": each setting, '
                     "its marks, its test cut and its cautions stand there.",
                 ),
@@ -64,6 +66,14 @@ def milling_steps(bed: Bed, chapter: str) -> Iterator[Step]:
                 settings=(*((f"{_SAWN[stage]}.",) if sawn else ()), *_settings(batches)),
             )
             aids = ()
+
+
+def _kept_long(stage: Stage, batches: Sequence[Batch]) -> Iterator[str]:
+    """Which parts are not cut to length with all others."""
+    late = [b for b in batches if b.way == "length" and b.stage == "joinery"]
+    if late and stage == "trim":
+        marks = say.listed([line.mark for batch in late for line in batch.lines])
+        yield f"But leave {marks} too long: they are cut to length when they are mortised."
 
 
 def _machines(batches: Sequence[Batch]) -> Iterator[str]:

@@ -13,6 +13,7 @@ from model.shop.idle_stock import idle_stock
 from model.shop.order import say
 from model.shop.order.aids import measure_text, measured, spacers
 from model.shop.order.finish import finishing
+from model.shop.order.horns import horned
 from model.shop.order.jobs import figure
 from model.shop.order.joinery import joinery, while_long
 from model.shop.order.keys import key_of, line_of
@@ -35,17 +36,17 @@ def work_order(bed: Bed, plans: Sequence[CutPlan]) -> WorkOrder:
     who, pieces = identities(bed.marks), cut_list(bed)
     boards = [plan for plan in plans if plan.plan.task.kind != "sheets"]
     sheets = [plan for plan in plans if plan.plan.task.kind == "sheets"]
-    milling = Milling(bed, pieces, who, long_pieces(boards))
+    milling, long = Milling(bed, pieces, who, long_pieces(boards)), horned(bed)
     batches = (
         *_sawn(boards, unit),
         *milling.milled(),
         *milling.glued(),
         *milling.widened(),
         *while_long(bed, who),
-        *milling.lengths(),
+        *milling.lengths(long),
         *_sawn(sheets, unit),
         *_sheet_layers(bed, pieces, who, unit),
-        *joinery(bed, who),
+        *joinery(bed, who, milling.late_lengths(long)),
         *finishing(bed, who),
     )
     return WorkOrder(

@@ -69,15 +69,26 @@ def alike(figures: Iterable[Distance]) -> Alike:
 def _slot(size: Point, cut: Cut, index: int) -> Job:
     low = tuple(max(float(x), 0.0) for x in cut.low)
     high = tuple(min(float(x), side) for x, side in zip(cut.high, size, strict=True))
-    into = cut.face.axis
-    depth = size[into] - low[into] if cut.face.is_high else high[into]
+    face = _told_from(size, cut, low, high)
+    into = face.axis
+    depth = size[into] - low[into] if face.is_high else high[into]
     fence = _fence_axis(size, cut.kind, into, low, high)
     along = 3 - into - fence
     against, distance = nearer(fence, low[fence], high[fence], size[fence])
     end, start = nearer(along, low[along], high[along], size[along])
     width, run = high[fence] - low[fence], high[along] - low[along]
     figures = (figure("width", width), figure("depth", depth), figure("fence", distance))
-    return Job(cut.kind, "slot", figures, Spot(cut.face, against, end, start, start + run, index))
+    return Job(cut.kind, "slot", figures, Spot(face, against, end, start, start + run, index))
+
+
+def _told_from(size: Point, cut: Cut, low: tuple[Mm, ...], high: tuple[Mm, ...]) -> Face:
+    """The face that a cut is made in: a rabbet along an edge in the broad side that it opens to, as
+    its part is drawn, whichever of both its joint was thought from.
+    """
+    is_open = (low[2] <= HAIR, high[2] >= size[2] - HAIR)
+    if cut.kind != "rabbet" or cut.face.axis != Face.LOWER.axis or sum(is_open) != 1:
+        return cut.face
+    return Face.FACE if is_open[1] else Face.BACK
 
 
 def _fence_axis(

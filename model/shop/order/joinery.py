@@ -7,7 +7,7 @@ comes before all is cut to length, and takes the other solid parts of the settin
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -17,6 +17,7 @@ from model.parts.marks import Mark
 from model.shop.order import say
 from model.shop.order.feeding import is_small, joinery_cautions
 from model.shop.order.heads import head_for
+from model.shop.order.horns import LAST, from_near, horned, squared_first, with_horns
 from model.shop.order.jobs import HAIR, Alike, Job, alike, figure, jobs
 from model.shop.order.keys import key_of, line_of
 from model.shop.order.mates import Mates
@@ -34,6 +35,7 @@ _WHILE_LONG = (
 
 
 _MOST_STOPS = 4  # more are marked on a stick
+_STICK = ("Mark these places on a story stick, and all parts from it.",)
 
 
 class _Group(NamedTuple):
@@ -47,16 +49,28 @@ class _Group(NamedTuple):
     across: set[str]
 
 
-def joinery(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
-    """Every cut and hole of every part, in the order of the trade; tapers last."""
-    marks, made = _marks(bed), []
+def joinery(bed: Bed, who: Mapping[str, str], cut_late: Sequence[Batch] = ()) -> tuple[Batch, ...]:
+    """Every cut and hole of every part, in the order of the trade; tapers last. `cut_late` takes
+    the horns off when all mortises are cut.
+    """
+    marks, long = _marks(bed), horned(bed)
     mates, unit = Mates(bed), bed.design.value("shown_unit")
+    squared: set[str] = set()
+    first: list[Batch] = []
+    rest: list[Batch] = []
     for group in _groups(bed):
-        early = _early(group, marks)
+        early, rank = _early(group, marks), group.operation.rank
         spots = {name: own for name, own in group.spots.items() if name not in early}
         if spots:
-            made.append(_batch(group._replace(spots=spots), marks, who, mates, unit))
-    return (*made, *_tapers(bed, who, unit))
+            told = group._replace(spots=with_horns(spots, rank, marks, long))
+            batch = _batch(told, marks, who, mates, unit)
+            if rank <= LAST:
+                before = squared_first(name for name in spots if name in long - squared)
+                squared.update(spots)
+                first.append(replace(batch, before=(*before, *batch.before)))
+            else:
+                rest.append(batch)
+    return (*first, *cut_late, *rest, *_tapers(bed, who, unit))
 
 
 def while_long(bed: Bed, who: Mapping[str, str]) -> tuple[Batch, ...]:
@@ -124,6 +138,10 @@ def _batch(
     group: _Group, marks: Mapping[str, Mark], who: Mapping[str, str], mates: Mates, unit: str
 ) -> Batch:
     first, figures = group.first, group.first.figures
+    aids = _aids(group.spots, marks, unit)
+    if aids == _STICK:  # one end for all of a stick's marks
+        spots = {name: from_near(s, marks[name].part.size[0]) for name, s in group.spots.items()}
+        group = group._replace(spots=spots)
     key = key_of(f"{group.operation.key} {group.operation.machine.split()[0]}", figures)
     lines = tuple(
         line_of(
@@ -148,7 +166,7 @@ def _batch(
             *before(group.operation.key, first, own, group.spots, mates, unit),
             *_heads(own[0].features[first.spot.feature], unit),
         ),
-        aids=_aids(lines, marks, unit),
+        aids=aids,
         cautions=joinery_cautions(group.operation, own, unit),
     )
 
@@ -162,24 +180,26 @@ def _heads(feature: Cut | Hole, unit: str) -> tuple[str, ...]:
     return (f"Countersink each hole on this side, {wide} wide: heads of No. {row.key} lie flush.",)
 
 
-def _aids(lines: tuple[Line, ...], marks: Mapping[str, Mark], unit: str) -> tuple[str, ...]:
+def _aids(
+    spots: Mapping[str, Sequence[Spot]], marks: Mapping[str, Mark], unit: str
+) -> tuple[str, ...]:
     """Stops that serve more than one cut: the places that several spots share. A slot that ends
     inside the wood has one where it begins and one where it ends.
     """
     starts: Counter[Mm] = Counter()
     stops: Counter[Mm] = Counter()
-    for line in lines:
-        size = marks[line.mark].part.size
-        for start, stop in {(round(s.start, 3), round(s.stop, 3)) for s in line.spots}:
+    for name, own in spots.items():
+        size, quantity = marks[name].part.size, marks[name].quantity
+        for start, stop in {(round(s.start, 3), round(s.stop, 3)) for s in own}:
             if start > HAIR:
-                starts[start] += line.quantity
-            if start < stop < min(size[s.end.axis] for s in line.spots) - HAIR:
-                stops[stop] += line.quantity
+                starts[start] += quantity
+            if start < stop < min(size[s.end.axis] for s in own) - HAIR:
+                stops[stop] += quantity
     begin, end = (_shared(each, unit) for each in (starts, stops))
     if not begin and not end:
         return ()
     if len(begin) + len(end) > _MOST_STOPS:
-        return ("Mark these places on a story stick, and all parts from it.",)
+        return _STICK
     if not end:
         return (f"Stop block at {say.listed(begin)}.",)
     first = f"one at {say.listed(begin, 'or')} where it begins, " if begin else ""

@@ -6,7 +6,8 @@ on two days are seldom alike. Source: common practice, no source.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Container, Iterable, Mapping, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from model.bed import Bed
@@ -28,6 +29,10 @@ _BEFORE_WIDTH: dict[Stage, str] = {
     "mill": "Joint the sawn edge of strips that are glued.",
     "trim": "Scrape off the glue and joint one edge again: what is glued up never lies flush.",
 }
+
+
+_END = {"trim": "Square one end", "joinery": "The near end that was squared against it"}
+_HORNS_OFF = "The mortises are cut: now the horn comes off the far end."
 
 
 class _Blank(NamedTuple):
@@ -156,15 +161,26 @@ class Milling:
             )  # fmt: skip
         return tuple(made)
 
-    def lengths(self) -> tuple[Batch, ...]:
-        """Everything is cut to length, the longest first."""
+    def lengths(self, late: Container[str] = ()) -> tuple[Batch, ...]:
+        """Everything is cut to length, the longest first; not yet the marks that are cut `late`."""
+        return self._lengths([each for each in self._blanks if each.mark.mark not in late], "trim")
+
+    def late_lengths(self, late: Container[str]) -> tuple[Batch, ...]:
+        """What is cut to length when it is mortised, the squared near end against the stop."""
+        own = [each for each in self._blanks if each.mark.mark in late]
+        return tuple(
+            replace(batch, key=f"{batch.key} late", before=(_HORNS_OFF,))
+            for batch in self._lengths(own, "joinery")
+        )
+
+    def _lengths(self, blanks: Sequence[_Blank], stage: Stage) -> tuple[Batch, ...]:
         made: list[Batch] = []
-        for length, own in _by(self._blanks, lambda b: float(b.mark.length)):
+        for length, own in _by(blanks, lambda b: float(b.mark.length)):
             widest = max(float(each.mark.width) for each in own)
             made += self._batch(
-                "crosscut", "trim", "length", "Crosscut to length", "crosscut saw with a stop", own,
+                "crosscut", stage, "length", "Crosscut to length", "crosscut saw with a stop", own,
                 figures=(("length", length),),
-                setting=f"Square one end, stop at {say.size(length, self._unit)}",
+                setting=f"{_END[stage]}, stop at {say.size(length, self._unit)}",
                 cautions=(
                     *feeding.short_crosscut(length, self._unit),
                     *feeding.wide_crosscut(widest, self._unit),
