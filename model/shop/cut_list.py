@@ -7,16 +7,20 @@ Source: common practice, no source.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from model.bed import Bed
+from model.bed import Bed, Design
 from model.cutting.record import Grain
 from model.materials import Material, lumber
 from model.materials.table import row_of
 from model.parts.marks import Mark
-from model.shop.wood_source import Source, allowances, source_of
+from model.shop.wood_source import SAME, Source, allowances, source_of
 from model.stock.rough import Size
-from model.units import GRIDS, Count, Mm, show_length, snapped
+from model.units import GRIDS, Count, Mm, show_length, snapped, tape_grid
+
+# What strips have over the panel that is glued from them; common practice, no source.
+PANEL_THICKER: Mm = 1.5  # 1/16 in: strips slip under the clamps, and the panel is planed flat
+PANEL_WIDER: Mm = 6.0  # 1/4 in: one edge is jointed again, and the other ripped
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -122,9 +126,12 @@ def _sheet_notes(layer: Size, sheet: Material) -> tuple[str, ...]:
 def _of_boards(bed: Bed, mark: Mark, wood: Material) -> CutPiece:
     design, layer = bed.design, _layer(mark)
     source = source_of(design, wood.key, layer.thickness)
-    strips = _strips(layer.width, source, design.value("widest_strip"), allowances(design).width)
-    grid = GRIDS[design.value("grid")]
-    milled = layer if strips == 1 else _narrower(layer, grid.up(layer.width / strips))
+    milled, strips = layer, 1
+    if source.rough_width(layer.width, allowances(design).width) > source.widest + 1e-6:
+        milled, source = _thicker(design, layer, source)
+        strips = _strips(layer.width, source, design)
+        grid = GRIDS[design.value("grid")]
+        milled = replace(milled, width=grid.up((layer.width + PANEL_WIDER) / strips))
     unit = design.value("shown_unit")
     return CutPiece(
         name=f"{mark.mark}/1" if mark.layers * strips > 1 else mark.mark,
@@ -147,16 +154,24 @@ def _layer(mark: Mark) -> Size:
     return Size(length=snapped(mark.length), width=snapped(mark.width), thickness=snapped(thick))
 
 
-def _narrower(size: Size, width: Mm) -> Size:
-    return Size(length=size.length, width=width, thickness=size.thickness)
+def _thicker(design: Design, layer: Size, source: Source) -> tuple[Size, Source]:
+    """A strip as thick as it is glued, and its boards: never quite flush, a panel is planed flat
+    after. Planed boards of the right thickness leave nothing for that.
+    """
+    if source.is_planed:
+        return layer, source
+    least = layer.thickness + PANEL_THICKER
+    told = tape_grid(design.value("shown_unit")).up(least)
+    boards, thicker = (source_of(design, source.material, each) for each in (least, told))
+    is_same = abs(boards.thickness - thicker.thickness) <= SAME
+    return replace(layer, thickness=told if is_same else least), boards
 
 
-def _strips(width: Mm, source: Source, widest_strip: Mm, more: Mm) -> Count:
-    """How many strips a part is glued up from: one where a board is wide enough."""
-    if source.rough_width(width, more) <= source.widest + 1e-6:
-        return 1
-    widest = max(min(widest_strip, source.widest - more), 1.0)
-    return max(2, math.ceil(width / widest - 1e-9))
+def _strips(width: Mm, source: Source, design: Design) -> Count:
+    """How many strips a part is glued up from that no board is wide enough for."""
+    most: Mm = design.value("widest_strip")
+    widest = max(min(most, source.widest - allowances(design).width), 1.0)
+    return max(2, math.ceil((width + PANEL_WIDER) / widest - 1e-9))
 
 
 def _sawn(bed: Bed, milled: Size, source: Source) -> Size:
@@ -171,11 +186,13 @@ def _sawn(bed: Bed, milled: Size, source: Source) -> Size:
 def _glue_notes(whole: Size, strip: Size, strips: Count, unit: str) -> tuple[str, ...]:
     if strips == 1:
         return ()
-    wide, over = show_length(strip.width, unit), strips * strip.width - whole.width
-    said = f"Glued up from {strips} strips, each jointed to {wide}"
-    if over > 1e-6:
-        return (f"{said}; the panel is then ripped to {show_length(whole.width, unit)}.",)
-    return (f"{said}.",)
+    sides = [f"ripped to {show_length(whole.width, unit)}"]
+    if strip.thickness > whole.thickness + 1e-6:
+        sides.insert(0, f"planed flat to {show_length(whole.thickness, unit)}")
+    return (
+        f"Glued up from {strips} strips, each jointed to {show_length(strip.width, unit)}; the "
+        f"panel is then {' and '.join(sides)}.",
+    )
 
 
 # ---------------------------------------------------------------- resawing

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import NamedTuple
 
 from model.bed import Bed
@@ -40,7 +41,13 @@ def rough(bed: Bed, mark: Mark, sawn: CutPiece) -> Size:
     """What is sawn for a part; for one that is glued up, the blank that is trimmed after."""
     if sawn.material.kind == "sheet":
         return finished(mark)
-    return blank_size(finished(mark), allowances(bed.design)) if sawn.is_glued else sawn.rough
+    if not sawn.is_glued:
+        return sawn.rough
+    blank = blank_size(finished(mark), allowances(bed.design))
+    if sawn.strips == 1:
+        return blank
+    thick = sawn.finished.thickness if sawn.layers == 1 else blank.thickness
+    return replace(blank, width=sawn.strips * sawn.finished.width, thickness=thick)
 
 
 def shown_sizes(bed: Bed, mark: Mark, unit: str) -> tuple[str, ...]:

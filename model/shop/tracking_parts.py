@@ -47,8 +47,13 @@ def glued(piece: CutPiece, mark: Mark, number: int) -> CutPart:
         width=float(mark.width),
         thickness=float(mark.thickness),
         rough_width=_glued_width(piece, mark) if piece.source is not None else 0.0,
-        rough_thickness=0.0,
+        rough_thickness=_glued_thickness(piece, mark),
     )
+
+
+def _glued_thickness(piece: CutPiece, mark: Mark) -> Mm:
+    """That of a panel of strips, which is planed flat when it is glued."""
+    return _over(piece.finished.thickness, float(mark.thickness)) if piece.layers == 1 else 0.0
 
 
 def _glued_width(piece: CutPiece, mark: Mark) -> Mm:

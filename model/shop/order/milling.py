@@ -79,8 +79,24 @@ class Milling:
         layers = [each for each in self._blanks if each.piece.layers > 1]
         return (
             *self._glue("strips", strips, lambda b: b.piece.strips * b.piece.finished.width),
+            *self._flattened(strips),
             *self._glue("layers", layers, lambda b: float(b.mark.thickness)),
         )
+
+    def _flattened(self, panels: Sequence[_Blank]) -> tuple[Batch, ...]:
+        """Panels are planed to the thickness of the part, or of the layer that they are."""
+        made: list[Batch] = []
+        thick = [each for each in panels if each.piece.finished.thickness > _layer(each) + SAME]
+        for result, own in _by(thick, _layer):
+            made += self._batch(
+                "plane panels", "glue", "plane", "Plane panels flat",
+                "planer if it is as wide, or hand plane and sander", own,
+                figures=(("thickness", result),),
+                setting=f"Both faces alike, the last pass at {say.size(result, self._unit)}",
+                before=("Let the glue cure for a day and scrape it off: it blunts the knives.",),
+                names=_mark_name,
+            )  # fmt: skip
+        return tuple(made)
 
     def widened(self) -> tuple[Batch, ...]:
         """What is glued up is ripped to its width."""
@@ -246,6 +262,11 @@ def _is_ripped_late(blank: _Blank) -> bool:
     if piece.layers > 1:
         return _is_over(blank)
     return piece.strips > 1 and piece.strips * piece.finished.width > blank.mark.width + HAIR
+
+
+def _layer(blank: _Blank) -> Mm:
+    """How thick a part is, or one of its layers."""
+    return float(blank.mark.thickness) / blank.piece.layers
 
 
 def _whole_width(blank: _Blank) -> Mm:

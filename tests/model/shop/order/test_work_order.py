@@ -20,6 +20,7 @@ from model.shop.order.feeding import joinery_cautions
 from model.shop.order.jobs import jobs, nearer
 from model.shop.order.operations import operation
 from model.shop.order.record import STAGES, Batch, WorkOrder
+from model.shop.part_sizes import sizes
 from model.shop.plans import first_plans
 from model.stock.rows import SheetSize
 from tests.model.shop.order.one_each import one_each
@@ -404,3 +405,23 @@ def test_a_distance_is_counted_from_the_nearer_side(
     low: float, high: float, end: Face, start: float
 ) -> None:
     assert nearer(1, low, high, 100.0) == (end, start)
+
+
+@pytest.mark.parametrize("name", ["guest_room_double", "split_king_foot_drawers"])
+def test_a_panel_is_planed_flat_between_glue_and_fence(name: str) -> None:
+    """As wide as its blank in the parts list, and as thick as its strips until it is flat."""
+    bed, order = demo(name)
+    panels = {each.mark: each for each in cut_list(bed) if each.strips > 1}
+    assert panels
+    when = {(b.operation, n.mark): (k, b) for k, b in enumerate(order.batches) for n in b.lines}
+
+    for mark in (each for each in bed.marks if each.mark in panels):
+        strip, blank = panels[mark.mark], sizes(bed, mark).rough
+        glue, glued = when["Glue up strips", mark.mark]
+        flat, planed = when["Plane panels flat", mark.mark]
+
+        assert when["Plane to thickness", strip.name][0] < glue < flat
+        assert flat < when["Rip to width", mark.mark][0]
+        assert glued.figure("width") == blank.width == strip.strips * strip.finished.width
+        assert blank.thickness == strip.finished.thickness >= mark.thickness + 1.5
+        assert planed.figure("thickness") == mark.thickness
