@@ -1,9 +1,10 @@
-"""Where angle brackets sit: one leaf under a bearer's end, the other on what the end meets."""
+"""Where the upright leaves of angle brackets sit: on what the ends of bearers meet."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
+from model.building.record import Step
 from model.building.said import Shop
 from model.building.words import HAIR
 from model.units import Mm
@@ -11,30 +12,25 @@ from model.units import Mm
 _TAPE: Mm = 0.5
 
 
-def bracket_places(shop: Shop, pieces: Sequence[int]) -> Iterator[str]:
-    """A sentence for brackets that sit alike; where each bearer stands is told before."""
-    found: dict[tuple[str, ...], list[int]] = {}
-    for piece in pieces:
+def bracket_places(shop: Shop, step: Step) -> Iterator[str]:
+    """A sentence for the brackets that are screwed to the frame in a step and sit alike on it.
+
+    They came with their bearers, to which they were screwed at the bench.
+    """
+    new = {*step.brought, *(piece for copy in step.copies for piece in copy)}
+    found: dict[tuple[str, str], list[int]] = {}
+    placed = {*step.there, *new}
+    for piece in sorted(placed):
         if shop.joined.hardware[piece].startswith("BRACKET"):
             bearer, frame = _hosts(shop, piece)
-            if bearer is not None and frame is not None:
-                found.setdefault(_told(shop, piece, bearer, frame), []).append(frame)
-    for (height, under, across, air), frames in found.items():
-        yield (
-            f"Each bracket: its upright leaf on {shop.words.marks(frames)}, {height}; its level "
-            f"leaf under the end of {under}, {across}.{air}"
-        )
-
-
-def _told(shop: Shop, piece: int, bearer: int, frame: int) -> tuple[str, ...]:
-    where = shop.where
-    along = where.long_axis(bearer)
-    return (
-        _height(shop, piece, frame),
-        shop.words.marks([bearer]),
-        where.beside(piece, bearer, 1 - along),
-        _air(shop, bearer, frame, along),
-    )
+            if bearer is None or frame is None or frame not in placed:
+                continue
+            if {piece, frame} & new:
+                along = shop.where.long_axis(bearer)
+                key = (_height(shop, piece, frame), _air(shop, bearer, frame, along))
+                found.setdefault(key, []).append(frame)
+    for (height, air), frames in found.items():
+        yield f"Each bracket: its upright leaf on {shop.words.marks(frames)}, {height}.{air}"
 
 
 def _height(shop: Shop, piece: int, frame: int) -> str:

@@ -16,7 +16,7 @@ FACED = frozenset(
     {
         *("glued and screwed", "screwed and glued", "glued on top", "glued", "screwed"),
         *("screwed through the bottom", "screwed from behind", "nailed", "bolted"),
-        *("rests, screwed", "brackets or screws"),
+        *("rests, screwed", "brackets or screws", "screwed on the bed"),
     }
 )
 # Comes together on the floor, by its own weight, a bolt or a hook.

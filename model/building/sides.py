@@ -177,7 +177,7 @@ class Sides:
         """Bearers that stand already are fixed to a side when it comes."""
         if any(each.code.startswith("BRACKET") for each in step.hardware) or step.screws:
             yield "Set the bearers' ends to their places on this side too, and fix them."
-        yield from bracket_places(self._shop, [piece for copy in step.copies for piece in copy])
+        yield from bracket_places(self._shop, step)
 
     def _has_bolts(self) -> bool:
         return any(link.joint == _BOLT for link in self._shop.joined.links)

@@ -91,7 +91,7 @@ class Standing:
         new = [piece for copy in step.copies for piece in copy]
         bought = [piece for piece in new if not self._shop.joined.is_wood(piece)]
         yield from list(dict.fromkeys(self._shop.reason(piece) for piece in bought))[:1]
-        yield from bracket_places(self._shop, bought)
+        yield from bracket_places(self._shop, step)
 
     def _rows(self, mains: Sequence[int]) -> Iterator[str]:
         """How high things stand, and where in a row: from the foot, or from the left."""

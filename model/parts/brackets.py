@@ -24,7 +24,9 @@ def near_brackets(
     bracket_screw_near: Fastener,
     frame: Frame,
 ) -> Made:
-    """One leaf lies under the bearer, the other against the frame: two screws in each."""
+    """One leaf is screwed under the bearer's end at the bench, where a driver has room for it; the
+    other is screwed to the frame once the bearer stands.
+    """
     if not bracket_places:
         return ()
     leaf, plate = float(bracket_leaf), float(bracket_plate)
@@ -45,7 +47,10 @@ def near_brackets(
             material="metal",
             cuts=(inside,),
             screws=screws,
-            held=tuple(Hold(by, "screwed", knock_down=True) for by in ("bearers", NEAR_END)),
+            held=(
+                Hold("bearers", "screwed", knock_down=True),
+                Hold(NEAR_END, "screwed on the bed", knock_down=True),
+            ),
             hardware="BRACKET",
         ),
     )
@@ -84,7 +89,10 @@ def far_brackets(
             material="metal",
             cuts=(Cut("bend", Face.LOWER, (0.0, 0.0, 0.0), corner),),
             screws=screws,
-            held=tuple(Hold(by, "screwed", knock_down=True) for by in ("bearers", FAR_END)),
+            held=(
+                Hold("bearers", "screwed", knock_down=True),
+                Hold(FAR_END, "screwed on the bed", knock_down=True),
+            ),
             hardware="BRACKET",
         ),
     )
