@@ -34,8 +34,8 @@ PARTS: dict[tuple[str, ...], str] = {
     ("foot",): "foot_frame",
     ENDS: "posts ends end_filling end_planks end_dowels beam_block",
     SIDES: "connector_work side_frames closing connectors cleat_screws cleats fixed_fronts",
-    ROWS: "rail_work stile_kinds stiles frame_dowels bearers brackets runners guides stops "
-    "boxes slides fronts front_fixing framed_fronts",
+    ROWS: "rail_work stile_kinds stiles frame_dowels bearers brackets bearer_screwing runners "
+    "guides stops boxes slides fronts front_fixing framed_fronts",
 }
 CHECKS: dict[str, dict[tuple[str, ...], str]] = {
     "fit": {

@@ -2,8 +2,10 @@
 
 from model.brief.drawers import BearerFixing, RearSupport
 from model.dimensions.brackets import HOLES
+from model.dimensions.fasteners import COVER, Fastener, longest_screw
 from model.errors import CannotBuild
-from model.materials import Slide
+from model.materials import Slide, wood_screw
+from model.mechanics.fasteners.spacing import screw_distances
 from model.rules import rule
 from model.units import Count, Mm, ShopGrid
 
@@ -164,6 +166,22 @@ def runner_width(slide_side_space: Mm, box_thickness: Mm, grid: ShopGrid) -> Mm:
     Source: common practice, no source (3 mm past the side)
     """
     return grid.up(slide_side_space + box_thickness + 3)
+
+
+@rule
+def runner_screw(runner_width: Mm, runner_stock: Mm, bearer_stock: Mm) -> Fastener:
+    """The thickest screw that does not split a runner's edges holds it to its bearer's face: no
+    longer than three times what it holds, its point inside.
+
+    Source: common practice, no source
+    """
+    gauges = tuple(
+        gauge for gauge in ("8", "6", "4")
+        if screw_distances(wood_screw(gauge).shank_mm, has_pilot=True).edge <= runner_stock / 2
+    )  # fmt: skip
+    return longest_screw(
+        min(runner_width + bearer_stock - COVER, 3 * runner_width), gauges or ("4",)
+    )
 
 
 @rule

@@ -6,6 +6,9 @@ from model.materials import Slide
 from model.rules import rule
 from model.units import Count, Mm, Places
 
+# 1/8 in over bearers that a block passes on the way to its place; common practice, no source
+BLOCK_ROOM: Mm = 3.0
+
 
 @rule
 def same_layout(opening_places: Places, opposite_opening_places: Places) -> bool:
@@ -94,8 +97,10 @@ def is_dummy(side: SideKind) -> bool:
 def block_bottom(
     opposite_drawer_count: Count, same_layout: bool, bearer_top: Mm, opening_bottom: Mm
 ) -> Mm:
-    """Blocks behind fixed fronts stand clear of bearers that end on the same stiles."""
-    return bearer_top if opposite_drawer_count and same_layout else opening_bottom
+    """Blocks behind fixed fronts stand clear of bearers that end on the same stiles, with a little
+    room, since their side comes to its place past the bearers' ends.
+    """
+    return bearer_top + BLOCK_ROOM if opposite_drawer_count and same_layout else opening_bottom
 
 
 @rule

@@ -29,10 +29,11 @@ def clear_place(at: Mm, taken: Spans, low: Mm, high: Mm) -> Mm:
     """
     ends = (end for span in taken for end in span)
     tried = sorted((at, *ends), key=lambda each: abs(each - at))
-    return next((x for x in tried if low <= x <= high and _is_clear(x, taken)), at)
+    return next((x for x in tried if low <= x <= high and is_clear(x, taken)), at)
 
 
-def _is_clear(at: Mm, taken: Spans) -> bool:
+def is_clear(at: Mm, taken: Spans) -> bool:
+    """Whether a place lies inside none of the stretches."""
     return not any(low + DUST < at < high - DUST for low, high in taken)
 
 
@@ -46,7 +47,7 @@ def between_marks(first: Mm, last: Mm, marks: Places, taken: Spans, most: Mm, ne
             count = max(1, math.ceil((b - a) / most - DUST)) + finer
             spots += (a + (b - a) * (i + 0.5) / count for i in range(count))
         clear = {clear_place(at, taken, first, last) for at in spots}
-        found = _fewest(sorted(at for at in clear if _is_clear(at, taken)), most, near)
+        found = _fewest(sorted(at for at in clear if is_clear(at, taken)), most, near)
         if found:
             return found
     return ()

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from model.dimensions.fasteners import Fastener
 from model.frame import Frame
+from model.joints.pilot import screwed
+from model.joints.work import Work, gathered
 from model.materials import Material
-from model.part import Cut, Face, Hold, Made, Part, Screw
+from model.part import Cut, Face, Hold, Made, Part
 from model.parts.drawer_places import standing
 from model.rules import rule
-from model.units import Mm, Places
+from model.units import Mm, Places, ShopGrid
 
 FRONTS = "front_slabs|front_stiles|front_rails"
 
@@ -27,6 +29,33 @@ def blocks_cut(
 
 
 @rule
+def blocks_screwed(
+    block_height: Mm,
+    dummy_block_width: Mm,
+    block_depth: Mm,
+    block_lap: Mm,
+    block_screw: Fastener,
+    grid: ShopGrid,
+) -> tuple[Work, ...]:
+    """Two screws hold a front's end, each a quarter of the block from an end of it, in the middle
+    of what stands in the opening: the near block's, then the far one's.
+    """
+    size = (float(block_height), float(dummy_block_width), float(block_depth))
+    in_from = grid.near((dummy_block_width - block_lap) / 2)
+    up = grid.near(block_height / 4)
+    return tuple(
+        gathered(
+            screwed(
+                size, Face.FACE, at=(float(x), float(y), size[2]), screw=block_screw.screw,
+                length=block_screw.length, into=FRONTS,
+            )
+            for x in (up, block_height - up)
+        )
+        for y in (dummy_block_width - in_from, in_from)
+    )  # fmt: skip
+
+
+@rule
 def fixed_front_blocks(
     block_places: Places,
     block_far_places: Places,
@@ -35,20 +64,19 @@ def fixed_front_blocks(
     block_height: Mm,
     dummy_block_width: Mm,
     block_depth: Mm,
-    block_lap: Mm,
     blocks_cut: tuple[Cut, ...],
-    block_screw: Fastener,
+    blocks_screwed: tuple[Work, ...],
     frame: Frame,
     frame_wood: Material,
 ) -> Made:
     """Blocks in the opening are glued behind the stiles, and the fixed front is screwed to them."""
     made = []
-    middle = (dummy_block_width - block_lap) / 2
     sides = (
-        ("near", block_places, blocks_cut[:1], block_lap + middle),
-        ("far", block_far_places, blocks_cut[1:], middle),
+        ("near", block_places, blocks_cut[:1], blocks_screwed[:1]),
+        ("far", block_far_places, blocks_cut[1:], blocks_screwed[1:]),
     )
-    for name, places, cuts, across in sides if block_places else ():
+    for name, places, cuts, works in sides if block_places else ():
+        work = gathered(works)
         made.append(
             Part(
                 name=f"front block, {name}",
@@ -62,14 +90,8 @@ def fixed_front_blocks(
                 frame=frame,
                 material=frame_wood.key,
                 cuts=cuts,
-                screws=tuple(
-                    Screw(
-                        f"wood screw {block_screw.screw.key}",
-                        (block_height * share, across, float(block_depth)), (0.0, 0.0, -1.0),
-                        block_screw.length, block_screw.screw.shank_mm, FRONTS,
-                    )
-                    for share in (0.25, 0.75)
-                ),
+                holes=work.holes,
+                screws=work.screws,
                 held=(Hold("stiles", "glued", glued=True),),
             )
         )  # fmt: skip

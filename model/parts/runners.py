@@ -5,9 +5,11 @@ Read for left, right and foot.
 
 from __future__ import annotations
 
+from model.dimensions.fasteners import Fastener
 from model.frame import Frame
 from model.materials import Material
-from model.part import Hold, Made, Part
+from model.part import Face, Hold, Made, Part
+from model.parts.bearer_screwing import screwed_sideways
 from model.parts.drawer_places import standing
 from model.parts.slides import BEARERS
 from model.rules import rule
@@ -24,27 +26,36 @@ def runners(
     runner_width: Mm,
     runner_stock: Mm,
     has_skids: bool,
+    runner_screw: Fastener,
+    runner_screw_places: Places,
     frame: Frame,
     bearer_wood: Material,
 ) -> Made:
     """A runner under each box side is glued and screwed to its bearer."""
-    if not runner_places:
-        return ()
-    return (
-        Part(
-            name="skid" if has_skids else "runner",
-            assembly="under the bed",
-            length=runner_length,
-            width=runner_width,
-            thickness=runner_stock,
-            lies="vuz",
-            at=(runner_places[0], bearer_plane, runner_bottom),
-            places=standing(runner_places, runner_far_places),
-            frame=frame,
-            material=bearer_wood.key,
-            held=(Hold(BEARERS, "glued and screwed", glued=True),),
-        ),
-    )
+    made = []
+    size = (float(runner_length), float(runner_width), float(runner_stock))
+    joint = "glued and screwed" if runner_screw_places else "glued"
+    sides = ((runner_places, Face.UPPER), (runner_far_places, Face.LOWER))
+    for places, face in sides if runner_places else ():
+        work = screwed_sideways(size, face, runner_screw_places, runner_screw)
+        made.append(
+            Part(
+                name="skid" if has_skids else "runner",
+                assembly="under the bed",
+                length=runner_length,
+                width=runner_width,
+                thickness=runner_stock,
+                lies="vuz",
+                at=(places[0], bearer_plane, runner_bottom),
+                places=standing(places),
+                frame=frame,
+                material=bearer_wood.key,
+                holes=work.holes,
+                screws=work.screws,
+                held=(Hold(BEARERS, joint, glued=True),),
+            )
+        )
+    return tuple(made)
 
 
 @rule

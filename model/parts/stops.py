@@ -56,12 +56,16 @@ def rear_stops(
     rear_stop_height: Mm,
     rear_stop_width: Mm,
     box_rear_room: Mm,
+    has_centre_runner: bool,
     frame: Frame,
     bearer_wood: Material,
 ) -> Made:
     """Behind the box sides a block stops the closing drawer where its front should be."""
     if not rear_stop_places:
         return ()
+    # On a bearer's face by glue alone: a screw would stand so near to the block's edges, to the
+    # bearer's end and to a bracket's screws that it splits the one or meets the others.
+    joint = "glued and screwed" if has_centre_runner else "glued"
     return (
         Part(
             name="rear stop",
@@ -74,7 +78,7 @@ def rear_stops(
             places=standing(rear_stop_places, rear_stop_far_places),
             frame=frame,
             material=bearer_wood.key,
-            held=(Hold(BEARERS, "glued and screwed", glued=True),),
+            held=(Hold(BEARERS, joint, glued=True),),
         ),
     )
 

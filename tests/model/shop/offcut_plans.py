@@ -13,9 +13,9 @@ from model.shop.tasks import tasks
 from tests.model.cost.beds import FOLDER
 from tests.model.cost.plain_plans import one_each
 
-# Three blocks R1 and three R2, 163 x 51 mm as sawn, are milled as three strips of two with a kerf
-# of 3.2 mm between: 329.2 mm long. Side by side they are 3 x 51 + 2 x 3.2 = 159.4 mm wide.
-LONG, WIDE = 329.2, 159.4
+# Three blocks R1 and three R2, 160 x 51 mm as sawn, are milled as three strips of two with a kerf
+# of 3.2 mm between: 323.2 mm long. Side by side they are 3 x 51 + 2 x 3.2 = 159.4 mm wide.
+LONG, WIDE = 323.2, 159.4
 THIN, THICK, OTHER = "european_oak-31.75", "european_oak-38.1", "european_oak-25.4"
 
 

@@ -27,7 +27,7 @@ from tests.model.shop.offcut_plans import (
     plan_of,
 )
 
-SAID = "R1 and R2 could be planed down from what is left of 6/4: it leaves 329 mm x 159 mm."
+SAID = "R1 and R2 could be planed down from what is left of 6/4: it leaves 323 mm x 159 mm."
 
 
 def notes(
