@@ -25,6 +25,8 @@ _THREAD: Mm = 3.0  # of a thread on either side of its nut; common practice, no 
 _BEARS: Mm = 2.0  # of a washer's width on wood beyond its hole; common practice, no source
 _WIDE: Mm = 20.0  # washers of wood screws are no wider; common practice, no source
 _SAME: Mm = 0.01
+_BEFORE: Mm = 1.0  # of thread before a pull screw's end; common practice, no source
+_ROWS = ("left", "right", "foot")
 _CARRY = "connectors_carry"  # the check that tells what hangs on one connector
 
 
@@ -138,8 +140,8 @@ def _slides(bed: Bed, each: HardwareCount) -> Iterator[str]:
         f"{say.size(row.thickness_mm, unit)} thick, for {say.size(bed['slide_side_space'], unit)} "
         "of room at each side of the box, and no higher than "
         f"{at_most(row.section_height_mm, unit)}. A stop at full travel, and inner members that "
-        "come off, so that the box can be lifted out. Their screws go where the holes are: move "
-        "the pilot holes to them, three to a member, as far apart as drawn."
+        "come off, so that the box can be lifted out. Their screws go through their own holes, "
+        "three to a member; the line that these lie on stands in the steps that fit the slides."
     )
 
 
@@ -148,21 +150,30 @@ def _pull(bed: Bed, each: HardwareCount) -> Iterator[str]:
     screw = bed["left.pull_screw"] or bed["right.pull_screw"] or bed["foot.pull_screw"]
     if not row.holes or screw is None:
         return
-    thread = screw.name.partition(" ")[0]
+    thread, deep = screw.name.partition(" ")[0], at_least(_thread_depth(bed), unit)
     spacing = sold_size(row.hole_spacing_mm, unit)
     apart = f"two holes {spacing} apart" if row.holes == 2 else "one hole"
     yield (
-        f"{capital(apart)}, threaded {thread} and {at_least(row.least_thread_mm, unit)} deep or "
-        f"more; about {say.rough(row.length_mm, unit)} long, standing "
+        f"{capital(apart)}, threaded {thread} and {deep} deep or more, or the screws meet "
+        f"its bottom before they draw tight; about {say.rough(row.length_mm, unit)} long, standing "
         f"{say.rough(row.projection_mm, unit)} out. Finish as you like. The screws listed reach "
         "through front and box: those that come with a pull are for a front alone."
     )
 
 
+def _thread_depth(bed: Bed) -> Mm:
+    """What the longest end of a pull's screw fills, with a little room before it; never less than
+    holds.
+    """
+    screws = [(bed[f"{row}.pull_screw"], bed[f"{row}.pull_grip"]) for row in _ROWS]
+    reached = [float(screw.length_mm - grip) + _BEFORE for screw, grip in screws if screw]
+    return max(float(bed["pull"].least_thread_mm), *reached, 0.0)
+
+
 def _bracket(bed: Bed, each: HardwareCount) -> Iterator[str]:
     unit, leaf = bed["shown_unit"], float(bed["bracket_leaf"])
     spots = say.listed([say.rough(leaf * share, unit) for share in HOLES])
-    rows = [row for row in ("left", "right", "foot") if bed[f"{row}.drawer_count"]]
+    rows = [row for row in _ROWS if bed[f"{row}.drawer_count"]]
     bearer = float(bed["bearer_across"])
     gauges = dict.fromkeys(
         bed[f"{row}.{name}"].screw.key

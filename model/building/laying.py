@@ -9,6 +9,7 @@ from model.building.joined import Link
 from model.building.joints import KNOWN, LOOSE
 from model.building.record import Step
 from model.building.said import Said, Shop, Texts
+from model.building.slide_lines import slide_lines
 from model.building.words import capital, plural
 from model.shop.order import say
 from model.shop.order.aids import slides_lie_on_skids, spacers
@@ -72,6 +73,7 @@ class Laying:
                 *self._places(bought, [*placed, *wood], step.times),
                 *self._sold(bought),
                 *self._on_skids(step),
+                *slide_lines(shop, bought, lambda each: self._host(each, placed)),
                 *self._fix(wood, placed, step),
                 *shop.driving(step),
                 *shop.copies(step),

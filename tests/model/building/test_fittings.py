@@ -105,4 +105,8 @@ def test_a_washer_is_no_wider_than_twice_its_way_to_the_bottom() -> None:
 
 
 def test_a_pull_is_told_with_the_thread_of_its_screws() -> None:
+    """The guest bed's box fronts are 12 mm thick behind fronts of 19, with a washer of 1: of screws
+    1 1/2 in long 6.1 mm are left; the fixed fronts leave 25.4 - 19 = 6.4. With a mm before them, 8.
+    """
     assert "threaded 8-32" in told(QUEEN, "Pulls")
+    assert "threaded 8-32 and 8 mm deep or more" in told(GUEST, "Pulls")

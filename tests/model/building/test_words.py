@@ -138,9 +138,9 @@ def test_sides_of_other_chapters_stay_apart() -> None:
 
 
 def test_slides_that_lie_on_skids_get_no_spacer() -> None:
-    assert "rests on skid U3: no spacer" in texts(GUEST, "fit slide (outer")
+    assert "rests on skid U3: no spacer" in texts(GUEST, "slide (outer")
     assert "spacer, bearer" not in texts(GUEST, "").lower()
-    assert "spacer, bearer" in texts(QUEEN, "fit slide").lower()
+    assert "spacer, bearer" in texts(QUEEN, "slides (outer").lower()
 
 
 def test_fixed_fronts_are_set_from_the_rails_of_the_side_on_the_bench() -> None:
@@ -361,10 +361,37 @@ def test_the_end_of_a_rail_that_goes_to_the_foot_is_told(name: str, far: bool) -
 
 def test_brackets_have_places() -> None:
     """The queen's bearers are 3/4 in thick, as its brackets are 0.55 in wide (14 mm): 0.1 in, which
-    is nearly 3/32 in, stays at each side.
+    is nearly 3/32 in, stays at each side. They are screwed to the bearers at the bench: there are
+    3 in of room under those that stand, less than a drill with its bit is long.
     """
-    for words in (("Fix the slide bearers",), ("right side to",)):
-        assert "its level leaf under the end of U1, in the middle, ~3/32" in texts(QUEEN, *words)
+    bench = texts(QUEEN, "Slide bearer: fit angle brackets")
+    assert "past the near end, in the middle, ~3/32" in bench
+    assert 'through the angle bracket, pilot holes 7/64" in U1' in bench
+    for words in ("Fix the slide bearers", "right side to"):
+        there = texts(QUEEN, words)
+        assert "Each bracket: its upright leaf on S2, flush with the upper edge" in there
+        assert 'through the angle bracket, pilot holes 7/64" in S2' in there
+        assert "in U1." not in there
+
+
+def test_the_line_of_a_slides_screws_is_told_on_bearer_and_box() -> None:
+    """The guest's slides are 45 mm high. They lie on skids of 19.05 mm, 19 mm in whole mm, that are
+    flush with the bearer's lower edge, and flush with that of the box.
+    """
+    bearer, box = texts(GUEST, "slide (outer"), texts(GUEST, "slides (inner")
+
+    assert "lie on a line 41.5 mm from the lower edge of U1, none nearer than 28 mm" in bearer
+    assert "lie on a line 22.5 mm from the lower edge of B1." in box
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_no_screw_is_driven_up_into_a_bearer_that_stands(name: str) -> None:
+    bed = demo(name)
+    bearers = {mark.mark for mark in bed.marks if mark.name == "slide bearer"}
+    final = [step for step in build_steps(bed) if step.chapter == "Final assembly"]
+
+    for each in (screws for step in final for screws in step.screws):
+        assert "angle bracket" not in each.through or not bearers & set(each.into)
 
 
 @pytest.mark.parametrize("name", DEMOS)
