@@ -56,7 +56,7 @@ def box_clears_back(drawer_count: Count, box_rear_room: Mm) -> Finding | None:
     "Room to drive the front's screws from inside the box",
     about="front_screw_heights",
     source="common practice, no source (1 in above the bottom)",
-    remedies=("front_stile_width", "bottom_up", "front_style"),
+    remedies=("front_stile_width", "bottom_up"),
 )
 def front_screws_are_reached(
     drawer_count: Count, front_screw_heights: Places, box_floor: Mm
@@ -82,7 +82,7 @@ def front_screws_are_reached(
     "Wood behind the panel where the pull's screws clamp it",
     about="pull_packer_thickness",
     source="common practice, no source",
-    remedies=("front_panel_stock", "front_style"),
+    remedies=("front_panel_stock",),
 )
 def pull_is_backed(
     drawer_count: Count, pull_packer_thickness: Mm, pull_packer_length: Mm, pull_packer_width: Mm

@@ -89,7 +89,7 @@ def test_the_ticked_pages_are_saved_in_their_order(
 
     pages = pypdf.PdfReader(path).pages
     assert len(pages) == 3
-    assert "Elevations" in pages[1].extract_text()
+    assert "From the foot" in pages[1].extract_text()
     assert os.listdir(tmp_path) == ["bed.pdf"]
     assert not foot.bar.isVisible() and foot.pdf_button.isVisible()
     assert "3 pages" in out._notice.label.text()
