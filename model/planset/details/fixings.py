@@ -1,4 +1,4 @@
-"""What the record says of the screws of a joint: in their places, or set by eye in a step."""
+"""What the record says of the screws of a joint: in their places, or set out in a step."""
 
 from __future__ import annotations
 
@@ -50,8 +50,10 @@ def set_by_eye(setting: Setting, shot: Shot) -> str:
 
 def _how(found: Sequence[Fixing], is_straight: bool) -> str:
     kind = found[0].driven.kind
-    if kind == "pocket screw" or not is_straight:
-        return f"{CALLED[kind]} set by eye"
+    if kind == "pocket screw":
+        return CALLED[kind]
+    if not is_straight:
+        return f"{CALLED[kind]} at a slant"
     return f"{CALLED[kind]} spread evenly"
 
 
