@@ -31,7 +31,7 @@ _BEFORE_WIDTH: dict[Stage, str] = {
 }
 
 
-_END = {"trim": "Square one end", "joinery": "The near end that was squared against it"}
+_END = {"trim": "Square one end", "joinery": "Near end against the stop"}
 _HORNS_OFF = "The mortises are cut: now the horn comes off the far end."
 
 
