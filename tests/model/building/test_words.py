@@ -185,7 +185,8 @@ def test_slanting_screws_are_told_with_start_and_angle() -> None:
     told = texts(GUEST, "Slide bearer: bearer legs")
 
     assert (
-        "from both edges of U2, started 17 mm from U1, in the middle of the thickness, at 30 degrees"
+        "from both edges of U2, started 17 mm from U1, in the middle of the thickness, at 30 "
+        "degrees"
     ) in told
     assert "shank holes 4 mm (reckoned 3.57 mm) in U2" in told
 
