@@ -18,6 +18,7 @@ from model.drawings.dimensioning.told import Unit
 from model.drawings.flat_bores import Bore
 from model.drawings.flat_profile import FlatProfile, flat_profile
 from model.drawings.letters import words_width
+from model.drawings.part_sheet.grain_arrow import NONE, grain_of
 from model.exports.dxf_frame import GREY, Layer, Lengths, add_layer, file_of, new_document
 from model.exports.dxf_words import line
 from model.part import Face
@@ -62,7 +63,7 @@ def _notes(mark: Mark, profile: FlatProfile, unit: Unit) -> Iterator[str]:
     part, up = mark.part, profile.up
     pieces = "1 piece" if mark.quantity == 1 else f"{mark.quantity} pieces"
     yield f"{mark.mark} {mark.name}, {pieces}"
-    yield f"{mark.material_name}; {told(part.size[2], unit)} thick; {_grain(part.grain)}"
+    yield f"{mark.material_name}; {told(part.size[2], unit)} thick; {_grain(grain_of(mark))}"
     if part.layers > 1:
         yield f"Glued up of {part.layers} layers before it is routed."
     yield f"The {up} lies up, the near end at the left."
@@ -77,9 +78,8 @@ def _notes(mark: Mark, profile: FlatProfile, unit: Unit) -> Iterator[str]:
 
 
 def _grain(grain: str) -> str:
-    return {"length": "grain from left to right", "width": "grain up and down"}.get(
-        grain, "grain either way"
-    )
+    ways = {"length": "grain from left to right", "width": "grain up and down", NONE: "no grain"}
+    return ways.get(grain, "grain either way")
 
 
 def told(length: Mm, unit: Unit) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -10,6 +11,7 @@ import pytest
 import trimesh
 
 from model.exports.profile_dxf import profile_file, told
+from model.materials import materials
 from model.part import Cut, Face, Hole, Part
 from model.parts.marks import Mark, marks
 from tests.model.exports.dxf_reader import extents, opened, plain
@@ -99,6 +101,14 @@ def test_the_notes_stand_below_the_part_and_name_it() -> None:
         "The face lies up, the near end at the left.",
     ]
     assert all(text.dxf.insert.y < -text.dxf.height for text in document.modelspace().query("TEXT"))
+
+
+def test_a_board_of_fibres_has_no_grain_to_lay_along() -> None:
+    fibres = materials()["mdf_18"]
+    board = replace(mark(GROOVE, grain="length"), made_of=fibres)
+
+    assert fibres.flat is not None and not fibres.flat.has_grain
+    assert notes(opened(profile_file(board, "mm")))[1].endswith("; no grain")
 
 
 def test_work_from_below_is_said_to_need_the_sheet_turned() -> None:
