@@ -5,11 +5,13 @@ over their range.
 from __future__ import annotations
 
 import random
+from contextlib import suppress
 from typing import Any
 
-from model.bed import Design
+from model.bed import Bed, Design, solve
 from model.brief import all_choices
 from model.brief.declare import Choice
+from model.errors import CannotBuild
 
 ANYWHERE = 0.012  # share of the numbers, two in each design, drawn from their whole range
 NEAR = 0.35  # share that are drawn near their default
@@ -24,6 +26,16 @@ def random_design(seed: int) -> Design:
     drawn = {name: _drawn(rng, choice) for name, choice in all_choices().items()}
     changes = {name: value for name, value in drawn.items() if value is not None}
     return Design(name=f"random {seed}").with_choices(_paired(rng, changes))
+
+
+def built_from(seed: int, count: int) -> tuple[Bed, ...]:
+    """So many beds that can be built, of designs with this seed and those after it."""
+    found: list[Bed] = []
+    while len(found) < count:
+        with suppress(CannotBuild):
+            found.append(solve(random_design(seed)))
+        seed += 1
+    return tuple(found)
 
 
 def _paired(rng: random.Random, changes: dict[str, Any]) -> dict[str, Any]:

@@ -6,7 +6,7 @@ from collections import Counter
 
 import pytest
 
-from model.bed import Bed, solve
+from model.bed import Bed
 from model.building.care import care_sheet, may_hold
 from model.building.consumables import consumables
 from model.building.fittings import fittings
@@ -14,8 +14,7 @@ from model.building.screw_list import screw_list
 from model.building.steps import build_steps
 from model.building.washers import washer_room
 from model.cost.screws import driven
-from model.errors import CannotBuild
-from tests.properties.designs import random_design
+from tests.properties.designs import built_from
 
 BEDS = 40
 TOLD = ("HOOK-PLATE", "KEYHOLE-PLATE", "CROSS-BOLT", "BED-BOLT", "BRACKET", "GLIDE", "DOWEL-")
@@ -23,16 +22,8 @@ TOLD = ("HOOK-PLATE", "KEYHOLE-PLATE", "CROSS-BOLT", "BED-BOLT", "BRACKET", "GLI
 
 @pytest.fixture(scope="module")
 def beds() -> tuple[Bed, ...]:
-    """As many beds as can be built of random designs."""
-    found: list[Bed] = []
-    seed = 60_000
-    while len(found) < BEDS:
-        seed += 1
-        try:
-            found.append(solve(random_design(seed)))
-        except CannotBuild:
-            continue
-    return tuple(found)
+    """Of random designs."""
+    return built_from(60_001, BEDS)
 
 
 def test_every_screw_is_bought_once_with_its_head(beds: tuple[Bed, ...]) -> None:

@@ -7,29 +7,20 @@ from collections import Counter
 
 import pytest
 
-from model.bed import Bed, solve
+from model.bed import Bed
 from model.building.joints import KNOWN
 from model.building.steps import build_steps
 from model.cost.screws import driven
-from model.errors import CannotBuild
 from tests.checkers.replay import Replay
-from tests.properties.designs import random_design
+from tests.properties.designs import built_from
 
 BEDS = 60
 
 
 @pytest.fixture(scope="module")
 def beds() -> tuple[Bed, ...]:
-    """As many beds as can be built of random designs."""
-    found: list[Bed] = []
-    seed = 30_000
-    while len(found) < BEDS:
-        seed += 1
-        try:
-            found.append(solve(random_design(seed)))
-        except CannotBuild:
-            continue
-    return tuple(found)
+    """Of random designs."""
+    return built_from(30_001, BEDS)
 
 
 def test_every_bed_is_built_again_from_its_steps(beds: tuple[Bed, ...]) -> None:

@@ -18,7 +18,6 @@ import pytest
 from model.bed import Bed, solve
 from model.designs import read
 from model.drawings.paper import Measure
-from model.errors import CannotBuild
 from model.exports.drawing_dxf import dxf_file
 from model.exports.drawing_files import Named, drawings, sheet_marks
 from model.exports.features import features
@@ -37,7 +36,7 @@ from tests.model.exports.dxf_reader import (
     opened,
     plain,
 )
-from tests.properties.designs import random_design
+from tests.properties.designs import built_from
 
 DEMOS = Path(__file__).resolve().parents[2] / "resources" / "demos"
 COUNT = int(os.environ.get("BEDWRIGHT_DRAWN_BEDS", "2"))  # drawn by lot, besides the demos
@@ -53,15 +52,7 @@ PAGES = {
 
 @cache
 def drawn_by_lot() -> tuple[Bed, ...]:
-    return tuple(bed for bed, _ in zip(_built(), range(COUNT), strict=False))
-
-
-def _built() -> Iterator[Bed]:
-    for seed in range(100000):
-        try:
-            yield solve(random_design(seed))
-        except CannotBuild:
-            continue
+    return built_from(0, COUNT)
 
 
 @cache
